@@ -1,0 +1,42 @@
+import type { GuideLine } from '../geometry/guide-line.js';
+
+/**
+ * How far a treatment may reach to each side along a guide line: samples over u, linear between them. `left` and
+ * `right` are mm, both positive.
+ */
+export interface Band {
+  readonly u: Float64Array;
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+}
+
+export interface Reach {
+  readonly left: number;
+  readonly right: number;
+}
+
+/** The same reach along the whole line. */
+export function evenBand(guide: GuideLine, reach: Reach): Band {
+  return {
+    u: Float64Array.of(0, guide.length),
+    left: Float64Array.of(reach.left, reach.left),
+    right: Float64Array.of(reach.right, reach.right),
+  };
+}
+
+/** Reach at one place. */
+export function reachAt(band: Band, u: number): Reach {
+  const { u: us } = band;
+  let low = 0;
+  let high = us.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (us[middle] <= u) low = middle;
+    else high = middle;
+  }
+  const t = Math.min(1, Math.max(0, (u - us[low]) / (us[high] - us[low] || 1)));
+  return {
+    left: band.left[low] + t * (band.left[high] - band.left[low]),
+    right: band.right[low] + t * (band.right[high] - band.right[low]),
+  };
+}

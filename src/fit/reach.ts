@@ -1,0 +1,176 @@
+import Flatbush from 'flatbush';
+import { sampleBefore } from '../geometry/guide-frame.js';
+import type { GuideLine } from '../geometry/guide-line.js';
+import { type Band, evenBand, type Reach } from './band.js';
+
+/** Of the largest clear disc, the share a treatment may fill: arc length at that offset is still 0.4 of the line's. */
+const SHARE_OF_DISC = 0.6;
+/** Reach changes at most this much per mm along the line, so arms shorten gradually into a tight place. */
+const STEEPEST = 0.25;
+/** Places looked at are this far apart, as a share of the reach wanted. */
+const SAMPLE_SHARE = 0.2;
+
+/**
+ * How far a treatment can reach to each side without folding over itself. On side n at P the largest disc that holds no
+ * other point of the line has radius rho = min over Q of |d|^2 / (2 d.n), d = Q - P, d.n > 0. Reach stays within
+ * 0.6 rho (so 1 - k v >= 0.4 and nothing folds) and rho - gap / 2 (so hairpins stay apart), and changes at most 1 in 4.
+ * A corner's two sides do not limit each other here: the turn of a corner shares that space (see corner.ts).
+ *
+ * Cost: places times points within 3.3 reaches of them; a straight line costs nothing.
+ */
+export function limitedBand(guide: GuideLine, wanted: Reach, gap: number): Band {
+  const widest = Math.max(wanted.left, wanted.right);
+  if (widest <= 0 || isStraight(guide)) return evenBand(guide, wanted);
+  const places = sampled(guide, Math.max(0.25, widest * SAMPLE_SHARE));
+  const around = (2 * widest) / SHARE_OF_DISC + gap;
+  const discs = clearDiscs(places, around, comesBack(guide));
+  const limit = (reach: number, rho: number) =>
+    Math.max(0, Math.min(reach, SHARE_OF_DISC * rho, rho - gap / 2));
+  const left = places.u.map((_, i) => limit(wanted.left, discs.left[i]));
+  const right = places.u.map((_, i) => limit(wanted.right, discs.right[i]));
+  level(places.u, left, guide.closed);
+  level(places.u, right, guide.closed);
+  return { u: places.u, left, right };
+}
+
+function isStraight(guide: GuideLine): boolean {
+  return guide.corners.length === 0 && guide.theta.every((theta) => Math.abs(theta - guide.theta[0]) < 1e-9);
+}
+
+/** Whether the line anywhere turns by more than a right angle from where it was heading, so that it may come back. */
+function comesBack(guide: GuideLine): boolean {
+  let least = Infinity;
+  let most = -Infinity;
+  for (const theta of guide.theta) {
+    least = Math.min(least, theta);
+    most = Math.max(most, theta);
+  }
+  return most - least > Math.PI / 2;
+}
+
+interface Places {
+  readonly u: Float64Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly theta: Float64Array;
+  /** stretch between corners that the place is on */
+  readonly stretch: Int32Array;
+  readonly stretches: number;
+  readonly closed: boolean;
+}
+
+function sampled(guide: GuideLine, step: number): Places {
+  const us: number[] = [];
+  const ks: number[] = [];
+  const stretch: number[] = [];
+  let part = 0;
+  for (let k = 0; k + 1 < guide.u.length; k++) {
+    const width = guide.u[k + 1] - guide.u[k];
+    if (width === 0) {
+      part++;
+      continue;
+    }
+    // Samples of an arc lie closer than the step: keep those that are a step from the last kept one.
+    const cornerAhead = k + 2 < guide.u.length && guide.u[k + 2] === guide.u[k + 1];
+    const pieces = Math.max(1, Math.ceil(width / step));
+    for (let j = 0; j < pieces; j++) {
+      const u = guide.u[k] + (width * j) / pieces;
+      const fresh = us.length === 0 || stretch[stretch.length - 1] !== part;
+      if (fresh || u - us[us.length - 1] >= step * 0.999) {
+        us.push(u);
+        ks.push(k);
+        stretch.push(part);
+      }
+    }
+    if (cornerAhead || k + 2 === guide.u.length) {
+      us.push(guide.u[k + 1]);
+      ks.push(k);
+      stretch.push(part);
+    }
+  }
+  const n = us.length;
+  const places = {
+    u: Float64Array.from(us),
+    x: new Float64Array(n),
+    y: new Float64Array(n),
+    theta: new Float64Array(n),
+    stretch: Int32Array.from(stretch),
+    stretches: part + 1,
+    closed: guide.closed,
+  };
+  for (let i = 0; i < n; i++) {
+    const k = ks[i];
+    const t = (us[i] - guide.u[k]) / (guide.u[k + 1] - guide.u[k]);
+    places.x[i] = guide.x[k] + t * (guide.x[k + 1] - guide.x[k]);
+    places.y[i] = guide.y[k] + t * (guide.y[k + 1] - guide.y[k]);
+    places.theta[i] = guide.theta[k] + t * (guide.theta[k + 1] - guide.theta[k]);
+  }
+  return places;
+}
+
+function clearDiscs(places: Places, around: number, comesBack: boolean) {
+  const n = places.u.length;
+  const left = new Float64Array(n).fill(Infinity);
+  const right = new Float64Array(n).fill(Infinity);
+  const see = (i: number, q: number, nx: number, ny: number) => {
+    const dx = places.x[q] - places.x[i];
+    const dy = places.y[q] - places.y[i];
+    const across = dx * nx + dy * ny;
+    const square = dx * dx + dy * dy;
+    if (Math.abs(across) <= 1e-9 * square || square === 0) return;
+    const rho = square / (2 * Math.abs(across));
+    if (across > 0) left[i] = Math.min(left[i], rho);
+    else right[i] = Math.min(right[i], rho);
+  };
+  const index = comesBack || places.closed ? pointIndex(places) : null;
+  const beside = (a: number, b: number) => {
+    const apart = Math.abs(a - b);
+    return apart === 1 || (places.closed && places.stretches > 2 && apart === places.stretches - 1);
+  };
+  for (let i = 0; i < n; i++) {
+    const nx = Math.sin(places.theta[i]);
+    const ny = -Math.cos(places.theta[i]);
+    if (index) {
+      const { x, y } = places;
+      for (const q of index.search(x[i] - around, y[i] - around, x[i] + around, y[i] + around)) {
+        if (!beside(places.stretch[i], places.stretch[q])) see(i, q, nx, ny);
+      }
+      continue;
+    }
+    const mine = places.stretch[i];
+    for (let q = i - 1; q >= 0 && places.u[i] - places.u[q] < around && places.stretch[q] === mine; q--) {
+      see(i, q, nx, ny);
+    }
+    for (let q = i + 1; q < n && places.u[q] - places.u[i] < around && places.stretch[q] === mine; q++) {
+      see(i, q, nx, ny);
+    }
+  }
+  return { left, right };
+}
+
+function pointIndex(places: Places): Flatbush {
+  const index = new Flatbush(places.u.length);
+  for (let i = 0; i < places.u.length; i++) {
+    index.add(places.x[i], places.y[i], places.x[i], places.y[i]);
+  }
+  index.finish();
+  return index;
+}
+
+/** Lowers values so that they change at most STEEPEST per mm; on a closed line across its start, too. */
+function level(u: Float64Array, values: Float64Array, closed: boolean): void {
+  const n = values.length;
+  for (let pass = 0; pass < (closed ? 2 : 1); pass++) {
+    if (closed) {
+      const both = Math.min(values[0], values[n - 1]);
+      values[0] = both;
+      values[n - 1] = both;
+    }
+    for (let i = 1; i < n; i++) {
+      values[i] = Math.min(values[i], values[i - 1] + STEEPEST * (u[i] - u[i - 1]));
+    }
+    for (let i = n - 2; i >= 0; i--) {
+      values[i] = Math.min(values[i], values[i + 1] + STEEPEST * (u[i + 1] - u[i]));
+    }
+  }
+}
