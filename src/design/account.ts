@@ -1,0 +1,183 @@
+import { replay } from '../formats/dst-records.js';
+import type { StitchPen } from '../formats/stitch-pen.js';
+import { STEPS_PER_MM } from '../geometry/units.js';
+import type { Design } from './design.js';
+import { sew, TRIM_JUMPS } from './sew.js';
+
+/** How fast a machine works and how much thread it takes. */
+export interface Pace {
+  readonly stitchesPerMinute: number;
+  /** for threads of No. 12 and heavier */
+  readonly heavyStitchesPerMinute: number;
+  readonly trimSeconds: number;
+  /** halt, thread change, start */
+  readonly changeMinutes: number;
+  /** needle thread for each mm sewn, as a share of the stitch's length */
+  readonly takeUp: number;
+}
+
+/**
+ * Common practice, apart from the thread: a lockstitch (ISO 4915 type 301) takes 2.5 times the length of its seam, needle
+ * and bobbin thread together, ideally in equal parts (teaching pages on ISO stitch types, apparelscience.com). So the
+ * needle thread takes half of that.
+ */
+export const COMMON_PACE: Pace = {
+  stitchesPerMinute: 600,
+  heavyStitchesPerMinute: 450,
+  trimSeconds: 7,
+  changeMinutes: 1.5,
+  takeUp: 1.25,
+};
+
+/** What one color stop costs. */
+export interface StopAccount {
+  /** from 1, in the order of the machine */
+  readonly stop: number;
+  readonly stitches: number;
+  readonly jumps: number;
+  /** three or more jumps in a row after something was sewn in the stop */
+  readonly trims: number;
+  /** needle thread, meters: stitches with their take-up, and what lies along jumps that are not trimmed */
+  readonly threadM: number;
+  /** sewing, trims, and the thread change that the stop begins with if it is not the first */
+  readonly minutes: number;
+}
+
+export interface Account {
+  /** one for each color stop of the file, those that came with the block included */
+  readonly stops: readonly StopAccount[];
+  readonly totals: {
+    readonly stitches: number;
+    readonly jumps: number;
+    readonly trims: number;
+    readonly stops: number;
+    readonly threadM: number;
+    readonly minutes: number;
+    /** size of what is sewn, hole to hole, mm */
+    readonly widthMm: number;
+    readonly heightMm: number;
+  };
+}
+
+/** Counts what the stitch file of a design holds, on the same walk that writes it. */
+export function account(design: Design, pace: Pace = COMMON_PACE): Account {
+  const counter = new Counter();
+  sew(design, counter);
+  const first = design.before?.stops ?? 0;
+  const heavy = (stop: number) => isHeavy(design.stops[stop - 1 - first]?.thread.weight);
+  return counter.total(pace, heavy, Boolean(design.before || design.after || design.stops.length));
+}
+
+/** Counts the records of a stitch file. */
+export function accountOfRecords(records: Uint8Array, pace: Pace = COMMON_PACE): Account {
+  const counter = new Counter();
+  counter.keep(records);
+  return counter.total(pace, () => false, true);
+}
+
+/** Ticket numbers fall as threads get thicker. A weight that is no ticket number is taken as fine. */
+function isHeavy(weight: string | undefined): boolean {
+  const ticket = /^(?:No\.?\s*)?(\d+)$/i.exec(weight?.trim() ?? '');
+  return ticket !== null && Number(ticket[1]) <= 12;
+}
+
+interface Tally {
+  stitches: number;
+  jumps: number;
+  trims: number;
+  /** steps */
+  sewn: number;
+  /** steps of thread that lie over the work between stitches */
+  floated: number;
+}
+
+const blank = (): Tally => ({ stitches: 0, jumps: 0, trims: 0, sewn: 0, floated: 0 });
+
+/** A pen that only counts. */
+class Counter implements StitchPen {
+  private readonly tallies: Tally[] = [blank()];
+  private stop = this.tallies[0];
+  private jumpsInRow = 0;
+  private floating = 0;
+  private x = 0;
+  private y = 0;
+  private left = Number.POSITIVE_INFINITY;
+  private right = Number.NEGATIVE_INFINITY;
+  private bottom = Number.POSITIVE_INFINITY;
+  private top = Number.NEGATIVE_INFINITY;
+
+  stitch(dx: number, dy: number): void {
+    const length = Math.sqrt(dx * dx + dy * dy);
+    if (this.jumpsInRow > 0) this.landed(true);
+    this.stop.stitches++;
+    this.stop.sewn += length;
+    this.x += dx;
+    this.y += dy;
+    if (this.x < this.left) this.left = this.x;
+    if (this.x > this.right) this.right = this.x;
+    if (this.y < this.bottom) this.bottom = this.y;
+    if (this.y > this.top) this.top = this.y;
+  }
+
+  jump(dx: number, dy: number): void {
+    this.stop.jumps++;
+    this.jumpsInRow++;
+    this.floating += Math.sqrt(dx * dx + dy * dy);
+    this.x += dx;
+    this.y += dy;
+  }
+
+  change(): void {
+    this.landed(false);
+    this.stop = blank();
+    this.tallies.push(this.stop);
+  }
+
+  keep(records: Uint8Array): void {
+    replay(records, this);
+  }
+
+  /** Jumps are over. Without thread in the cloth there was nothing to trim and nothing to lie over the work. */
+  private landed(sewsOn: boolean): void {
+    if (this.stop.stitches > 0) {
+      if (this.jumpsInRow >= TRIM_JUMPS) this.stop.trims++;
+      else if (sewsOn) this.stop.floated += this.floating;
+    }
+    this.jumpsInRow = 0;
+    this.floating = 0;
+  }
+
+  total(pace: Pace, heavy: (stop: number) => boolean, anything: boolean): Account {
+    this.landed(false);
+    const tallies = anything ? this.tallies : [];
+    const stops = tallies.map((tally, i) => priced(tally, i + 1, heavy(i + 1), pace));
+    const sum = (what: (stop: StopAccount) => number) => stops.reduce((all, stop) => all + what(stop), 0);
+    const sewn = this.right >= this.left;
+    return {
+      stops,
+      totals: {
+        stitches: sum((stop) => stop.stitches),
+        jumps: sum((stop) => stop.jumps),
+        trims: sum((stop) => stop.trims),
+        stops: stops.length,
+        threadM: sum((stop) => stop.threadM),
+        minutes: sum((stop) => stop.minutes),
+        widthMm: sewn ? (this.right - this.left) / STEPS_PER_MM : 0,
+        heightMm: sewn ? (this.top - this.bottom) / STEPS_PER_MM : 0,
+      },
+    };
+  }
+}
+
+function priced(tally: Tally, stop: number, heavy: boolean, pace: Pace): StopAccount {
+  const { stitches, jumps, trims, sewn, floated } = tally;
+  const rate = heavy ? pace.heavyStitchesPerMinute : pace.stitchesPerMinute;
+  return {
+    stop,
+    stitches,
+    jumps,
+    trims,
+    threadM: (sewn * pace.takeUp + floated) / STEPS_PER_MM / 1000,
+    minutes: stitches / rate + (trims * pace.trimSeconds) / 60 + (stop > 1 ? pace.changeMinutes : 0),
+  };
+}
