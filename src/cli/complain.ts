@@ -1,0 +1,48 @@
+import { CommanderError } from 'commander';
+import { InputError } from '../input-error.js';
+
+const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'commander.version']);
+
+/**
+ * Tells on standard error, in one line, why the work was not done: where, what is wrong, what would be right.
+ * Returns the exit status: 2, or 0 when what ended the command was a wish for help.
+ */
+export function complain(error: unknown): number {
+  if (error instanceof CommanderError && helpShown.has(error.code) && error.exitCode === 0) return 0;
+  process.stderr.write(`seamwright: ${oneLine(sentence(error))}\n`);
+  if (process.env.SEAMWRIGHT_TRACE && error instanceof Error) process.stderr.write(`${error.stack}\n`);
+  return 2;
+}
+
+function sentence(error: unknown): string {
+  if (error instanceof InputError) return error.message;
+  if (error instanceof CommanderError) return usage(error);
+  const system = error as NodeJS.ErrnoException;
+  if (system?.code && system.path) {
+    return `${system.path}: ${meaning[system.code] ?? `cannot be used (${system.code})`}`;
+  }
+  return `a fault of the program itself: ${error instanceof Error ? error.message : String(error)}; please report it with the command and the file`;
+}
+
+/** Commander's own messages read "error: unknown option '--outt'", then a line "(Did you mean --out?)". */
+function usage(error: CommanderError): string {
+  if (error.code === 'commander.help') return 'no command given; seamwright --help lists them';
+  const [wrong, hint] = error.message.replace(/^error: /, '').split('\n');
+  const right = hint
+    ? hint.replace(/^\(Did you mean (.*)\?\)$/, 'did you mean $1?')
+    : 'seamwright --help shows the way';
+  return `command line: ${wrong.replace(/\.$/, '')}; ${right}`;
+}
+
+const meaning: Record<string, string> = {
+  EACCES: 'no permission; choose a place that you may read and write',
+  EPERM: 'not permitted; choose a place that you may read and write',
+  EROFS: 'the disk can only be read; choose another place',
+  ENOSPC: 'the disk is full; make room or choose another place',
+  ENOENT: 'does not exist; check the name',
+  ENOTDIR: 'goes through something that is no folder; check the name',
+  EISDIR: 'is a folder; name a file',
+  ENAMETOOLONG: 'the name is too long; choose a shorter one',
+};
+
+const oneLine = (text: string): string => text.replace(/\s*[\r\n]+\s*/g, ' ').trim();

@@ -1,0 +1,68 @@
+import type { Command } from 'commander';
+import { SNAP } from '../geometry/tolerances.js';
+import { choiceOption } from './choices.js';
+import { countOption, lengthOption, listOption } from './numbers.js';
+
+/** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
+export interface DressOptions {
+  readonly stops?: number[];
+  readonly after?: number;
+  readonly stitch?: string;
+  readonly seam?: number[];
+  readonly repeat?: number;
+  readonly width?: number;
+  readonly ends?: 'tuck' | 'bevel' | 'short';
+  readonly edge?: string;
+  readonly outline?: 'trim' | 'join' | 'free';
+  readonly snap?: number;
+  readonly gap?: number;
+  readonly out?: string[];
+  readonly json?: true;
+}
+
+/** `dress`: the main job, from options or from a saved dressing. */
+export function declareDress(program: Command): void {
+  program
+    .command('dress')
+    .summary('fits stitches along the seams of a block and writes them as color stops')
+    .description(
+      'Fits stitches along the seams of a block, or works a saved dressing, and writes what --out names.',
+    )
+    .argument('<block>', 'a drawing (.svg), a stitch file (.dst) or a saved dressing (.dressing.json)')
+    .option(
+      '--stops <list>',
+      'color stops of the stitch file that are the seams, such as 1,2',
+      listOption('--stops'),
+    )
+    .option(
+      '--after <n>',
+      'put the new stops in after this one (default: the last of --stops)',
+      countOption('--after', 0, 999),
+    )
+    .option('--stitch <name>', 'one stitch for all seams (default: chosen seam by seam)')
+    .option('--seam <list>', 'dress these seams only, such as 1,4-6', listOption('--seam'))
+    .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
+    .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
+    .option(
+      '--ends <manner>',
+      'where a seam butts into another: tuck, bevel or short',
+      choiceOption('--ends', ['tuck', 'bevel', 'short']),
+    )
+    .option('--edge <name>', 'stitch for the outline too')
+    .option(
+      '--outline <kind>',
+      'what becomes of the outline: trim, join or free',
+      choiceOption('--outline', ['trim', 'join', 'free']),
+    )
+    .option('--snap <mm>', `ends nearer than this meet (default: ${SNAP})`, lengthOption('--snap', 0, 5))
+    .option('--gap <mm>', 'clear cloth between bands at a junction', lengthOption('--gap', 0, 10))
+    .option(
+      '--out <file...>',
+      'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .txt (report)',
+    )
+    .option('--json', 'print one JSON document')
+    .action(async (path: string, options: DressOptions) => {
+      const { dressFromFile } = await import('./dress-from-file.js');
+      await dressFromFile(path, options);
+    });
+}

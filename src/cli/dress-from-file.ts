@@ -1,0 +1,119 @@
+import { dirname, resolve } from 'node:path';
+import type { Block } from '../block/block.js';
+import { dress } from '../dress.js';
+import type { BlockSource, Dressing } from '../formats/dressing.js';
+import { SNAP } from '../geometry/tolerances.js';
+import { InputError } from '../input-error.js';
+import type { Stitch } from '../stitches/stitch.js';
+import { named } from './choices.js';
+import type { DressOptions } from './dress-command.js';
+import { dressedEndings, renderDressed } from './dressed-outputs.js';
+import { fileKind, readInput } from './input-file.js';
+import { loadLibrary } from './library.js';
+import { checkOutputs, writeOutputs } from './output-files.js';
+import { outputKind } from './outputs-option.js';
+import { print, printJson, settleStatus } from './print.js';
+import { type BlockFile, readBlock, readBlockFile } from './read-block.js';
+
+type Library = ReadonlyMap<string, Stitch>;
+
+/** A block as read, what it is to be dressed in, and where its file is. */
+interface Work {
+  readonly block: Block;
+  readonly dressing: Dressing;
+  readonly blockPath: string;
+}
+
+/** Runs the main job on a block or a saved dressing, writes the outputs asked for and prints the report. */
+export async function dressFromFile(path: string, options: DressOptions): Promise<void> {
+  const outputs = (options.out ?? []).map((out) => ({ path: out, ending: outputKind(out, dressedEndings) }));
+  const names = outputs.map((output) => output.path);
+  checkOutputs(names, [path]);
+  const library = loadLibrary();
+  if (options.stitch !== undefined) named(library, options.stitch, '--stitch');
+  if (options.edge !== undefined) named(library, options.edge, '--edge');
+
+  const bytes = await readInput(path);
+  const work =
+    fileKind(path, bytes) === 'record'
+      ? await fromDressing(path, bytes, options)
+      : await fromOptions(await readBlockFile(path), options, library);
+  checkOutputs(names, [path, work.blockPath]);
+
+  const dressed = dress(work.block, work.dressing, library);
+  const { dressReport } = await import('../report/dress-report.js');
+  const report = dressReport(dressed, names);
+  writeOutputs(
+    await Promise.all(outputs.map((output) => renderDressed(dressed, report, output, work.blockPath))),
+  );
+
+  if (options.json) printJson(report);
+  else print((await import('../report/dress-text.js')).dressText(report));
+  settleStatus(report.findings);
+}
+
+/** A dressing made from options: where none says otherwise, stitches are chosen seam by seam. */
+async function fromOptions(file: BlockFile, options: DressOptions, library: Library): Promise<Work> {
+  const source: BlockSource = {
+    file: file.path,
+    stops: options.stops ?? null,
+    snap: options.snap ?? SNAP,
+    through: [],
+  };
+  const block = await readBlock(file, source);
+  if (options.after !== undefined && !block.existing) {
+    throw new InputError(
+      'after-of-drawing',
+      '--after',
+      `${file.path} is a drawing and has no color stops`,
+      'leave --after away',
+    );
+  }
+  const { defaultDressing } = await import('../plan.js');
+  const dressing = defaultDressing(block.map, {
+    source,
+    library,
+    stitch: options.stitch,
+    seams: options.seam,
+    repeat: options.repeat,
+    width: options.width,
+    ends: options.ends,
+    edge: options.edge,
+    outline: options.outline,
+    gap: options.gap,
+    after: options.after,
+  });
+  return { block, dressing, blockPath: file.path };
+}
+
+/** Options that a saved dressing carries itself. */
+const carried = [
+  'stops',
+  'after',
+  'stitch',
+  'seam',
+  'repeat',
+  'width',
+  'ends',
+  'edge',
+  'outline',
+  'snap',
+  'gap',
+] as const;
+
+async function fromDressing(path: string, bytes: Uint8Array, options: DressOptions): Promise<Work> {
+  const option = carried.find((name) => options[name] !== undefined);
+  if (option !== undefined) {
+    throw new InputError(
+      'option-of-dressing',
+      `--${option}`,
+      `${path} is a saved dressing and says this itself`,
+      'change it there, or dress the block',
+    );
+  }
+  const { parseDressing } = await import('../formats/dressing-file.js');
+  const dressing = parseDressing(new TextDecoder().decode(bytes), path);
+  const blockPath = resolve(dirname(path), dressing.block.file);
+  const block = await readBlock(await readBlockFile(blockPath), dressing.block);
+  return { block, dressing, blockPath };
+}

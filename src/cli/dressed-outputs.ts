@@ -1,0 +1,59 @@
+import { dirname, relative, resolve, sep } from 'node:path';
+import type { Dressed } from '../dress.js';
+import type { DressReport } from '../report/dress-report.js';
+import type { Output } from './output-files.js';
+
+/** What `dress` can write, by the ending of its name. */
+export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.txt'] as const;
+export type DressedEnding = (typeof dressedEndings)[number];
+
+/** One output of the main job, whole and in memory. */
+export async function renderDressed(
+  dressed: Dressed,
+  report: DressReport,
+  { path, ending }: { readonly path: string; readonly ending: DressedEnding },
+  blockPath: string,
+): Promise<Output> {
+  return { path, content: await content() };
+
+  async function content(): Promise<string | Uint8Array> {
+    switch (ending) {
+      case '.dst': {
+        const { writeDesign } = await import('../design/write-design.js');
+        return writeDesign(dressed.design);
+      }
+      case '.svg':
+        return picture();
+      case '.png': {
+        const { rasterize } = await import('./rasterize.js');
+        return rasterize(await picture());
+      }
+      case '.json': {
+        const { needlePoints } = await import('../design/needle-points.js');
+        return needlePoints(dressed.design);
+      }
+      case '.dressing.json': {
+        const { writeDressing } = await import('../formats/dressing-file.js');
+        return writeDressing({
+          ...dressed.dressing,
+          block: { ...dressed.dressing.block, file: seenFrom(path, blockPath) },
+        });
+      }
+      case '.txt': {
+        const { dressText } = await import('../report/dress-text.js');
+        return `${dressText(report)}\n`;
+      }
+    }
+  }
+
+  async function picture(): Promise<string> {
+    const { drawDressed } = await import('../draw/dressed-picture.js');
+    return drawDressed(dressed);
+  }
+}
+
+/** The block's path relative to the folder that the dressing is written to, with forward slashes on every system. */
+const seenFrom = (path: string, blockPath: string): string =>
+  relative(dirname(resolve(path)), resolve(blockPath))
+    .split(sep)
+    .join('/');

@@ -1,0 +1,30 @@
+import { readFileSync } from 'node:fs';
+import { Command } from 'commander';
+import { declareDemo } from './demo-command.js';
+import { declareDress } from './dress-command.js';
+import { declareSeams } from './seams-command.js';
+import { declareStitches } from './stitches-command.js';
+import { declareSwatch } from './swatch-command.js';
+
+/** The whole command line. Every command loads what it needs only when it runs. */
+export function program(): Command {
+  const command = new Command('seamwright')
+    .description(
+      'Dresses the seams of a crazy-patch block with hand-look stitches, each seam a color stop of its own.',
+    )
+    .version(packageVersion(), '--version', 'print the version')
+    .exitOverride()
+    .configureOutput({ writeErr: () => {} })
+    .configureHelp({ showGlobalOptions: false });
+  declareSeams(command);
+  declareDress(command);
+  declareStitches(command);
+  declareSwatch(command);
+  declareDemo(command);
+  return command;
+}
+
+function packageVersion(): string {
+  const url = new URL('../../package.json', import.meta.url);
+  return (JSON.parse(readFileSync(url, 'utf8')) as { version: string }).version;
+}

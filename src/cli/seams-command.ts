@@ -1,0 +1,77 @@
+import { basename } from 'node:path';
+import type { Command } from 'commander';
+import type { BlockSource } from '../formats/dressing.js';
+import { SNAP } from '../geometry/tolerances.js';
+import { lengthOption, listOption } from './numbers.js';
+import { checkOutputs, writeOutputs } from './output-files.js';
+import { outputKind } from './outputs-option.js';
+import { print, printJson, settleStatus } from './print.js';
+import { readBlock, readBlockFile } from './read-block.js';
+
+interface Options {
+  readonly stops?: number[];
+  readonly snap: number;
+  readonly out?: string;
+  readonly json?: true;
+}
+
+/** `seams`: what was found in a block, with a numbered picture on request. */
+export function declareSeams(program: Command): void {
+  program
+    .command('seams')
+    .summary('what was found in a block: seams, junctions, patches')
+    .description(
+      'Lists the seams, junctions and patches of a block. For a stitch file without --stops, lists its color stops.',
+    )
+    .argument('<block>', 'a drawing (.svg) or a stitch file (.dst)')
+    .option(
+      '--stops <list>',
+      'color stops of the stitch file that are the seams, such as 1,2',
+      listOption('--stops'),
+    )
+    .option('--snap <mm>', 'ends nearer than this meet', lengthOption('--snap', 0, 5), SNAP)
+    .option('--out <file>', 'numbered picture: .svg or .png')
+    .option('--json', 'print one JSON document')
+    .action(seams);
+}
+
+async function seams(path: string, options: Options): Promise<void> {
+  const kind = options.out === undefined ? null : outputKind(options.out, ['.svg', '.png']);
+  if (options.out !== undefined) checkOutputs([options.out], [path]);
+  const file = await readBlockFile(path);
+  if (file.kind === 'stitch-file' && !options.stops) return listStops(path, file.bytes, options);
+
+  const source: BlockSource = { file: path, stops: options.stops ?? null, snap: options.snap, through: [] };
+  const block = await readBlock(file, source);
+  if (options.out !== undefined) {
+    const { drawSeamMap } = await import('../draw/map-picture.js');
+    const picture = drawSeamMap(block.map, block.name);
+    writeOutputs([{ path: options.out, content: kind === '.png' ? await toPng(picture) : picture }]);
+  }
+  const { seamsReport, seamsText } = await import('../report/seams-report.js');
+  if (options.json) printJson(seamsReport(block));
+  else print(options.out === undefined ? seamsText(block) : `${seamsText(block)}\n\nMade ${options.out}`);
+  settleStatus(block.findings);
+}
+
+async function listStops(path: string, bytes: Uint8Array, options: Options): Promise<void> {
+  if (options.out !== undefined) {
+    const { InputError } = await import('../input-error.js');
+    throw new InputError(
+      'stops-missing',
+      '--out',
+      'a picture of the seams needs to know them',
+      'name the color stops that are the seams with --stops',
+    );
+  }
+  const { readDst } = await import('../formats/dst-read.js');
+  const { stopsReport, stopsText } = await import('../report/stops-report.js');
+  const report = stopsReport(readDst(bytes, basename(path)));
+  if (options.json) printJson(report);
+  else print(stopsText(basename(path), report));
+}
+
+async function toPng(picture: string): Promise<Uint8Array> {
+  const { rasterize } = await import('./rasterize.js');
+  return rasterize(picture);
+}

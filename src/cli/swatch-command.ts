@@ -1,0 +1,25 @@
+import type { Command } from 'commander';
+import { lengthOption } from './numbers.js';
+
+export interface SwatchOptions {
+  readonly repeat?: number;
+  readonly width?: number;
+  readonly out?: string;
+  readonly json?: true;
+}
+
+/** `swatch`: one stitch on sample seams, drawn, or as a stitch file to sew on scrap. */
+export function declareSwatch(program: Command): void {
+  program
+    .command('swatch')
+    .summary('a stitch on sample seams: straight, curved, with a corner')
+    .argument('<name>', 'a stitch of the dictionary')
+    .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
+    .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
+    .option('--out <file>', '.svg, .png, .dst or .json (needle points) (default: NAME.svg)')
+    .option('--json', 'print one JSON document')
+    .action(async (name: string, options: SwatchOptions) => {
+      const { sewSwatch } = await import('./sew-swatch.js');
+      await sewSwatch(name, options);
+    });
+}

@@ -1,0 +1,54 @@
+import type { Patch, SeamMap } from '../block/seam-map.js';
+import { traceLine, traceRing } from './pen.js';
+import { mutedCloth } from './shade.js';
+import { element, title } from './svg.js';
+import { pathData } from './svg-pen.js';
+
+/** Cloth of the patches in their fabric colors, each with its weave; muted cloth where the fabric is not known. */
+export function clothPicture(map: SeamMap): string {
+  const whole = element('rect', { width: map.width, height: map.height, fill: mutedCloth(0) });
+  const patches = map.patches.map((patch) =>
+    element(
+      'path',
+      { fill: patch.fabric ?? mutedCloth(patch.id), 'fill-rule': 'evenodd', d: patchData(patch) },
+      title(`patch ${patch.id}`),
+    ),
+  );
+  const weave = map.patches.length
+    ? map.patches.map((patch) => element('path', { 'fill-rule': 'evenodd', d: patchData(patch) }))
+    : [element('rect', { width: map.width, height: map.height })];
+  return (
+    element('defs', {}, weavePattern) +
+    element('g', {}, ...(patches.length ? patches : [whole])) +
+    element('g', { fill: 'url(#weave)' }, ...weave)
+  );
+}
+
+const patchData = (patch: Patch): string =>
+  pathData((pen) => {
+    for (const ring of [patch.boundary, ...patch.holes]) traceRing(pen, ring);
+  });
+
+/** Threads of the cloth, half a millimeter apart: enough to tell cloth from paper, too faint to compete with stitches. */
+const weavePattern = element(
+  'pattern',
+  { id: 'weave', width: 1, height: 1, patternUnits: 'userSpaceOnUse' },
+  element('path', { d: 'M0 .25h.5M.5 .75h.5', stroke: '#fff', 'stroke-width': 0.3, 'stroke-opacity': 0.1 }),
+  element('path', { d: 'M.25 .5v.5M.75 0v.5', stroke: '#000', 'stroke-width': 0.3, 'stroke-opacity': 0.05 }),
+);
+
+/** The seams as they show in cloth before any thread: a fold that shades off to both sides. */
+export function foldPicture(map: SeamMap): string {
+  const d = pathData((pen) => {
+    for (const seam of map.seams) traceLine(pen, seam.points);
+  });
+  const fold = (width: number, strength: number) =>
+    element('path', { d, 'stroke-width': width, 'stroke-opacity': strength });
+  return element(
+    'g',
+    { fill: 'none', stroke: '#1b1410', 'stroke-linejoin': 'round' },
+    fold(1.8, 0.05),
+    fold(0.8, 0.08),
+    fold(0.15, 0.4),
+  );
+}

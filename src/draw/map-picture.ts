@@ -1,0 +1,186 @@
+import type { Patch, Seam, SeamMap } from '../block/seam-map.js';
+import { type Point, wrapAngle } from '../geometry/point.js';
+import { cumulativeLength, type Points } from '../geometry/polyline.js';
+import { drawNumber } from './digits.js';
+import { traceLine, traceRing } from './pen.js';
+import { mixed, mutedCloth } from './shade.js';
+import { element, svgDocument, title } from './svg.js';
+import { pathData } from './svg-pen.js';
+
+const INK = '#22313f';
+const SEAM = '#a3282f';
+const MARGIN = 6;
+
+/**
+ * The seam map as a numbered picture at actual size: patches pale in their fabrics with gray numbers, every seam with
+ * its number and an arrow in the direction in which it runs, junctions as dots. At a junction the seam that runs
+ * through is drawn over it; where a seam butts in its line stops short of the dot.
+ */
+export function drawSeamMap(map: SeamMap, name: string): string {
+  const size = Math.max(2.2, Math.min(map.width, map.height) / 45);
+  return svgDocument(
+    { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN },
+    name,
+    element('rect', {
+      x: -MARGIN,
+      y: -MARGIN,
+      width: map.width + 2 * MARGIN,
+      height: map.height + 2 * MARGIN,
+      fill: '#fff',
+    }),
+    element('g', { stroke: 'none' }, ...map.patches.map(patchFace)),
+    element('g', lines('#8d99a3', size * 0.1), ...map.patches.map((patch) => patchNumber(patch, size))),
+    outline(map),
+    element('g', lines(SEAM, size * 0.22), ...map.seams.map(seamLine)),
+    element('g', lines(SEAM, size * 0.22), ...map.seams.map((seam) => arrow(seam, size))),
+    element(
+      'g',
+      { fill: '#fff', stroke: INK, 'stroke-width': size * 0.12 },
+      ...map.junctions.map((j) => dot(j.at, size)),
+    ),
+    element('g', lines(SEAM, size * 0.22), through(map, size)),
+    element('g', lines(INK, size * 0.14), ...map.seams.map((seam) => seamNumber(seam, size))),
+  );
+}
+
+const lines = (stroke: string, width: number) => ({
+  fill: 'none',
+  stroke,
+  'stroke-width': width,
+  'stroke-linecap': 'round',
+  'stroke-linejoin': 'round',
+});
+
+const patchFace = (patch: Patch): string =>
+  element(
+    'path',
+    {
+      fill: mixed(patch.fabric ?? mutedCloth(patch.id), '#ffffff', 0.6),
+      'fill-rule': 'evenodd',
+      d: pathData((pen) => {
+        for (const ring of [patch.boundary, ...patch.holes]) traceRing(pen, ring);
+      }),
+    },
+    title(`patch ${patch.id}, ${Math.round(patch.area)} mm²`),
+  );
+
+const patchNumber = (patch: Patch, size: number): string => {
+  const [x, y] = roomiest(patch.boundary);
+  return element('path', { d: pathData((pen) => drawNumber(pen, patch.id, x, y, size)) });
+};
+
+const outline = (map: SeamMap): string =>
+  map.outline
+    ? element(
+        'path',
+        { ...lines(INK, 0.5), d: pathData((pen) => traceRing(pen, map.outline!.points)) },
+        title('outline'),
+      )
+    : '';
+
+const seamLine = (seam: Seam): string =>
+  element('path', { d: pathData((pen) => traceLine(pen, seam.points)) }, title(`seam ${seam.id}`));
+
+const dot = (at: Point, size: number): string => element('circle', { cx: at[0], cy: at[1], r: size * 0.4 });
+
+/** An open arrowhead two thirds along the seam. */
+function arrow(seam: Seam, size: number): string {
+  const { at, direction } = along(seam.points, 0.72);
+  const barb = (turn: number): Point => [
+    at[0] + size * 0.7 * Math.cos(direction + turn),
+    at[1] + size * 0.7 * Math.sin(direction + turn),
+  ];
+  return element('path', {
+    d: pathData((pen) => {
+      pen.move(...barb(2.6));
+      pen.line(...at);
+      pen.line(...barb(-2.6));
+    }),
+  });
+}
+
+/** The seam's number on a small white plate in the middle of the seam. */
+function seamNumber(seam: Seam, size: number): string {
+  const { at } = along(seam.points, 0.5);
+  const wide = size * (0.85 + 0.46 * String(seam.id).length);
+  return (
+    element('rect', {
+      x: at[0] - wide / 2,
+      y: at[1] - size * 0.8,
+      width: wide,
+      height: size * 1.6,
+      rx: size * 0.4,
+      fill: '#fff',
+      'stroke-width': size * 0.08,
+    }) + element('path', { d: pathData((pen) => drawNumber(pen, seam.id, at[0], at[1], size * 0.9)) })
+  );
+}
+
+/** A stretch of each through seam over the dot of its junction. */
+function through(map: SeamMap, size: number): string {
+  const byId = new Map(map.seams.map((seam) => [seam.id, seam]));
+  const d = pathData((pen) => {
+    for (const junction of map.junctions) {
+      const seam = junction.through === null ? undefined : byId.get(junction.through);
+      if (!seam) continue;
+      for (const arm of junction.arms) {
+        if (arm.seam !== seam.id) continue;
+        pen.move(...junction.at);
+        pen.line(
+          junction.at[0] + size * 0.4 * Math.cos(arm.direction),
+          junction.at[1] + size * 0.4 * Math.sin(arm.direction),
+        );
+      }
+    }
+  });
+  return d ? element('path', { d }) : '';
+}
+
+/** Point and direction at a share of a line's length. */
+function along(line: Points, share: number): { at: Point; direction: number } {
+  const lengths = cumulativeLength(line);
+  const target = lengths[lengths.length - 1] * share;
+  let i = 1;
+  while (i < lengths.length - 1 && lengths[i] < target) i++;
+  const step = lengths[i] - lengths[i - 1];
+  const t = step > 0 ? (target - lengths[i - 1]) / step : 0;
+  const dx = line[2 * i] - line[2 * i - 2];
+  const dy = line[2 * i + 1] - line[2 * i - 1];
+  return {
+    at: [line[2 * i - 2] + t * dx, line[2 * i - 1] + t * dy],
+    direction: wrapAngle(Math.atan2(dy, dx)),
+  };
+}
+
+/** The point halfway through a figure's longest horizontal inside stretch, on the best of fifteen levels: room for a number. */
+function roomiest(ring: Points): Point {
+  let top = Number.POSITIVE_INFINITY;
+  let bottom = Number.NEGATIVE_INFINITY;
+  for (let i = 1; i < ring.length; i += 2) {
+    top = Math.min(top, ring[i]);
+    bottom = Math.max(bottom, ring[i]);
+  }
+  let best: Point = [ring[0], ring[1]];
+  let widest = Number.NEGATIVE_INFINITY;
+  for (let level = 1; level <= 15; level++) {
+    const y = top + ((bottom - top) * level) / 16;
+    const hits = crossingsAt(ring, y);
+    for (let k = 0; k + 1 < hits.length; k += 2) {
+      const room = Math.min(hits[k + 1] - hits[k], 2 * (y - top), 2 * (bottom - y));
+      if (room <= widest) continue;
+      widest = room;
+      best = [(hits[k] + hits[k + 1]) / 2, y];
+    }
+  }
+  return best;
+}
+
+/** Where a level line enters and leaves a figure, ascending. */
+function crossingsAt(ring: Points, y: number): number[] {
+  const hits: number[] = [];
+  for (let i = 0; i + 3 < ring.length; i += 2) {
+    const [x0, y0, x1, y1] = [ring[i], ring[i + 1], ring[i + 2], ring[i + 3]];
+    if (y0 <= y !== y1 <= y) hits.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
+  }
+  return hits.sort((a, b) => a - b);
+}

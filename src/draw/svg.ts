@@ -1,0 +1,52 @@
+/** SVG text is put together here and nowhere else, so that escaping has one place. */
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+const entities: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+/** Text as it may stand in SVG; characters that XML 1.0 forbids are dropped. */
+export const escapeText = (text: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that XML forbids
+  text
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '')
+    .replace(/[&<>"]/g, (c) => entities[c]);
+
+export function element(name: string, attributes: Attributes, ...content: readonly string[]): string {
+  let open = `<${name}`;
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value === undefined) continue;
+    open += ` ${key}="${typeof value === 'number' ? short(value) : escapeText(value)}"`;
+  }
+  return content.length ? `${open}>${content.join('')}</${name}>` : `${open}/>`;
+}
+
+export const title = (text: string): string => element('title', {}, escapeText(text));
+
+/** A number without needless digits: 0.01 mm is finer than any screen shows. */
+export const short = (value: number): string => String(Math.round(value * 100) / 100);
+
+/** Edges of a picture in mm. */
+export interface Frame {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** A whole SVG document at actual size: user units are millimeters. */
+export function svgDocument(frame: Frame, name: string, ...content: readonly string[]): string {
+  const width = frame.right - frame.left;
+  const height = frame.bottom - frame.top;
+  const root = element(
+    'svg',
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: `${short(width)}mm`,
+      height: `${short(height)}mm`,
+      viewBox: `${short(frame.left)} ${short(frame.top)} ${short(width)} ${short(height)}`,
+    },
+    title(name),
+    ...content,
+  );
+  return `${root.replace(/(<\/?(?:g|defs)\b)/g, '\n$1')}\n`;
+}

@@ -1,0 +1,147 @@
+import { account } from '../design/account.js';
+import type { Stop, StopKind, Thread } from '../design/design.js';
+import type { Dressed } from '../dress.js';
+import { type Finding, worstFirst } from '../finding.js';
+import type { EndKind, SeamFit, Stretch } from '../fit/fit.js';
+import { rounded } from './table.js';
+
+/** The main job's report as the data that programs get. Lengths in mm. */
+export interface DressReport {
+  readonly stops: readonly StopLine[];
+  readonly fits: readonly FitLine[];
+  readonly totals: {
+    readonly stitches: number;
+    readonly stops: number;
+    readonly threadM: number;
+    readonly minutes: number;
+    readonly widthMm: number;
+    readonly heightMm: number;
+  };
+  readonly outputs: readonly string[];
+  /** worst first */
+  readonly findings: readonly Finding[];
+}
+
+export interface StopLine {
+  /** from 1, in the order of the machine */
+  readonly stop: number;
+  readonly title: string;
+  readonly kind: StopKind;
+  readonly seams: readonly (number | 'outline')[];
+  /** null for a stop that came with the block: a stitch file names no thread */
+  readonly thread: Thread | null;
+  readonly stitches: number;
+  readonly jumps: number;
+  readonly trims: number;
+  readonly threadM: number;
+  readonly minutes: number;
+}
+
+/** How one treatment fits its line. */
+export interface FitLine {
+  readonly seam: number | 'outline';
+  readonly stitch: string;
+  readonly repeats: number;
+  /** fitted length by repeats; 0 where nothing fits */
+  readonly repeatMm: number;
+  readonly wantedMm: number;
+  /** of the stretch furthest from 1 */
+  readonly stretch: number;
+  readonly endGapMm: readonly [number, number];
+  readonly stretches: readonly {
+    readonly fromMm: number;
+    readonly toMm: number;
+    readonly repeats: number;
+    readonly repeatMm: number;
+    readonly stretch: number;
+    readonly ends: readonly [EndKind, EndKind];
+  }[];
+  readonly rows: number;
+  readonly accents: readonly string[];
+}
+
+export function dressReport(dressed: Dressed, outputs: readonly string[]): DressReport {
+  const { design } = dressed;
+  const { stops, totals } = account(design);
+  const lines = allStops(dressed);
+  return {
+    stops: stops.map((cost, i) => ({
+      stop: cost.stop,
+      title: lines[i].title,
+      kind: lines[i].kind,
+      seams: lines[i].seams,
+      thread: lines[i].thread,
+      stitches: cost.stitches,
+      jumps: cost.jumps,
+      trims: cost.trims,
+      threadM: rounded(cost.threadM, 2),
+      minutes: rounded(cost.minutes, 1),
+    })),
+    fits: fitLines(dressed),
+    totals: {
+      stitches: totals.stitches,
+      stops: totals.stops,
+      threadM: rounded(totals.threadM, 2),
+      minutes: rounded(totals.minutes, 1),
+      widthMm: rounded(totals.widthMm, 1),
+      heightMm: rounded(totals.heightMm, 1),
+    },
+    outputs,
+    findings: worstFirst(dressed.findings),
+  };
+}
+
+type Named = Pick<Stop, 'title' | 'kind' | 'seams'> & { readonly thread: Thread | null };
+
+/** What stands at each color stop of the file: those that came with the block, the new ones, those that came after. */
+function allStops({ design }: Dressed): Named[] {
+  const came = { title: 'came with the block', kind: 'existing', seams: [], thread: null } as const;
+  return [
+    ...Array<Named>(design.before?.stops ?? 0).fill(came),
+    ...design.stops,
+    ...Array<Named>(design.after?.stops ?? 0).fill(came),
+  ];
+}
+
+/** One line for each treatment: its first row speaks for the others, which share its fit. */
+function fitLines({ rows, dressing }: Dressed): FitLine[] {
+  return rows
+    .filter(({ row }) => row === 0)
+    .map(({ fit, treatment }) => fitLine(fit, dressing.treatments[treatment].rows.length));
+}
+
+function fitLine(fit: SeamFit, rows: number): FitLine {
+  const repeats = fit.stretches.reduce((sum, stretch) => sum + stretch.repeats, 0);
+  const fitted = fit.stretches.reduce(
+    (sum, stretch) => sum + (stretch.repeats ? stretch.to - stretch.from : 0),
+    0,
+  );
+  const factors = fit.stretches
+    .filter((stretch) => stretch.repeats > 0)
+    .map((stretch) => repeatOf(stretch) / fit.wanted);
+  return {
+    seam: fit.seam,
+    stitch: fit.stitch,
+    repeats,
+    repeatMm: rounded(repeats ? fitted / repeats : 0, 3),
+    wantedMm: rounded(fit.wanted, 3),
+    stretch: rounded(furthestFromOne(factors), 4),
+    endGapMm: [rounded(fit.endGap[0], 3), rounded(fit.endGap[1], 3)],
+    stretches: fit.stretches.map((stretch) => ({
+      fromMm: rounded(stretch.from, 3),
+      toMm: rounded(stretch.to, 3),
+      repeats: stretch.repeats,
+      repeatMm: rounded(repeatOf(stretch), 3),
+      stretch: rounded(repeatOf(stretch) / fit.wanted, 4),
+      ends: stretch.ends,
+    })),
+    rows,
+    accents: [],
+  };
+}
+
+const repeatOf = ({ from, to, repeats }: Stretch): number => (repeats ? (to - from) / repeats : 0);
+
+/** As a ratio: half is as far from one as double. */
+const furthestFromOne = (factors: readonly number[]): number =>
+  factors.reduce((far, factor) => (Math.abs(Math.log(factor)) > Math.abs(Math.log(far)) ? factor : far), 1);
