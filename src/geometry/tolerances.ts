@@ -18,3 +18,5 @@ export const CORNER_TURN = (25 * Math.PI) / 180;
 export const CORNER_WINDOW = 5;
 /** Two points nearer than this are the same point (rounding noise of double arithmetic on a 1 m block is 1e-13). */
 export const SAME_POINT = 1e-6;
+/** A flattened curve's length is true to this share: a tenth of what lengths may err. */
+export const FLATTEN_LENGTH = 1e-5;

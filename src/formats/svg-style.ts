@@ -1,0 +1,107 @@
+import type { SvgElement } from './svg-tree.js';
+
+/** What a shape looks like as far as lines and patches go. Unset values stay undefined: nobody said so. */
+export interface Look {
+  readonly fill?: string;
+  readonly stroke?: string;
+  readonly 'fill-opacity'?: string;
+  readonly visibility?: string;
+  readonly color?: string;
+  readonly display?: string;
+}
+
+type Property = keyof Look;
+const INHERITED: readonly Property[] = ['fill', 'stroke', 'fill-opacity', 'visibility', 'color'];
+const PROPERTIES: readonly Property[] = [...INHERITED, 'display'];
+
+/** A rule of a style sheet whose selector is a single step: element, .class, #id and their combinations. */
+interface Rule {
+  readonly element: string | null;
+  readonly id: string | null;
+  readonly classes: readonly string[];
+  readonly declarations: Readonly<Record<string, string>>;
+  readonly weight: number;
+}
+
+export type StyleSheet = readonly Rule[];
+
+/**
+ * The rules of the drawing's style elements, in the order in which they win. Drawing programs write colors as classes;
+ * at-rules and selectors that look at neighbors or ancestors are passed over.
+ */
+export function readStyleSheet(root: SvgElement): StyleSheet {
+  const rules: Rule[] = [];
+  const visit = (element: SvgElement) => {
+    if (element.name === 'style') rules.push(...readRules(element.text));
+    element.children.forEach(visit);
+  };
+  visit(root);
+  return rules.sort((a, b) => a.weight - b.weight);
+}
+
+function readRules(text: string): Rule[] {
+  const rules: Rule[] = [];
+  const plain = text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/<!--|-->/g, '');
+  let depth = 0;
+  let start = 0;
+  let selector = '';
+  for (let i = 0; i < plain.length; i++) {
+    if (plain[i] === '{' && depth++ === 0) {
+      selector = plain.slice(start, i).split(';').at(-1)!.trim();
+      start = i + 1;
+    } else if (plain[i] === '}' && depth > 0 && --depth === 0) {
+      if (!selector.startsWith('@')) rules.push(...rulesFor(selector, plain.slice(start, i)));
+      start = i + 1;
+    }
+  }
+  return rules;
+}
+
+function rulesFor(selectors: string, body: string): Rule[] {
+  const declarations = readDeclarations(body);
+  return selectors.split(',').flatMap((text) => {
+    const found = /^(\*|[a-z][\w-]*)?((?:[.#][\w-]+)*)$/i.exec(text.trim());
+    if (!found || text.trim() === '') return [];
+    const marks = found[2].match(/[.#][\w-]+/g) ?? [];
+    const ids = marks.filter((mark) => mark.startsWith('#')).map((mark) => mark.slice(1));
+    const classes = marks.filter((mark) => mark.startsWith('.')).map((mark) => mark.slice(1));
+    const element = found[1] && found[1] !== '*' ? found[1] : null;
+    const weight = 10000 * ids.length + 100 * classes.length + (element ? 1 : 0);
+    return [{ element, id: ids[0] ?? null, classes, declarations, weight }];
+  });
+}
+
+function readDeclarations(body: string): Record<string, string> {
+  const found: Record<string, string> = {};
+  for (const part of body.split(';')) {
+    const colon = part.indexOf(':');
+    if (colon < 0) continue;
+    const value = part
+      .slice(colon + 1)
+      .replace(/!\s*important\s*$/i, '')
+      .trim();
+    found[part.slice(0, colon).trim().toLowerCase()] = value;
+  }
+  return found;
+}
+
+/** The look of an element inside a parent: attributes, then style sheet, then its own style, each stronger. */
+export function lookOf(element: SvgElement, parent: Look, sheet: StyleSheet): Look {
+  const look: Record<string, string | undefined> = {};
+  for (const name of INHERITED) look[name] = parent[name];
+  const set = (values: Readonly<Record<string, string>>) => {
+    for (const name of PROPERTIES) {
+      const value = values[name]?.trim();
+      if (value && value !== 'inherit') look[name] = value;
+    }
+  };
+  set(element.attributes);
+  const classes = (element.attributes.class ?? '').split(/\s+/);
+  for (const rule of sheet) {
+    if (rule.element && rule.element !== element.name) continue;
+    if (rule.id && rule.id !== element.attributes.id) continue;
+    if (rule.classes.every((name) => classes.includes(name))) set(rule.declarations);
+  }
+  if (element.attributes.style) set(readDeclarations(element.attributes.style));
+  return look;
+}
