@@ -4,8 +4,8 @@ import { dress } from '../dress.js';
 import type { BlockSource, Dressing } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
+import { findStitch } from '../stitches/library.js';
 import type { Stitch } from '../stitches/stitch.js';
-import { named } from './choices.js';
 import type { DressOptions } from './dress-command.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { fileKind, readInput } from './input-file.js';
@@ -13,7 +13,7 @@ import { loadLibrary } from './library.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, settleStatus } from './print.js';
-import { type BlockFile, readBlock, readBlockFile } from './read-block.js';
+import { type BlockFile, blockFile, readBlock, readBlockFile } from './read-block.js';
 
 type Library = ReadonlyMap<string, Stitch>;
 
@@ -30,14 +30,15 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const names = outputs.map((output) => output.path);
   checkOutputs(names, [path]);
   const library = loadLibrary();
-  if (options.stitch !== undefined) named(library, options.stitch, '--stitch');
-  if (options.edge !== undefined) named(library, options.edge, '--edge');
+  const stitches = [...library.values()];
+  const named = (name: string | undefined) => name && findStitch(stitches, name).name;
+  const chosen = { ...options, stitch: named(options.stitch), edge: named(options.edge) };
 
   const bytes = await readInput(path);
   const work =
     fileKind(path, bytes) === 'record'
       ? await fromDressing(path, bytes, options)
-      : await fromOptions(await readBlockFile(path), options, library);
+      : await fromOptions(blockFile(path, bytes), chosen, library);
   checkOutputs(names, [path, work.blockPath]);
 
   const dressed = dress(work.block, work.dressing, library);

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { parseStitch } from '../stitches/parse-stitch.js';
+import { parseStitch } from '../stitches/parse.js';
 import type { Stitch } from '../stitches/stitch.js';
 
 /** The package's own folder: two up from src/cli as from dist/cli. */
@@ -14,7 +14,11 @@ export function loadLibrary(): ReadonlyMap<string, Stitch> {
     .sort();
   return new Map(
     files.map((file) => {
-      const stitch = parseStitch(readFileSync(folder + file, 'utf8'), file);
+      const stitch = parseStitch(
+        readFileSync(folder + file, 'utf8'),
+        file.replace(/\.json$/, ''),
+        `motifs/stitches/${file}`,
+      );
       return [stitch.name, stitch];
     }),
   );

@@ -12,7 +12,11 @@ export interface BlockFile {
 }
 
 export async function readBlockFile(path: string): Promise<BlockFile> {
-  const bytes = await readInput(path);
+  return blockFile(path, await readInput(path));
+}
+
+/** A file already read, as a block's file if it is one. */
+export function blockFile(path: string, bytes: Uint8Array): BlockFile {
   const kind = fileKind(path, bytes);
   if (kind === 'record') {
     throw new InputError(

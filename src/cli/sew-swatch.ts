@@ -3,7 +3,7 @@ import { dress } from '../dress.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { defaultDressing } from '../plan.js';
 import { dressReport } from '../report/dress-report.js';
-import { named } from './choices.js';
+import { findStitch } from '../stitches/library.js';
 import { renderDressed } from './dressed-outputs.js';
 import { loadLibrary } from './library.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
@@ -13,9 +13,9 @@ import type { SwatchOptions } from './swatch-command.js';
 
 /** Dresses the sample seams in one stitch and writes the picture or stitch file. */
 export async function sewSwatch(name: string, options: SwatchOptions): Promise<void> {
-  const out = options.out ?? `${name}.svg`;
   const library = loadLibrary();
-  const stitch = named(library, name, 'swatch');
+  const stitch = findStitch([...library.values()], name);
+  const out = options.out ?? `${stitch.name}.svg`;
   const output = { path: out, ending: outputKind(out, ['.svg', '.png', '.dst', '.json']) };
   checkOutputs([out], []);
 
@@ -24,7 +24,7 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
   const dressing = defaultDressing(block.map, {
     source,
     library,
-    stitch: name,
+    stitch: stitch.name,
     repeat: options.repeat,
     width: options.width,
   });

@@ -10,10 +10,10 @@ export function declareStitches(program: Command): void {
     .option('--json', 'print one JSON document')
     .action(async (name: string | undefined, options: { json?: true }) => {
       const { loadLibrary } = await import('./library.js');
-      const { named } = await import('./choices.js');
+      const { findStitch } = await import('../stitches/library.js');
       const { stitchesReport, stitchesText, stitchText } = await import('../report/stitches-report.js');
-      const library = loadLibrary();
-      const stitches = name === undefined ? [...library.values()] : [named(library, name, 'stitches')];
+      const library = [...loadLibrary().values()];
+      const stitches = name === undefined ? library : [findStitch(library, name)];
       if (options.json) printJson(stitchesReport(stitches));
       else print(name === undefined ? stitchesText(stitches) : stitchText(stitches[0]));
     });

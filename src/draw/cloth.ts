@@ -29,12 +29,22 @@ const patchData = (patch: Patch): string =>
     for (const ring of [patch.boundary, ...patch.holes]) traceRing(pen, ring);
   });
 
-/** Threads of the cloth, half a millimeter apart: enough to tell cloth from paper, too faint to compete with stitches. */
+/** Threads of the cloth: enough to tell cloth from paper, too faint to compete with stitches. */
 const weavePattern = element(
   'pattern',
-  { id: 'weave', width: 1, height: 1, patternUnits: 'userSpaceOnUse' },
-  element('path', { d: 'M0 .25h.5M.5 .75h.5', stroke: '#fff', 'stroke-width': 0.3, 'stroke-opacity': 0.1 }),
-  element('path', { d: 'M.25 .5v.5M.75 0v.5', stroke: '#000', 'stroke-width': 0.3, 'stroke-opacity': 0.05 }),
+  { id: 'weave', width: 0.7, height: 0.7, patternUnits: 'userSpaceOnUse' },
+  element('path', {
+    d: 'M0 .17h.35M.35 .52h.35',
+    stroke: '#fff',
+    'stroke-width': 0.22,
+    'stroke-opacity': 0.07,
+  }),
+  element('path', {
+    d: 'M.17 .35v.35M.52 0v.35',
+    stroke: '#000',
+    'stroke-width': 0.22,
+    'stroke-opacity': 0.05,
+  }),
 );
 
 /** The seams as they show in cloth before any thread: a fold that shades off to both sides. */

@@ -1,5 +1,5 @@
 import type { Patch, Seam, SeamMap } from '../block/seam-map.js';
-import { type Point, wrapAngle } from '../geometry/point.js';
+import { distance, type Point } from '../geometry/point.js';
 import { cumulativeLength, type Points } from '../geometry/polyline.js';
 import { drawNumber } from './digits.js';
 import { traceLine, traceRing } from './pen.js';
@@ -32,14 +32,14 @@ export function drawSeamMap(map: SeamMap, name: string): string {
     element('g', lines('#8d99a3', size * 0.1), ...map.patches.map((patch) => patchNumber(patch, size))),
     outline(map),
     element('g', lines(SEAM, size * 0.22), ...map.seams.map(seamLine)),
-    element('g', lines(SEAM, size * 0.22), ...map.seams.map((seam) => arrow(seam, size))),
+    element('g', lines(SEAM, size * 0.22), ...map.seams.map((seam) => arrow(seam, map, size))),
     element(
       'g',
       { fill: '#fff', stroke: INK, 'stroke-width': size * 0.12 },
       ...map.junctions.map((j) => dot(j.at, size)),
     ),
     element('g', lines(SEAM, size * 0.22), through(map, size)),
-    element('g', lines(INK, size * 0.14), ...map.seams.map((seam) => seamNumber(seam, size))),
+    element('g', lines(INK, size * 0.14), ...map.seams.map((seam) => seamNumber(seam, map, size))),
   );
 }
 
@@ -83,9 +83,9 @@ const seamLine = (seam: Seam): string =>
 
 const dot = (at: Point, size: number): string => element('circle', { cx: at[0], cy: at[1], r: size * 0.4 });
 
-/** An open arrowhead two thirds along the seam. */
-function arrow(seam: Seam, size: number): string {
-  const { at, direction } = along(seam.points, 0.72);
+/** An open arrowhead behind the number. */
+function arrow(seam: Seam, map: SeamMap, size: number): string {
+  const { at, direction } = clearSpot(seam, map, size, [0.72, 0.78, 0.66, 0.84]);
   const barb = (turn: number): Point => [
     at[0] + size * 0.7 * Math.cos(direction + turn),
     at[1] + size * 0.7 * Math.sin(direction + turn),
@@ -99,9 +99,9 @@ function arrow(seam: Seam, size: number): string {
   });
 }
 
-/** The seam's number on a small white plate in the middle of the seam. */
-function seamNumber(seam: Seam, size: number): string {
-  const { at } = along(seam.points, 0.5);
+/** The seam's number on a small white plate near the middle of the seam. */
+function seamNumber(seam: Seam, map: SeamMap, size: number): string {
+  const { at } = clearSpot(seam, map, size, [0.5, 0.42, 0.58, 0.34, 0.26, 0.2]);
   const wide = size * (0.85 + 0.46 * String(seam.id).length);
   return (
     element('rect', {
@@ -114,6 +114,17 @@ function seamNumber(seam: Seam, size: number): string {
       'stroke-width': size * 0.08,
     }) + element('path', { d: pathData((pen) => drawNumber(pen, seam.id, at[0], at[1], size * 0.9)) })
   );
+}
+
+/** The first of some shares of a seam's length whose spot is clear of all junctions; the first of all if none is. */
+function clearSpot(seam: Seam, map: SeamMap, size: number, shares: readonly number[]): Spot {
+  const spots = shares.map((share) => along(seam.points, share));
+  return spots.find(({ at }) => map.junctions.every((j) => distance(j.at, at) > 1.6 * size)) ?? spots[0];
+}
+
+interface Spot {
+  readonly at: Point;
+  readonly direction: number;
 }
 
 /** A stretch of each through seam over the dot of its junction. */
@@ -137,7 +148,7 @@ function through(map: SeamMap, size: number): string {
 }
 
 /** Point and direction at a share of a line's length. */
-function along(line: Points, share: number): { at: Point; direction: number } {
+function along(line: Points, share: number): Spot {
   const lengths = cumulativeLength(line);
   const target = lengths[lengths.length - 1] * share;
   let i = 1;
@@ -148,7 +159,7 @@ function along(line: Points, share: number): { at: Point; direction: number } {
   const dy = line[2 * i + 1] - line[2 * i - 1];
   return {
     at: [line[2 * i - 2] + t * dx, line[2 * i - 1] + t * dy],
-    direction: wrapAngle(Math.atan2(dy, dx)),
+    direction: Math.atan2(dy, dx),
   };
 }
 

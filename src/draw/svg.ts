@@ -3,12 +3,12 @@ export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 const entities: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
-/** Text as it may stand in SVG; characters that XML 1.0 forbids are dropped. */
+/** What XML 1.0 forbids in text: control characters, lone surrogates, two codes that are no characters. */
+const forbidden = /[^\P{Cc}\t\n\r]|\p{Cs}|[\ufffe\uffff]/gu;
+
+/** Text as it may stand in SVG. */
 export const escapeText = (text: string): string =>
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the ones that XML forbids
-  text
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '')
-    .replace(/[&<>"]/g, (c) => entities[c]);
+  text.replace(forbidden, '').replace(/[&<>"]/g, (c) => entities[c]);
 
 export function element(name: string, attributes: Attributes, ...content: readonly string[]): string {
   let open = `<${name}`;
