@@ -1,0 +1,109 @@
+import { frameFinder } from '../geometry/guide-frame.js';
+import type { GuideLine } from '../geometry/guide-line.js';
+import type { Band, Reach } from './band.js';
+
+/**
+ * How a slanting boundary is shared out over the repeat beside it: at distance d < length from the boundary a point at
+ * v moves along by v * slope * (1 - d / length). At a corner of turn tau the slope is tan(tau / 2) and both sides meet
+ * on the bisector; at a slanting end it is the slant of the line ended on. `left` and `right` scale v at the boundary
+ * (inner reach narrowed, outer mitre capped), fading out over the same length.
+ */
+export interface Mitre {
+  readonly slope: number;
+  readonly length: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** A part of a guide line without corners inside; `first` to `last` are its samples. */
+export interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly first: number;
+  readonly last: number;
+  readonly start: Mitre | null;
+  readonly end: Mitre | null;
+}
+
+export interface Laying {
+  readonly guide: GuideLine;
+  readonly parts: readonly Part[];
+  readonly band: Band;
+  /** reach the units were built for; where the band is narrower, v is scaled down */
+  readonly built: Reach;
+  /** u is taken modulo the guide's length */
+  readonly closed: boolean;
+  /** distance of the row's line from the guide line, positive left */
+  readonly offset: number;
+}
+
+/** Lays points of the (u, v) frame on the cloth. `at` writes x, y, theta and the local scale into `out`. */
+export interface Layer {
+  readonly out: Float64Array;
+  at(u: number, v: number): void;
+}
+
+export function layer(laying: Laying): Layer {
+  const { guide, parts, closed, offset } = laying;
+  const finders = parts.map((part) => frameFinder(guide, part.first, part.last));
+  const out = new Float64Array(4);
+  const narrowing = narrowed(laying);
+  let p = 0;
+  return {
+    out,
+    at(uAsked: number, vAsked: number): void {
+      let u = uAsked;
+      if (closed) u = u < 0 ? u + guide.length : u > guide.length ? u - guide.length : u;
+      while (p > 0 && u < parts[p].from) p--;
+      while (p + 1 < parts.length && u > parts[p].to) p++;
+      const part = parts[p];
+      let scale = narrowing ? narrowing(u, vAsked > 0) : 1;
+      let v = vAsked * scale;
+      let along = u;
+      if (part.start && u - part.from < part.start.length) {
+        const { slope, length, left, right } = part.start;
+        const near = 1 - (u - part.from) / length;
+        const side = v > 0 ? left : right;
+        scale *= 1 - (1 - side) * near;
+        v *= 1 - (1 - side) * near;
+        along += (v + offset) * slope * near;
+      }
+      if (part.end && part.to - u < part.end.length) {
+        const { slope, length, left, right } = part.end;
+        const near = 1 - (part.to - u) / length;
+        const side = v > 0 ? left : right;
+        scale *= 1 - (1 - side) * near;
+        v *= 1 - (1 - side) * near;
+        along -= (v + offset) * slope * near;
+      }
+      const finder = finders[p];
+      finder.at(along);
+      const theta = finder.frame[2];
+      const across = v + offset;
+      out[0] = finder.frame[0] + across * Math.sin(theta);
+      out[1] = finder.frame[1] - across * Math.cos(theta);
+      out[2] = theta;
+      out[3] = scale;
+    },
+  };
+}
+
+/** Scale of v at u on the left or right, or null where the band is nowhere narrower than what units are built for. */
+function narrowed({ band, built }: Laying): ((u: number, left: boolean) => number) | null {
+  const share = (values: Float64Array, whole: number) =>
+    Float64Array.from(values, (value) => (whole > 0 ? Math.min(1, value / whole) : 1));
+  const left = share(band.left, built.left);
+  const right = share(band.right, built.right);
+  const whole = (values: Float64Array) => values.every((value) => value > 1 - 1e-9);
+  if (whole(left) && whole(right)) return null;
+  const us = band.u;
+  let i = 0;
+  return (u, isLeft) => {
+    const values = isLeft ? left : right;
+    while (i > 0 && us[i] > u) i--;
+    while (i + 2 < us.length && us[i + 1] < u) i++;
+    const width = us[i + 1] - us[i];
+    const t = width > 0 ? Math.min(1, Math.max(0, (u - us[i]) / width)) : 0;
+    return values[i] + t * (values[i + 1] - values[i]);
+  };
+}

@@ -1,0 +1,304 @@
+import type { LegKind, Unit, UnitLeg } from '../stitches/stitch.js';
+import type { Chain } from './fit.js';
+import { type Layer, type Laying, layer } from './lay.js';
+
+/** Units laid one after another, all built alike, over one part of a line. */
+export interface UnitRun {
+  readonly unit: Unit;
+  readonly count: number;
+  /** u of the first unit's start */
+  readonly from: number;
+  /** length each unit gets, mm: what the unit was built for, up to rounding */
+  readonly length: number;
+}
+
+export interface Placing {
+  readonly laying: Laying;
+  readonly runs: readonly UnitRun[];
+  /** the last unit joins the first */
+  readonly closed: boolean;
+  /** +1: as built; -1: left and right exchanged */
+  readonly hand: 1 | -1;
+  /** units alternate hands (glide) */
+  readonly alternate: boolean;
+  /** visible passes asked of a leg of share 1 */
+  readonly passes: number;
+}
+
+/** Lays units on the cloth and joins them at the nodes they share. Linear in the points of their legs. */
+export function placeUnits(placing: Placing): Chain {
+  const { runs, closed } = placing;
+  const units = runs.reduce((sum, run) => sum + run.count, 0);
+  const closing = closed || units === 0 ? [] : closingLegs(runs[runs.length - 1].unit);
+  const growing = new GrowingChain(room(runs, closing));
+  const lay = layer(placing.laying);
+  const first: { table: Int32Array | null } = { table: null };
+  let before: { table: Int32Array; unit: Unit } | null = null;
+  let k = 0;
+  runs.forEach((run, r) => {
+    const next = runs[r + 1] ?? (closed ? runs[0] : null);
+    const previous = runs[r - 1] ?? (closed ? runs[runs.length - 1] : null);
+    for (let i = 0; i < run.count; i++, k++) {
+      const table = joined(before, growing.table(run.unit));
+      if (closed && k === units - 1 && first.table) {
+        for (const [a, b] of run.unit.joins) {
+          if (first.table[b] >= 0) table[a] = first.table[b];
+        }
+      }
+      layUnit(
+        growing,
+        lay,
+        placing,
+        {
+          run,
+          start: run.from + i * run.length,
+          hand: handOf(placing, k),
+          index: k,
+          before: i > 0 ? run : previous,
+          after: i + 1 < run.count ? run : next,
+        },
+        run.unit.legs,
+        table,
+      );
+      if (k === 0) first.table = table;
+      before = { table, unit: run.unit };
+    }
+  });
+  if (closing.length) {
+    const run = runs[runs.length - 1];
+    const table = joined(before, growing.table(run.unit));
+    const start = run.from + run.count * run.length;
+    layUnit(
+      growing,
+      lay,
+      placing,
+      { run, start, hand: handOf(placing, k), index: k - 1, before: run, after: null },
+      closing,
+      table,
+    );
+  }
+  return growing.finish(units, closed);
+}
+
+const handOf = (placing: Placing, k: number): 1 | -1 =>
+  placing.alternate && k % 2 === 1 ? (-placing.hand as 1 | -1) : placing.hand;
+
+const closingLegs = (unit: Unit): UnitLeg[] => unit.closing.map((i) => unit.legs[i]);
+
+/** Nodes of a unit that the unit before has laid already. */
+function joined(before: { table: Int32Array; unit: Unit } | null, table: Int32Array): Int32Array {
+  if (before) for (const [a, b] of before.unit.joins) table[b] = before.table[a];
+  return table;
+}
+
+interface Place {
+  readonly run: UnitRun;
+  readonly start: number;
+  readonly hand: 1 | -1;
+  readonly index: number;
+  readonly before: UnitRun | null;
+  readonly after: UnitRun | null;
+}
+
+/** A unit's own u as u of the guide line. What overhangs into the next unit keeps its share of that unit's length. */
+function alongLine(place: Place, u: number): number {
+  const built = place.run.unit.length;
+  const length = place.run.length;
+  if (u > built) return place.start + length + (u - built) * ratio(place.after, place.run);
+  if (u < 0) return place.start + u * ratio(place.before, place.run);
+  return place.start + u * (length / built);
+}
+
+const ratio = (other: UnitRun | null, own: UnitRun): number =>
+  other ? other.length / own.unit.length : own.length / own.unit.length;
+
+function layUnit(
+  growing: GrowingChain,
+  lay: Layer,
+  placing: Placing,
+  place: Place,
+  legs: readonly UnitLeg[],
+  table: Int32Array,
+): void {
+  const { nodes } = place.run.unit;
+  const { hand } = place;
+  const node = (i: number): number => {
+    if (table[i] < 0) {
+      lay.at(alongLine(place, nodes[2 * i]), hand * nodes[2 * i + 1]);
+      table[i] = growing.addNode(lay.out[0], lay.out[1]);
+    }
+    return table[i];
+  };
+  const rigidNode = (i: number, anchor: number): number => {
+    if (table[i] < 0 && i !== anchor) {
+      const [x, y] = rigid(lay, place, anchor, nodes[2 * i], nodes[2 * i + 1]);
+      table[i] = growing.addNode(x, y);
+    }
+    return node(i);
+  };
+  for (const leg of legs) {
+    const from = leg.bends ? node(leg.from) : rigidNode(leg.from, leg.anchor);
+    const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
+    const passes = leg.share > 0 ? Math.max(1, Math.round(placing.passes * leg.share)) : 0;
+    growing.startLeg(from, to, leg, place.index, passes);
+    const last = leg.path.length / 2 - 1;
+    growing.addNodePoint(from);
+    if (last > 1) {
+      for (let i = 1; i < last; i++) {
+        const u = leg.path[2 * i];
+        const v = leg.path[2 * i + 1];
+        if (leg.bends) {
+          lay.at(alongLine(place, u), hand * v);
+          growing.addPoint(lay.out[0], lay.out[1]);
+        } else {
+          const [x, y] = rigid(lay, place, leg.anchor, u, v);
+          growing.addPoint(x, y);
+        }
+      }
+    }
+    if (last > 0) growing.addNodePoint(to);
+    if (last > 1) growing.settleEnds(place, lay, leg);
+  }
+}
+
+/** A point that keeps its place beside an anchor: turned with the line, not bent by it. */
+function rigid(lay: Layer, place: Place, anchor: number, u: number, v: number): [number, number] {
+  const { nodes } = place.run.unit;
+  lay.at(alongLine(place, nodes[2 * anchor]), place.hand * nodes[2 * anchor + 1]);
+  const [x, y, theta, scale] = lay.out;
+  const du = (u - nodes[2 * anchor]) * scale;
+  const dv = place.hand * (v - nodes[2 * anchor + 1]) * scale;
+  const sin = Math.sin(theta);
+  const cos = Math.cos(theta);
+  return [x + du * cos + dv * sin, y + du * sin - dv * cos];
+}
+
+interface Room {
+  readonly nodes: number;
+  readonly legs: number;
+  readonly points: number;
+}
+
+function room(runs: readonly UnitRun[], closing: readonly UnitLeg[]): Room {
+  const points = (legs: readonly UnitLeg[]) => legs.reduce((sum, leg) => sum + leg.path.length / 2, 0);
+  let nodes = 0;
+  let legs = closing.length;
+  let all = points(closing);
+  for (const { unit, count } of runs) {
+    nodes += (unit.nodes.length / 2) * count;
+    legs += unit.legs.length * count;
+    all += points(unit.legs) * count;
+  }
+  const extra = runs.length ? runs[runs.length - 1].unit.nodes.length / 2 : 0;
+  return { nodes: nodes + extra, legs, points: all };
+}
+
+/** The arrays of a chain while it grows; room is known beforehand. */
+class GrowingChain {
+  private readonly nodes: Float64Array;
+  private readonly from: Int32Array;
+  private readonly to: Int32Array;
+  private readonly legClass: Uint16Array;
+  private readonly unit: Int32Array;
+  private readonly passes: Uint8Array;
+  private readonly kind: LegKind[] = [];
+  private readonly size: Float32Array;
+  private readonly pathStart: Int32Array;
+  private readonly path: Float64Array;
+  private nodeCount = 0;
+  private legCount = 0;
+  private pointCount = 0;
+
+  constructor(room: Room) {
+    this.nodes = new Float64Array(2 * room.nodes);
+    this.from = new Int32Array(room.legs);
+    this.to = new Int32Array(room.legs);
+    this.legClass = new Uint16Array(room.legs);
+    this.unit = new Int32Array(room.legs);
+    this.passes = new Uint8Array(room.legs);
+    this.size = new Float32Array(room.legs);
+    this.pathStart = new Int32Array(room.legs + 1);
+    this.path = new Float64Array(2 * room.points);
+  }
+
+  table(unit: Unit): Int32Array {
+    return new Int32Array(unit.nodes.length / 2).fill(-1);
+  }
+
+  addNode(x: number, y: number): number {
+    this.nodes[2 * this.nodeCount] = x;
+    this.nodes[2 * this.nodeCount + 1] = y;
+    return this.nodeCount++;
+  }
+
+  startLeg(from: number, to: number, leg: UnitLeg, unit: number, passes: number): void {
+    const i = this.legCount++;
+    this.from[i] = from;
+    this.to[i] = to;
+    this.legClass[i] = leg.class;
+    this.unit[i] = unit;
+    this.passes[i] = passes;
+    this.kind.push(leg.kind);
+    this.size[i] = leg.size;
+    this.pathStart[i] = this.pointCount;
+    this.pathStart[i + 1] = this.pointCount;
+  }
+
+  addPoint(x: number, y: number): void {
+    this.path[2 * this.pointCount] = x;
+    this.path[2 * this.pointCount + 1] = y;
+    this.pathStart[this.legCount] = ++this.pointCount;
+  }
+
+  addNodePoint(node: number): void {
+    this.addPoint(this.nodes[2 * node], this.nodes[2 * node + 1]);
+  }
+
+  /**
+   * A shared node lies where the unit before laid it, which may differ a little from where this unit's own frame has
+   * it (another length, another side of a corner). The leg's curve is moved so that its ends are on its nodes, the
+   * difference fading along it.
+   */
+  settleEnds(place: Place, lay: Layer, leg: UnitLeg): void {
+    const i = this.legCount - 1;
+    const a = this.pathStart[i];
+    const b = this.pathStart[i + 1] - 1;
+    const p = leg.path;
+    const last = p.length - 2;
+    const own = (u: number, v: number): [number, number] => {
+      if (!leg.bends) return rigid(lay, place, leg.anchor, u, v);
+      lay.at(alongLine(place, u), place.hand * v);
+      return [lay.out[0], lay.out[1]];
+    };
+    const [x0, y0] = own(p[0], p[1]);
+    const [x1, y1] = own(p[last], p[last + 1]);
+    const path = this.path;
+    const dx0 = path[2 * a] - x0;
+    const dy0 = path[2 * a + 1] - y0;
+    const dx1 = path[2 * b] - x1;
+    const dy1 = path[2 * b + 1] - y1;
+    if (Math.abs(dx0) + Math.abs(dy0) + Math.abs(dx1) + Math.abs(dy1) < 1e-9) return;
+    for (let k = a + 1; k < b; k++) {
+      const t = (k - a) / (b - a);
+      path[2 * k] += (1 - t) * dx0 + t * dx1;
+      path[2 * k + 1] += (1 - t) * dy0 + t * dy1;
+    }
+  }
+
+  finish(units: number, closed: boolean): Chain {
+    return {
+      units,
+      closed,
+      nodes: this.nodes.slice(0, 2 * this.nodeCount),
+      from: this.from,
+      to: this.to,
+      legClass: this.legClass,
+      unit: this.unit,
+      passes: this.passes,
+      kind: this.kind,
+      size: this.size,
+      pathStart: this.pathStart,
+      path: this.path,
+    };
+  }
+}

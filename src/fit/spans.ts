@@ -1,0 +1,184 @@
+import type { Arm, Junction, SeamMap } from '../block/seam-map.js';
+import type { Corner } from '../geometry/guide-line.js';
+import { wrapAngle } from '../geometry/point.js';
+import type { Manner } from '../formats/dressing.js';
+import type { Cut, HalfPlane } from './cut.js';
+import { type ArmReach, clearOfThrough, clearOfWedge, meeting, wedgeDemand } from './ends.js';
+import type { EndKind } from './fit.js';
+import { toSeam, type Walk } from './walk.js';
+
+/** A piece of a walked line that is dressed in one go, and how its two ends are made. */
+export interface Span {
+  readonly start: SpanEnd;
+  readonly end: SpanEnd;
+  /** corners inside that the treatment turns */
+  readonly corners: readonly Corner[];
+  /** the span is a whole ring: no ends */
+  readonly ring: boolean;
+}
+
+export interface SpanEnd {
+  readonly kind: EndKind;
+  /** u of the walk at which the line's own end is */
+  readonly at: number;
+  /** where repeats end, measured into the span from `at`, without overhang; negative beyond it */
+  readonly setback: number;
+  /** slant of the line ended on, as Mitre.slope; 0 when square */
+  readonly slope: number;
+  readonly cuts: readonly Cut[];
+}
+
+export interface EndRules {
+  readonly map: SeamMap;
+  /** reach of each arm's treatment as seen walking away from the junction, 0 when bare */
+  readonly reach: ArmReach;
+  readonly manner: Manner;
+  readonly gap: number;
+  readonly outline: 'trim' | 'join' | 'free';
+  /** whether a line of the block has a treatment */
+  readonly dressed: (seam: number | 'outline') => boolean;
+  /** this line's reach, to both hands of the walk */
+  readonly own: { readonly left: number; readonly right: number };
+  /** whether the treatment breaks at a corner of this turn */
+  readonly breaksAt: (turn: number) => boolean;
+}
+
+/** Trimmed in the hoop, then edged: repeats end this far inside the outline, mm. Common practice. */
+const TRIM_INSIDE = 0.7;
+/** Joined into other work: stitches run this far past the outline, mm. Common practice. */
+const JOIN_BEYOND = 2.5;
+/** Cuts let needle points lie this far over the line, so that points meant to be on it stay. */
+const CUT_SLACK = 0.05;
+/** A slant steeper than this is not leaned to: the repeat would be pulled out of shape. */
+const STEEPEST_LEAN = 1.2;
+
+/** Cuts a walked line into spans at crossings it does not run through, corners it breaks at, and its ends. */
+export function spansOf(walk: Walk, rules: EndRules): Span[] {
+  const { guide } = walk;
+  const breaks: { u: number; ends: [SpanEnd, SpanEnd] }[] = [];
+  for (const { u, junction } of walk.crossings) {
+    const joint = rules.map.junctions[junction];
+    if (joint.through === walk.seam || joint.through === null || !rules.dressed(joint.through)) continue;
+    breaks.push({
+      u,
+      ends: [
+        junctionEnd(walk, rules, joint, u, -1, 'crossing'),
+        junctionEnd(walk, rules, joint, u, 1, 'crossing'),
+      ],
+    });
+  }
+  for (const corner of guide.corners) {
+    if (!rules.breaksAt(Math.abs(corner.turn))) continue;
+    breaks.push({ u: corner.u, ends: [cornerEnd(rules, corner, true), cornerEnd(rules, corner, false)] });
+  }
+  breaks.sort((a, b) => a.u - b.u);
+  const turned = guide.corners.filter((corner) => !rules.breaksAt(Math.abs(corner.turn)));
+  const within = (a: number, b: number) => turned.filter(({ u }) => u > a + 1e-6 && u < b - 1e-6);
+
+  if (walk.closed && breaks.length === 0) {
+    const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [] };
+    return [{ start: end, end: { ...end, at: guide.length }, corners: turned, ring: true }];
+  }
+  const first = walk.closed ? breaks[0].ends[1] : lineEnd(walk, rules, 0);
+  const last = walk.closed ? { ...breaks[0].ends[0], at: guide.length } : lineEnd(walk, rules, 1);
+  const inner = walk.closed ? breaks.slice(1) : breaks;
+  const starts = [first, ...inner.map((found) => found.ends[1])];
+  const ends = [...inner.map((found) => found.ends[0]), last];
+  return starts.map((start, i) => ({
+    start,
+    end: ends[i],
+    corners: within(start.at, ends[i].at),
+    ring: false,
+  }));
+}
+
+function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
+  const at = which === 0 ? 0 : walk.guide.length;
+  const end = walk.ends?.[which];
+  if (!end || end.junction < 0) return { kind: 'free', at, setback: 0, slope: 0, cuts: [] };
+  const joint = rules.map.junctions[end.junction];
+  return junctionEnd(
+    walk,
+    rules,
+    joint,
+    at,
+    which === 0 ? 1 : -1,
+    end.kind === 'outline' ? 'outline' : 'junction',
+  );
+}
+
+/** @param sense +1 when the span leads away from the junction along the walk, -1 when it comes in to it */
+function junctionEnd(
+  walk: Walk,
+  rules: EndRules,
+  joint: Junction,
+  at: number,
+  sense: 1 | -1,
+  kind: EndKind,
+): SpanEnd {
+  const plain: SpanEnd = { kind, at, setback: 0, slope: 0, cuts: [] };
+  const arm = armOf(walk, joint, at, sense);
+  if (!arm) return plain;
+  const through = joint.onOutline ? 'outline' : joint.through;
+  const wedge = wedgeDemand(joint, arm, through, rules.gap, rules.reach);
+  if (through === null || through === walk.seam) return { ...plain, setback: wedge };
+  const meets = meeting(joint, arm, through, rules.reach);
+  if (!meets) return { ...plain, setback: wedge };
+
+  const sin = Math.max(0.2, Math.sin(meets.theta));
+  const delta = wrapAngle(meets.arms[0] - arm.direction);
+  const lean = Math.min(STEEPEST_LEAN, Math.max(-STEEPEST_LEAN, -Math.cos(delta) / Math.sin(delta)));
+  const slope = sense === 1 ? lean : -lean;
+  const cutAt = (inside: number) => [cutBeside(joint, arm, meets.arms, inside - CUT_SLACK)];
+
+  if (through === 'outline' && !rules.dressed('outline')) {
+    if (rules.outline === 'join') return { ...plain, setback: Math.max(wedge, 0) - JOIN_BEYOND / sin, slope };
+    const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
+    return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
+  }
+  if (!rules.dressed(through)) return { ...plain, setback: wedge, slope };
+  if (rules.manner === 'tuck') return { ...plain, setback: wedge, slope, cuts: cutAt(0) };
+  const { throughReach, facing, theta } = meets;
+  if (rules.manner === 'bevel') {
+    const clear = throughReach + rules.gap;
+    return { ...plain, setback: Math.max(wedge, clear / sin), cuts: cutAt(clear) };
+  }
+  return { ...plain, setback: Math.max(wedge, clearOfThrough(throughReach, rules.gap, facing, theta)) };
+}
+
+function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | undefined {
+  const u = toSeam(walk, at);
+  const own = (walk.reverse ? -sense : sense) as 1 | -1;
+  const apart = (arm: Arm) => {
+    const straight = Math.abs(arm.u - u);
+    return walk.closed ? Math.min(straight, Math.abs(walk.seamLength - straight)) : straight;
+  };
+  return joint.arms
+    .filter((arm) => arm.seam === walk.seam && arm.sense === own)
+    .sort((a, b) => apart(a) - apart(b))[0];
+}
+
+/** Both sides of a corner the treatment breaks at share the inner wedge. */
+function cornerEnd(rules: EndRules, corner: Corner, incoming: boolean): SpanEnd {
+  const inner = corner.turn > 0 ? rules.own.left : rules.own.right;
+  const wedge = Math.PI - Math.abs(corner.turn);
+  const setback = Math.max(0, clearOfWedge(inner, rules.gap, wedge));
+  void incoming;
+  return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [] };
+}
+
+/** The cloth on this arm's side of the line through a junction, `inside` mm away from it. */
+function cutBeside(joint: Junction, arm: Arm, through: readonly [number, number], inside: number): Cut {
+  const planes = through.map((direction): HalfPlane => {
+    // The normal of the through arm that points to this arm's side.
+    const toArm = wrapAngle(arm.direction - direction);
+    const side = toArm > 0 ? 1 : -1;
+    const normal = [-side * Math.sin(direction), side * Math.cos(direction)] as const;
+    return { at: [joint.at[0] + inside * normal[0], joint.at[1] + inside * normal[1]], normal };
+  });
+  const opening = through.reduce(
+    (sum, direction) => sum + Math.abs(wrapAngle(direction - arm.direction)),
+    0,
+  );
+  return { planes, all: opening <= Math.PI + 1e-9 };
+}

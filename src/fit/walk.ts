@@ -1,0 +1,128 @@
+import type { Outline, Seam, SeamEnd } from '../block/seam-map.js';
+import { frameFinder } from '../geometry/guide-frame.js';
+import { guideFromLine } from '../geometry/guide-from-line.js';
+import type { Corner, GuideLine } from '../geometry/guide-line.js';
+import { type Points, polylineLength, reversed } from '../geometry/polyline.js';
+import { ringFrom } from '../geometry/ring.js';
+
+/**
+ * A seam (or the outline) as a treatment walks it: from either end, or round a ring from a place that suits. `u` of the
+ * walk and of the seam are turned into each other by `toSeam` and `fromSeam`.
+ */
+export interface Walk {
+  readonly seam: number | 'outline';
+  readonly guide: GuideLine;
+  readonly closed: boolean;
+  readonly reverse: boolean;
+  readonly ends: readonly [SeamEnd, SeamEnd] | null;
+  /** junctions inside, ascending by the walk's u */
+  readonly crossings: readonly { readonly u: number; readonly junction: number }[];
+  /** length of the seam's own polyline, which may differ from the eased guide line's by a hair */
+  readonly seamLength: number;
+  /** u of the seam where the walk starts */
+  readonly start: number;
+}
+
+export function toSeam(walk: Walk, u: number): number {
+  const scaled = (u * walk.seamLength) / walk.guide.length;
+  if (walk.reverse) return walk.closed ? mod(walk.start - scaled, walk.seamLength) : walk.seamLength - scaled;
+  return walk.closed ? mod(walk.start + scaled, walk.seamLength) : scaled;
+}
+
+export function fromSeam(walk: Walk, u: number): number {
+  const along = walk.reverse
+    ? walk.closed
+      ? mod(walk.start - u, walk.seamLength)
+      : walk.seamLength - u
+    : walk.closed
+      ? mod(u - walk.start, walk.seamLength)
+      : u;
+  return (along * walk.guide.length) / walk.seamLength;
+}
+
+/**
+ * @param start on a ring, u of the seam to start from
+ * @param at position of each junction, to find it on the eased line
+ */
+export function walkSeam(
+  seam: Seam,
+  reverse: boolean,
+  start: number,
+  at: (junction: number) => readonly [number, number],
+): Walk {
+  const line = lineOf(seam.points, seam.corners, seam.closed, reverse, start);
+  const guide = guideFromLine(line.points, line.corners, seam.closed);
+  const walk: Walk = {
+    seam: seam.id,
+    guide,
+    closed: seam.closed,
+    reverse,
+    ends: seam.ends && (reverse ? [seam.ends[1], seam.ends[0]] : seam.ends),
+    crossings: [],
+    seamLength: polylineLength(seam.points),
+    start: seam.closed ? start : reverse ? polylineLength(seam.points) : 0,
+  };
+  const crossings = seam.crossings
+    .map(({ u, junction }) => ({ u: nearestU(guide, fromSeam(walk, u), at(junction)), junction }))
+    .sort((a, b) => a.u - b.u);
+  return { ...walk, crossings };
+}
+
+export function walkOutline(outline: Outline, start: number): Walk {
+  const line = lineOf(outline.points, outline.corners, true, false, start);
+  return {
+    seam: 'outline',
+    guide: guideFromLine(line.points, line.corners, true),
+    closed: true,
+    reverse: false,
+    ends: null,
+    crossings: [],
+    seamLength: polylineLength(outline.points),
+    start,
+  };
+}
+
+function lineOf(
+  points: Points,
+  corners: readonly Corner[],
+  closed: boolean,
+  reverse: boolean,
+  start: number,
+): { points: Points; corners: readonly Corner[] } {
+  const ring = closed && start > 0 ? ringFrom(points, corners, start) : { points, corners };
+  if (!reverse) return ring;
+  const length = polylineLength(ring.points);
+  return {
+    points: reversed(ring.points),
+    corners: ring.corners
+      .map(({ u, turn }) => ({ u: closed && u === 0 ? 0 : length - u, turn: -turn }))
+      .sort((a, b) => a.u - b.u),
+  };
+}
+
+/** How far from its expected place a junction is looked for on the eased line, mm. */
+const LOOK = 3;
+
+/** u of the guide line nearest to a point, near the place it is expected at. */
+function nearestU(guide: GuideLine, expected: number, at: readonly [number, number]): number {
+  let best = expected;
+  const finder = frameFinder(guide, 0, guide.u.length - 1);
+  finder.at(expected);
+  let least = Math.hypot(finder.frame[0] - at[0], finder.frame[1] - at[1]);
+  for (let i = 0; i + 1 < guide.u.length; i++) {
+    const width = guide.u[i + 1] - guide.u[i];
+    if (width === 0 || guide.u[i + 1] < expected - LOOK || guide.u[i] > expected + LOOK) continue;
+    const dx = guide.x[i + 1] - guide.x[i];
+    const dy = guide.y[i + 1] - guide.y[i];
+    const along = ((at[0] - guide.x[i]) * dx + (at[1] - guide.y[i]) * dy) / (dx * dx + dy * dy);
+    const t = Math.min(1, Math.max(0, along));
+    const far = Math.hypot(guide.x[i] + t * dx - at[0], guide.y[i] + t * dy - at[1]);
+    if (far < least - 1e-12) {
+      least = far;
+      best = guide.u[i] + t * width;
+    }
+  }
+  return best;
+}
+
+const mod = (value: number, by: number): number => ((value % by) + by) % by;
