@@ -1,0 +1,165 @@
+import type { Point } from '../geometry/point.js';
+import { InputError } from '../input-error.js';
+import type { Plan, PlannedLeg, PlannedPoint } from './compile.js';
+import { curvePath, loopPaths, polylinePath } from './leg-path.js';
+import { nearestName } from './nearest-name.js';
+import type { Unit, UnitLeg, Values } from './stitch.js';
+
+/** No repeat of hand embroidery on a block reaches further, in mm; beyond it the arithmetic of a file has gone astray. */
+const FURTHEST = 500;
+/** Joined holes may lie this far apart, in mm: rounding of double arithmetic, generously. */
+const SAME_HOLE = 1e-6;
+
+/**
+ * Builds one unit of a stitch.
+ * @throws InputError when a value is unknown or out of range, or when the file's arithmetic gives no place to sew
+ */
+export function buildUnit(plan: Plan, values: Values): Unit {
+  const slots = fillSlots(plan, values);
+  const length = slots[plan.parameters.length];
+  const at = plan.points.map((point) => place(plan, slots, point));
+  const nodeOf = new Map(plan.nodes.map((point, node) => [point, node]));
+  const nodes = polylinePath(plan.nodes.map((point) => at[point]));
+  const sizes = plan.legs.map((leg) => sizeOf(plan, slots, leg));
+
+  const legs: UnitLeg[] = [];
+  const closing: number[] = [];
+  plan.legs.forEach((leg, index) => {
+    const paths = pathsOf(leg, at, sizes[index]);
+    const isLoop = leg.kind === 'loop';
+    paths.forEach((path, half) => {
+      if (plan.closing.has(index)) closing.push(legs.length);
+      legs.push({
+        name: leg.name,
+        kind: leg.kind,
+        from: nodeOf.get(half ? leg.to : leg.from)!,
+        to: nodeOf.get(half ? leg.from : leg.to)!,
+        path,
+        share: leg.share,
+        bends: leg.anchor < 0,
+        anchor: nodeOf.get(leg.anchor < 0 ? leg.from : leg.anchor)!,
+        class: index,
+        size: isLoop ? 0 : sizes[index],
+      });
+    });
+  });
+  checkJoins(plan, nodes, length);
+
+  return {
+    length,
+    nodes,
+    joins: plan.joins,
+    legs,
+    closing,
+    seats: plan.seats.map((seat) => {
+      const [u, v] = place(plan, slots, seat);
+      return { name: seat.name, u, v };
+    }),
+    ...extent(legs, closing, length),
+  };
+}
+
+function fillSlots(plan: Plan, values: Values): Float64Array {
+  for (const name of Object.keys(values)) {
+    if (plan.parameters.some((parameter) => parameter.name === name)) continue;
+    const names = plan.parameters.map((parameter) => parameter.name);
+    throw new InputError(
+      'unknown-parameter',
+      plan.name,
+      `it has no parameter "${name}"`,
+      `did you mean "${nearestName(name, names)}"? It has ${names.join(', ')}`,
+    );
+  }
+  const slots = new Float64Array(plan.parameters.length + 1 + plan.measures.length);
+  plan.parameters.forEach(({ name, unit, min, max, default: usual }, slot) => {
+    const value = Object.hasOwn(values, name) ? values[name] : usual;
+    const [least, most] = plan.ranges[slot];
+    if (!(value >= least * (1 - 1e-9) && value <= most * (1 + 1e-9))) {
+      const in_ = unit === 'mm' ? ' mm' : unit === 'degree' ? ' degrees' : '';
+      throw new InputError(
+        'parameter-out-of-range',
+        `${plan.name} ${name}`,
+        `${value}${in_} is out of range`,
+        `${min} to ${max}${in_}`,
+      );
+    }
+    slots[slot] = value;
+  });
+  const lengthSlot = plan.parameters.length;
+  const repeat = slots[plan.parameters.findIndex((parameter) => parameter.name === 'repeat')];
+  slots[lengthSlot] = plan.glide ? repeat / 2 : repeat;
+  plan.measures.forEach((measure, i) => {
+    slots[lengthSlot + 1 + i] = measure.value(slots);
+  });
+  return slots;
+}
+
+function place(plan: Plan, slots: Float64Array, point: PlannedPoint): Point {
+  const at: Point = [point.u(slots), point.v(slots)];
+  if (Math.abs(at[0]) <= FURTHEST && Math.abs(at[1]) <= FURTHEST) return at;
+  throw new InputError(
+    'stitch-arithmetic',
+    `${plan.name} point "${point.name}"`,
+    `its arithmetic gives (${at[0]}, ${at[1]})`,
+    `a place within ${FURTHEST} mm`,
+  );
+}
+
+function sizeOf(plan: Plan, slots: Float64Array, leg: PlannedLeg): number {
+  const size = leg.size(slots);
+  if (size >= 0 && size <= FURTHEST) return size;
+  throw new InputError(
+    'stitch-arithmetic',
+    `${plan.name} leg "${leg.name}"`,
+    `its arithmetic gives a width of ${size}`,
+    `0 to ${FURTHEST} mm`,
+  );
+}
+
+function pathsOf(leg: PlannedLeg, at: readonly Point[], size: number): Float64Array[] {
+  const from = at[leg.from];
+  const to = at[leg.to];
+  const through = [from, ...leg.via.map((point) => at[point]), to];
+  if (leg.kind === 'loop') return loopPaths(from, to, size);
+  const bent = leg.via.length > 0 && leg.kind !== 'under';
+  return [bent ? curvePath(through) : polylinePath(through)];
+}
+
+function checkJoins(plan: Plan, nodes: Float64Array, length: number): void {
+  const hand = plan.glide ? -1 : 1;
+  for (const [here, next] of plan.joins) {
+    const du = nodes[2 * here] - (nodes[2 * next] + length);
+    const dv = nodes[2 * here + 1] - hand * nodes[2 * next + 1];
+    if (Math.hypot(du, dv) <= SAME_HOLE) continue;
+    const [a, b] = [here, next].map((node) => plan.points[plan.nodes[node]].name);
+    throw new InputError(
+      'stitch-joins',
+      `${plan.name} joins "${a}"`,
+      `it is ${Math.hypot(du, dv).toFixed(3)} mm from "${b}" of the next unit`,
+      'both must be the same hole',
+    );
+  }
+}
+
+/** How far needle points reach to both hands, before the first unit, and past the end of the last. */
+function extent(
+  legs: readonly UnitLeg[],
+  closing: readonly number[],
+  length: number,
+): Pick<Unit, 'reach' | 'overhang'> {
+  const reach = { left: 0, right: 0 };
+  const overhang = { start: 0, end: 0 };
+  legs.forEach((leg, index) => {
+    // Satin and knots are as wide as they are, whatever their middle line does.
+    const around = leg.size / 2;
+    const closes = closing.includes(index);
+    for (let i = 0; i < leg.path.length; i += 2) {
+      const [u, v] = [leg.path[i], leg.path[i + 1]];
+      reach.left = Math.max(reach.left, v + around);
+      reach.right = Math.max(reach.right, around - v);
+      overhang.start = Math.max(overhang.start, around - u);
+      overhang.end = Math.max(overhang.end, (closes ? u : u - length) + around);
+    }
+  });
+  return { reach, overhang };
+}

@@ -1,0 +1,76 @@
+import type { Point } from '../geometry/point.js';
+
+/** Chords of a sampled leg turn less than this, in radians: the eye sees a curve. */
+const CHORD_TURN = (14 * Math.PI) / 180;
+const MOST_CHORDS = 128;
+
+/** A straight or bent line through the given points. */
+export function polylinePath(points: readonly Point[]): Float64Array {
+  return Float64Array.from(points.flat());
+}
+
+/** A quadratic or cubic curve as chords that turn less than 15 degrees each, from first point to last, both exact. */
+export function curvePath(points: readonly Point[]): Float64Array {
+  const cubic = points.length === 3 ? elevated(points) : points;
+  for (let chords = 8; ; chords *= 2) {
+    const path = sampled(cubic, chords);
+    if (chords >= MOST_CHORDS || largestTurn(path) < CHORD_TURN) return path;
+  }
+}
+
+/** The same quadratic curve with the control points of a cubic one. */
+function elevated([a, b, c]: readonly Point[]): Point[] {
+  const third = (p: Point, q: Point): Point => [
+    p[0] + (2 / 3) * (q[0] - p[0]),
+    p[1] + (2 / 3) * (q[1] - p[1]),
+  ];
+  return [a, third(a, b), third(c, b), c];
+}
+
+function sampled([a, b, c, d]: readonly Point[], chords: number): Float64Array {
+  const path = new Float64Array(2 * chords + 2);
+  for (let i = 0; i <= chords; i++) {
+    const t = i / chords;
+    const s = 1 - t;
+    const wa = s * s * s;
+    const wb = 3 * s * s * t;
+    const wc = 3 * s * t * t;
+    const wd = t * t * t;
+    path[2 * i] = wa * a[0] + wb * b[0] + wc * c[0] + wd * d[0];
+    path[2 * i + 1] = wa * a[1] + wb * b[1] + wc * c[1] + wd * d[1];
+  }
+  return path;
+}
+
+function largestTurn(path: Float64Array): number {
+  let largest = 0;
+  for (let i = 2; i + 3 < path.length; i += 2) {
+    const ax = path[i] - path[i - 2];
+    const ay = path[i + 1] - path[i - 1];
+    const bx = path[i + 2] - path[i];
+    const by = path[i + 3] - path[i + 1];
+    largest = Math.max(largest, Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by)));
+  }
+  return largest;
+}
+
+/** How far along the petal its control points lie, and how wide, in shares: narrow at the hole, round at the tip. */
+const NEAR = { along: 0.32, across: 0.5 };
+const FAR = { along: 0.99, across: 1 };
+/** The belly of that curve in shares of its `across`: the greatest 3 t (1 - t) (0.5 (1 - t) + t), at t = 1 / sqrt(3). */
+const BELLY = 1 / Math.sqrt(3);
+
+/** The two halves of a loop: base to tip by the left side, and tip to base by the right. `width` is across its belly. */
+export function loopPaths(base: Point, tip: Point, width: number): [out: Float64Array, back: Float64Array] {
+  const [du, dv] = [tip[0] - base[0], tip[1] - base[1]];
+  const size = Math.hypot(du, dv) || 1;
+  const half = width / 2 / BELLY / size;
+  const control = ({ along, across }: typeof NEAR, side: 1 | -1): Point => [
+    base[0] + du * along - dv * half * across * side,
+    base[1] + dv * along + du * half * across * side,
+  ];
+  return [
+    curvePath([base, control(NEAR, 1), control(FAR, 1), tip]),
+    curvePath([tip, control(FAR, -1), control(NEAR, -1), base]),
+  ];
+}
