@@ -26,7 +26,7 @@ function sentence(error: unknown): string {
 
 /** Commander's own messages read "error: unknown option '--outt'", then a line "(Did you mean --out?)". */
 function usage(error: CommanderError): string {
-  if (error.code === 'commander.help') return 'no command given; seamwright --help lists them';
+  if (error.code === 'commander.help') return 'command line: no command given; seamwright --help lists them';
   const [wrong, hint] = error.message.replace(/^error: /, '').split('\n');
   const right = hint
     ? hint.replace(/^\(Did you mean (.*)\?\)$/, 'did you mean $1?')

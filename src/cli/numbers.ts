@@ -1,7 +1,7 @@
 import { InputError } from '../input-error.js';
 
 /** A plain decimal number, and nothing behind it: '12', '-0.5', '.5'; never '12mm', '1e3', 'NaN', '0x10'. */
-const plain = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+const plain = /^[+-]?(\d+(\.\d+)?|\.\d+)$/;
 
 /** Parser of an option that is a length in mm within a range; the user's own word stands in the complaint. */
 export function lengthOption(option: string, min: number, max: number): (word: string) => number {

@@ -1,0 +1,207 @@
+import { linkSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { contents, newFolder, removeFolder, seamwright } from './run-cli.js';
+
+const square = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40">';
+const block = `${square}<path d="M0 20H60" stroke="#000" fill="none"/></svg>`;
+
+/** A stitch file of one stop without a stitch, as the format's table gives it: header, end mark. */
+function emptyStitchFile(records: number[] = []): Uint8Array {
+  const header = new Uint8Array(512).fill(0x20);
+  header.set(new TextEncoder().encode('LA:EMPTY           \rST:      0\rCO:  0\r'));
+  return Uint8Array.from([...header, ...records, 0, 0, 0xf3]);
+}
+
+/** Bytes by a linear congruence (Numerical Recipes' constants, from memory): noise that is the same in every run. */
+function noise(length: number): Uint8Array {
+  let state = 12345;
+  return Uint8Array.from({ length }, () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state >>> 24;
+  });
+}
+
+const bomb = `<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa">${Array.from({ length: 12 }, (_, i) => `<!ENTITY ${'bcdefghijklm'[i]} "${`&${'abcdefghijkl'[i]};`.repeat(10)}">`).join('')}]>${square}<text>&m;</text></svg>`;
+
+const files: Record<string, string | Uint8Array> = {
+  'block.svg': block,
+  'not-xml.svg': 'a shopping list\neggs, thread\n',
+  'broken.svg': `${square}<path d="M0 0H10"`,
+  'no-lines.svg': `${square}<text>hello</text></svg>`,
+  'empty.svg': '',
+  'nan.svg': block.replace('H60', 'HNaN'),
+  'huge.svg': block.replace('H60', 'H1e300'),
+  'bomb.svg': bomb,
+  'empty-stop.dst': emptyStitchFile(),
+  'two-stops.dst': emptyStitchFile([0, 0, 0xc3]),
+  'cut.dst': emptyStitchFile([1, 0, 3]).subarray(0, 514),
+  'header-only.dst': emptyStitchFile().subarray(0, 300),
+  'noise.dst': noise(4000),
+  'noise-behind-header.dst': Uint8Array.from([...emptyStitchFile().subarray(0, 512), ...noise(900)]),
+  'notes.txt': 'eggs, thread',
+  'broken.dressing.json': '{"format": "seamwright-dressing", "version": 1',
+  'foreign.dressing.json': '{"hello": 1}',
+};
+
+interface Case {
+  readonly when: string;
+  readonly words: string[];
+  /** what its one line must speak of */
+  readonly says: RegExp;
+}
+
+const dress = (...words: string[]) => ['dress', ...words];
+const cases: Case[] = [
+  { when: 'a drawing is not XML', words: dress('not-xml.svg', '--out', 'x.dst'), says: /not-xml\.svg/ },
+  { when: 'a drawing breaks off', words: dress('broken.svg'), says: /broken\.svg/ },
+  { when: 'a drawing has no lines', words: dress('no-lines.svg'), says: /no-lines\.svg.*line/ },
+  { when: 'a file is empty', words: dress('empty.svg'), says: /empty\.svg.*empty/ },
+  { when: 'a coordinate is NaN', words: dress('nan.svg'), says: /nan\.svg/ },
+  { when: 'a coordinate is huge', words: dress('huge.svg'), says: /huge\.svg/ },
+  { when: 'a drawing is an entity bomb', words: dress('bomb.svg'), says: /bomb\.svg/ },
+  { when: 'the named stop is empty', words: dress('empty-stop.dst', '--stops', '1'), says: /stop 1/ },
+  { when: 'a stop does not exist', words: dress('two-stops.dst', '--stops', '1,9'), says: /stop 9|9.*stop/ },
+  { when: 'a stitch file is cut off', words: dress('cut.dst', '--stops', '1'), says: /cut\.dst byte \d+/ },
+  {
+    when: 'a stitch file ends in its header',
+    words: dress('header-only.dst', '--stops', '1'),
+    says: /header-only\.dst byte 300/,
+  },
+  { when: 'a stitch file is noise', words: dress('noise.dst', '--stops', '1'), says: /noise\.dst byte 0/ },
+  {
+    when: 'noise stands behind a header',
+    words: dress('noise-behind-header.dst', '--stops', '1'),
+    says: /byte \d+/,
+  },
+  { when: 'stops are not named', words: dress('two-stops.dst'), says: /--stops/ },
+  {
+    when: 'stops are named for a drawing',
+    words: dress('block.svg', '--stops', '1'),
+    says: /--stops.*drawing/,
+  },
+  {
+    when: 'a stop to follow is named for a drawing',
+    words: dress('block.svg', '--after', '1'),
+    says: /--after.*drawing/,
+  },
+  { when: 'a file is of no known kind', words: dress('notes.txt'), says: /notes\.txt.*neither/ },
+  { when: 'a file does not exist', words: dress('nowhere.svg'), says: /nowhere\.svg.*does not exist/ },
+  { when: 'the input is a folder', words: dress('folder'), says: /folder.*is a folder/ },
+  { when: 'a dressing breaks off', words: dress('broken.dressing.json'), says: /broken\.dressing\.json/ },
+  {
+    when: 'a JSON file is no dressing',
+    words: dress('foreign.dressing.json'),
+    says: /foreign\.dressing\.json/,
+  },
+  {
+    when: 'a stitch does not exist',
+    words: dress('block.svg', '--stitch', 'hering bone'),
+    says: /did you mean "herringbone"/i,
+  },
+  {
+    when: 'a stitch of the edge does not exist',
+    words: dress('block.svg', '--edge', 'blankett'),
+    says: /did you mean "blanket/i,
+  },
+  { when: 'a stitch to show does not exist', words: ['stitches', 'fether'], says: /did you mean "feather/i },
+  { when: 'a stitch to try does not exist', words: ['swatch', 'fether'], says: /did you mean "feather/i },
+  {
+    when: 'a size has letters behind it',
+    words: dress('block.svg', '--width', '12mm'),
+    says: /--width.*'12mm'/,
+  },
+  { when: 'a size is no number', words: dress('block.svg', '--repeat', 'abc'), says: /--repeat.*'abc'/ },
+  { when: 'a size is NaN', words: dress('block.svg', '--gap', 'NaN'), says: /--gap.*'NaN'/ },
+  {
+    when: 'a size is infinite',
+    words: dress('block.svg', '--width', 'Infinity'),
+    says: /--width.*'Infinity'/,
+  },
+  { when: 'a size is too large', words: dress('block.svg', '--width', '4000'), says: /--width.*4000.*range/ },
+  { when: 'a size is negative', words: dress('block.svg', '--repeat', '-3'), says: /--repeat.*-3/ },
+  { when: 'a list is no list', words: dress('block.svg', '--seam', '1,x'), says: /--seam.*'1,x'/ },
+  { when: 'a list counts down', words: dress('block.svg', '--seam', '6-4'), says: /--seam.*6-4/ },
+  { when: 'a seam does not exist', words: dress('block.svg', '--seam', '7'), says: /seam.*7/ },
+  {
+    when: 'a manner is none',
+    words: dress('block.svg', '--ends', 'knot'),
+    says: /--ends.*'knot'.*tuck, bevel/,
+  },
+  {
+    when: 'an option does not exist',
+    words: dress('block.svg', '--outt', 'x.dst'),
+    says: /--outt.*did you mean --out/i,
+  },
+  { when: 'a command does not exist', words: ['dres', 'block.svg'], says: /dres.*did you mean dress/i },
+  { when: 'nothing is asked for', words: [], says: /--help/ },
+  {
+    when: 'the folder of an output is not there',
+    words: dress('block.svg', '--out', 'away/x.dst'),
+    says: /away/,
+  },
+  { when: 'an output is a folder', words: dress('block.svg', '--out', 'folder.svg'), says: /folder\.svg/ },
+  {
+    when: 'an output is of a kind that is not made',
+    words: dress('block.svg', '--out', 'x.pdf'),
+    says: /x\.pdf.*\.dst/,
+  },
+  { when: 'an output is the input', words: dress('block.svg', '--out', 'block.svg'), says: /is the input/ },
+  {
+    when: 'an output is the input by another path',
+    words: dress('block.svg', '--out', 'folder/../block.svg'),
+    says: /is the input/,
+  },
+  {
+    when: 'an output is the input through a link',
+    words: dress('block.svg', '--out', 'link.svg'),
+    says: /is the input/,
+  },
+  {
+    when: 'an output is the input by a hard link',
+    words: dress('block.svg', '--out', 'twin.svg'),
+    says: /is the input/,
+  },
+  {
+    when: 'two outputs are one file',
+    words: dress('block.svg', '--out', 'x.svg', './x.svg'),
+    says: /same file/,
+  },
+  {
+    when: 'a good output stands beside a bad one',
+    words: dress('block.svg', '--out', 'x.dst', 'away/x.svg'),
+    says: /away/,
+  },
+  {
+    when: 'a picture of the seams replaces its block',
+    words: ['seams', 'block.svg', '--out', 'block.svg'],
+    says: /is the input/,
+  },
+];
+
+const folder = newFolder();
+beforeAll(() => {
+  for (const [name, content] of Object.entries(files)) writeFileSync(join(folder, name), content);
+  mkdirSync(join(folder, 'folder'));
+  mkdirSync(join(folder, 'folder.svg'));
+  symlinkSync(join(folder, 'block.svg'), join(folder, 'link.svg'));
+  linkSync(join(folder, 'block.svg'), join(folder, 'twin.svg'));
+});
+afterAll(() => removeFolder(folder));
+
+describe.concurrent('bad input gets one clear line, status 2, and leaves every file as it was', () => {
+  it.each(cases)(
+    'when $when',
+    async ({ words, says }) => {
+      const before = contents(folder);
+      const { status, stdout, stderr } = await seamwright(folder, ...words);
+      expect(stderr).toMatch(says);
+      expect(stderr).toMatch(/^seamwright: [^\n]+: [^\n]+; [^\n]+\n$/);
+      expect(stderr).not.toMatch(/\bat .*:\d+:\d+|undefined|fault of the program/);
+      expect(stdout).toBe('');
+      expect(status).toBe(2);
+      expect(contents(folder)).toEqual(before);
+    },
+    30_000,
+  );
+});

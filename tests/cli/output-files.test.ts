@@ -1,0 +1,55 @@
+import { existsSync, lstatSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { checkOutputs, writeOutputs } from '../../src/cli/output-files.js';
+import { contents, newFolder, removeFolder } from './run-cli.js';
+
+let folder: string;
+beforeEach(() => {
+  folder = newFolder();
+});
+afterEach(() => removeFolder(folder));
+const at = (name: string) => join(folder, name);
+
+describe('writing outputs', () => {
+  it('replaces a file whole and leaves nothing beside it', () => {
+    writeFileSync(at('a.svg'), 'old and longer than the new');
+    writeOutputs([{ path: at('a.svg'), content: 'new' }]);
+    expect(readFileSync(at('a.svg'), 'utf8')).toBe('new');
+    expect(Object.keys(contents(folder))).toEqual(['a.svg']);
+  });
+
+  it('writes all of several files or none', () => {
+    writeFileSync(at('a.svg'), 'old');
+    const before = contents(folder);
+    const both = [
+      { path: at('a.svg'), content: 'new' },
+      { path: at('a-name-that-is-too-long'.repeat(20)), content: 'new' },
+    ];
+    expect(() => writeOutputs(both)).toThrow();
+    expect(contents(folder)).toEqual(before);
+  });
+
+  it('writes behind a link and keeps the link', () => {
+    writeFileSync(at('real.svg'), 'old');
+    symlinkSync(at('real.svg'), at('link.svg'));
+    writeOutputs([{ path: at('link.svg'), content: 'new' }]);
+    expect(lstatSync(at('link.svg')).isSymbolicLink()).toBe(true);
+    expect(readFileSync(at('real.svg'), 'utf8')).toBe('new');
+  });
+});
+
+describe('checking outputs before the work', () => {
+  it('lets new names and other files pass', () => {
+    writeFileSync(at('in.svg'), '');
+    writeFileSync(at('other.svg'), '');
+    expect(() => checkOutputs([at('new.dst'), at('other.svg')], [at('in.svg')])).not.toThrow();
+    expect(existsSync(at('new.dst'))).toBe(false);
+  });
+
+  it('sees that two names are one file through a linked folder', () => {
+    mkdirSync(at('real'));
+    symlinkSync(at('real'), at('linked'));
+    expect(() => checkOutputs([at('real/x.dst'), at('linked/x.dst')], [])).toThrow(/same file/);
+  });
+});
