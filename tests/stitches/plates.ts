@@ -26,10 +26,16 @@ for (const file of readdirSync(motifs).filter((name) => name.endsWith('.json')))
     <rect x="-4" y="${-half}" width="100" height="${2 * half}" fill="#5d4a57"/>
     <rect x="-4" y="0" width="100" height="${half}" fill="#4a5a52"/>
     <path d="M-4 0H100" stroke="#2c2430" stroke-width="0.15"/>
-    ${threads(legs).map(drawn).join('\n')}
+    ${threads([...legs.filter(behind), ...legs.filter((leg) => !behind(leg))])
+      .map(drawn)
+      .join('\n')}
   </svg>`;
   const png = new Resvg(svg, { fitTo: { mode: 'width', value: (SEAM + 8) * PX_PER_MM } }).render().asPng();
   writeFileSync(join(folder, `${stitch.name}.png`), png);
+}
+
+function behind(leg: LaidLeg): boolean {
+  return leg.kind === 'under';
 }
 
 /** Visible legs that go on where the last one ended are one piece of thread. */
