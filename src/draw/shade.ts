@@ -13,6 +13,8 @@ export function mixed(from: string, to: string, share: number): string {
 
 /** The side of a thread that turns away from the light. */
 export const shadowSide = (hex: string): string => mixed(hex, '#120c08', 0.5);
+/** The body of a thread: a shade deeper than its color, which is left for the sheen to reach on pale threads. */
+export const body = (hex: string): string => mixed(hex, '#120c08', 0.1);
 /** The sheen along the top of a thread. */
 export const sheen = (hex: string): string => mixed(hex, '#ffffff', 0.45);
 

@@ -1,7 +1,7 @@
 import type { Runs } from '../needle/run.js';
 import { shifted, traceLine } from './pen.js';
 import { sewnPieces } from './pieces.js';
-import { shadowSide, sheen } from './shade.js';
+import { body, shadowSide, sheen } from './shade.js';
 import { element } from './svg.js';
 import { pathData } from './svg-pen.js';
 
@@ -19,6 +19,7 @@ const CAST = 0.22;
  */
 export function threadPicture(runs: Runs, hex: string, width: number): string {
   const edge = shadowSide(hex);
+  const core = body(hex);
   const top = sheen(hex);
   const parts: string[] = [];
   for (let r = 0; r + 1 < runs.start.length; r++) {
@@ -40,7 +41,7 @@ export function threadPicture(runs: Runs, hex: string, width: number): string {
       const lit = -LIT * width;
       parts.push(
         element('path', { stroke: edge, 'stroke-width': width, d: line(0, a, b) }),
-        element('path', { stroke: hex, 'stroke-width': width * BODY, d: line(lit, a, b) }),
+        element('path', { stroke: core, 'stroke-width': width * BODY, d: line(lit, a, b) }),
         element('path', { stroke: top, 'stroke-width': width * SHEEN, d: line(2 * lit, a, b) }),
       );
     }
