@@ -112,8 +112,8 @@ async function fromDressing(path: string, bytes: Uint8Array, options: DressOptio
       'change it there, or dress the block',
     );
   }
-  const { parseDressing } = await import('../formats/dressing-file.js');
-  const dressing = parseDressing(new TextDecoder().decode(bytes), path);
+  const { readDressing } = await import('../formats/dressing-file.js');
+  const dressing = await readDressing(new TextDecoder().decode(bytes), path);
   const blockPath = resolve(dirname(path), dressing.block.file);
   const block = await readBlock(await readBlockFile(blockPath), dressing.block);
   return { block, dressing, blockPath };

@@ -33,7 +33,7 @@ export async function renderDressed(
         return needlePoints(dressed.design);
       }
       case '.dressing.json': {
-        const { writeDressing } = await import('../formats/dressing-file.js');
+        const { writeDressing } = await import('../formats/dressing-text.js');
         return writeDressing({
           ...dressed.dressing,
           block: { ...dressed.dressing.block, file: seenFrom(path, blockPath) },
