@@ -1,0 +1,219 @@
+import { between, distance, type Point } from '../geometry/point.js';
+import { SNAP } from '../geometry/tolerances.js';
+
+/** A line whose ends are still as they were sewn. */
+export interface LooseLine {
+  readonly points: readonly Point[];
+  readonly closed: boolean;
+  /** how far either end may be short of the seam it is meant for, mm */
+  readonly reach: readonly [number, number];
+}
+
+/** A line with its ends where they belong; `seated` tells which of them lie on another line. */
+interface Line {
+  points: Point[];
+  readonly closed: boolean;
+  readonly reach: readonly [number, number];
+  readonly seated: [boolean, boolean];
+}
+
+/** Another line met near an end. */
+interface Meeting {
+  readonly at: Point;
+  /** mm from the end */
+  readonly fromEnd: number;
+  readonly other: number;
+  /** mm from the nearer loose end of the other line; infinite where both its ends are seated or it is closed */
+  readonly toOtherEnd: number;
+  readonly otherEnd: 0 | 1;
+}
+
+type End = readonly [line: number, end: 0 | 1];
+
+/**
+ * Brings the ends of sewn lines onto the lines they are meant for. What runs over another line by less than the
+ * allowance is cut there; what falls short of one by no more than its reach is made longer.
+ *
+ * Two lines that run over each other's ends cross there too, so cuts begin where there is no doubt: on a line that goes
+ * on for more than the allowance to both sides. Each cut end takes its own overrun out of the play. A crossing that both
+ * lines pass by more than the allowance is a crossing and stays.
+ */
+export function settleEnds(loose: readonly LooseLine[], allowance: number): Point[][] {
+  const lines: Line[] = loose.map(({ points, closed, reach }) => ({
+    points: [...points],
+    closed,
+    reach,
+    seated: [closed, closed],
+  }));
+  while (cutFirmOverruns(lines, allowance) || cutMutualOverruns(lines, allowance)) {
+    // each round seats at least one end
+  }
+  lengthenShortEnds(lines);
+  return lines.map((line) => line.points);
+}
+
+function looseEnds(lines: readonly Line[]): End[] {
+  return lines.flatMap((line, i) => ([0, 1] as const).filter((e) => !line.seated[e]).map((e): End => [i, e]));
+}
+
+function cutFirmOverruns(lines: Line[], allowance: number): boolean {
+  const cuts = looseEnds(lines).flatMap((end) => {
+    const firm = meetingsNear(lines, end, allowance).filter((m) => m.toOtherEnd >= allowance);
+    return firm.length ? [{ end, meeting: innermost(firm) }] : [];
+  });
+  for (const { end, meeting } of cuts) cut(lines, end, meeting);
+  return cuts.length > 0;
+}
+
+/** Two overruns across each other make a corner of both lines; failing that, the least doubtful cut is made. */
+function cutMutualOverruns(lines: Line[], allowance: number): boolean {
+  const found = looseEnds(lines).flatMap((end) => {
+    const meetings = meetingsNear(lines, end, allowance);
+    return meetings.length ? [{ end, meeting: innermost(meetings) }] : [];
+  });
+  for (const a of found) {
+    const b = found.find(
+      ({ end, meeting }) =>
+        end[0] === a.meeting.other && end[1] === a.meeting.otherEnd && meeting.other === a.end[0],
+    );
+    if (!b || distance(a.meeting.at, b.meeting.at) > SNAP) continue;
+    cut(lines, a.end, a.meeting);
+    cut(lines, b.end, a.meeting);
+    return true;
+  }
+  const [surest] = found.sort((a, b) => b.meeting.toOtherEnd - a.meeting.toOtherEnd);
+  if (surest) cut(lines, surest.end, surest.meeting);
+  return surest !== undefined;
+}
+
+const innermost = (meetings: readonly Meeting[]): Meeting =>
+  meetings.reduce((a, b) => (b.fromEnd > a.fromEnd ? b : a));
+
+/** All lines that cross within the allowance of an end; they count as SNAP longer than they are. */
+function meetingsNear(lines: readonly Line[], [self, end]: End, allowance: number): Meeting[] {
+  const tail = fromEnd(lines[self], end);
+  const found: Meeting[] = [];
+  lines.forEach((other, k) => {
+    if (k === self) return;
+    const at = lengths(other.points);
+    const whole = at[at.length - 1];
+    let walked = 0;
+    for (let i = 1; i < tail.length && walked < allowance; i++) {
+      const step = distance(tail[i - 1], tail[i]);
+      for (let j = 1; j < other.points.length; j++) {
+        const [a, b] = [other.points[j - 1], other.points[j]];
+        const stretch = at[j] - at[j - 1];
+        const before = j === 1 && !other.closed ? SNAP / stretch : 0;
+        const behind = j === other.points.length - 1 && !other.closed ? SNAP / stretch : 0;
+        const hit = crossing(tail[i - 1], tail[i], a, b, before, behind);
+        if (!hit) continue;
+        const fromTip = walked + hit.t * step;
+        if (fromTip >= allowance) continue;
+        const u = at[j - 1] + hit.s * stretch;
+        const room = [other.seated[0] ? Infinity : u, other.seated[1] ? Infinity : whole - u];
+        const otherEnd = room[0] <= room[1] ? 0 : 1;
+        found.push({
+          at: between(a, b, Math.max(0, Math.min(1, hit.s))),
+          fromEnd: fromTip,
+          other: k,
+          toOtherEnd: room[otherEnd],
+          otherEnd,
+        });
+      }
+      walked += step;
+    }
+  });
+  return found;
+}
+
+function cut(lines: Line[], [self, end]: End, { at, fromEnd: over }: Meeting): void {
+  const line = lines[self];
+  const tail = fromEnd(line, end);
+  let walked = 0;
+  let first = 1;
+  while (first < tail.length - 1 && walked + distance(tail[first - 1], tail[first]) <= over) {
+    walked += distance(tail[first - 1], tail[first]);
+    first++;
+  }
+  replace(line, end, [at, ...tail.slice(first)]);
+}
+
+function replace(line: Line, end: 0 | 1, points: Point[]): void {
+  line.points = end ? points.reverse() : points;
+  line.seated[end] = true;
+}
+
+/** An end short of a line goes on straight to it; two ends short of one corner both go on to it. */
+function lengthenShortEnds(lines: Line[]): void {
+  for (const [self, end] of looseEnds(lines)) {
+    const line = lines[self];
+    if (line.seated[end]) continue;
+    const tail = fromEnd(line, end);
+    const tip = tail[0];
+    const inner = tail.find((p) => distance(p, tip) > 1e-3) ?? tip;
+    const reach = Math.max(SNAP, line.reach[end]);
+    if (inner === tip) continue;
+    const far = between(tip, inner, -reach / distance(tip, inner));
+    const hit = firstHit(lines, self, tip, far);
+    if (!hit) continue;
+    replace(line, end, [hit.at, ...tail]);
+    if (hit.end !== null) {
+      const other = lines[hit.other];
+      replace(other, hit.end, [hit.at, ...fromEnd(other, hit.end)]);
+    }
+  }
+}
+
+interface Hit {
+  readonly at: Point;
+  readonly t: number;
+  readonly other: number;
+  /** the end of the other line that has to go on to the place as well */
+  readonly end: 0 | 1 | null;
+}
+
+function firstHit(lines: readonly Line[], self: number, tip: Point, far: Point): Hit | null {
+  let best: Hit | null = null;
+  lines.forEach((other, k) => {
+    if (k === self) return;
+    const n = other.points.length;
+    for (let j = 1; j < n; j++) {
+      const [a, b] = [other.points[j - 1], other.points[j]];
+      const stretch = distance(a, b);
+      if (stretch === 0) continue;
+      const before = j === 1 && !other.seated[0] ? Math.max(SNAP, other.reach[0]) / stretch : 0;
+      const behind = j === n - 1 && !other.seated[1] ? Math.max(SNAP, other.reach[1]) / stretch : 0;
+      const hit = crossing(tip, far, a, b, before, behind);
+      if (!hit || (best && hit.t >= best.t)) continue;
+      const end = hit.s < 0 ? 0 : hit.s > 1 ? 1 : null;
+      best = { at: between(a, b, hit.s), t: hit.t, other: k, end };
+    }
+  });
+  return best;
+}
+
+/** The line's points from one end on. */
+const fromEnd = (line: Line, end: 0 | 1): Point[] => (end ? [...line.points].reverse() : [...line.points]);
+
+/** Where p-q crosses a-b: shares of either; a-b is longer by shares `before` and `behind`. */
+function crossing(
+  p: Point,
+  q: Point,
+  a: Point,
+  b: Point,
+  before: number,
+  behind: number,
+): { readonly t: number; readonly s: number } | null {
+  const [dx, dy, ex, ey] = [q[0] - p[0], q[1] - p[1], b[0] - a[0], b[1] - a[1]];
+  const cross = dx * ey - dy * ex;
+  if (cross === 0) return null;
+  const t = ((a[0] - p[0]) * ey - (a[1] - p[1]) * ex) / cross;
+  const s = ((a[0] - p[0]) * dy - (a[1] - p[1]) * dx) / cross;
+  return t >= 0 && t <= 1 && s >= -before && s <= 1 + behind ? { t, s } : null;
+}
+
+function lengths(points: readonly Point[]): number[] {
+  const at = [0];
+  for (let i = 1; i < points.length; i++) at.push(at[i - 1] + distance(points[i - 1], points[i]));
+  return at;
+}
