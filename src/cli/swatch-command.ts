@@ -16,7 +16,7 @@ export function declareSwatch(program: Command): void {
     .argument('<name>', 'a stitch of the dictionary')
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
-    .option('--out <file>', '.svg, .png, .dst or .json (needle points) (default: NAME.svg)')
+    .option('--out <file>', 'what to write: .svg, .png, .dst, .json (needle points) or .txt (report)')
     .option('--json', 'print one JSON document')
     .action(async (name: string, options: SwatchOptions) => {
       const { sewSwatch } = await import('./sew-swatch.js');
