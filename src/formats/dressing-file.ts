@@ -1,0 +1,60 @@
+import { InputError } from '../input-error.js';
+import { DRESSING_VERSION, type Dressing } from './dressing.js';
+import { placeOfJsonError } from './json-place.js';
+
+export { writeDressing } from './dressing-text.js';
+
+/** More than this many mistakes in one line help nobody. */
+const MOST_TOLD = 30;
+
+/**
+ * The dressing in the text of a `.dressing.json` file. `where` names the file in messages.
+ * @throws InputError when the text is no JSON (with line and column), is no dressing, is of a newer version, or has
+ * mistakes in it: all of them are told, each with its place in the file
+ */
+export async function readDressing(text: string, where: string): Promise<Dressing> {
+  const value = await parsed(text, where);
+  const { format, version } = Object(value) as Record<string, unknown>;
+  if (format !== 'seamwright-dressing') {
+    throw new InputError(
+      'not-a-dressing',
+      where,
+      'this JSON is no dressing',
+      'one has "format": "seamwright-dressing"',
+    );
+  }
+  if (typeof version === 'number' && version > DRESSING_VERSION) {
+    throw new InputError(
+      'newer-dressing',
+      where,
+      `the dressing is of version ${version}, from a newer program`,
+      `this program reads version ${DRESSING_VERSION}; update it`,
+    );
+  }
+  const { mistakesIn } = await import('./dressing-mistakes.js');
+  const mistakes = mistakesIn(value);
+  if (mistakes.length) throw mistaken(mistakes, where);
+  return value as Dressing;
+}
+
+async function parsed(text: string, where: string): Promise<unknown> {
+  const plain = text.replace(/^\uFEFF/, '');
+  try {
+    return JSON.parse(plain);
+  } catch {
+    const { place, wrong } = await placeOfJsonError(plain);
+    throw new InputError('not-json', `${where}${place}`, wrong, 'a dressing is a JSON file');
+  }
+}
+
+function mistaken(mistakes: readonly string[], where: string): InputError {
+  const told = mistakes.slice(0, MOST_TOLD);
+  const more = mistakes.length - told.length;
+  const right = mistakes.length === 1 ? 'correct it' : `correct these ${mistakes.length} places`;
+  return new InputError(
+    'dressing-mistakes',
+    where,
+    told.join(', ') + (more ? `, and ${more} more` : ''),
+    right,
+  );
+}

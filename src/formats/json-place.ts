@@ -1,0 +1,40 @@
+const SENTENCES: Record<string, string> = {
+  InvalidSymbol: 'this is no JSON word',
+  InvalidNumberFormat: 'this is no number',
+  PropertyNameExpected: 'a name in double quotes is missing',
+  ValueExpected: 'a value is missing',
+  ColonExpected: 'a colon is missing',
+  CommaExpected: 'a comma is missing',
+  CloseBraceExpected: 'a closing brace is missing',
+  CloseBracketExpected: 'a closing bracket is missing',
+  EndOfFileExpected: 'something follows behind the end',
+  InvalidCommentToken: 'JSON has no comments',
+  UnexpectedEndOfComment: 'JSON has no comments',
+  UnexpectedEndOfString: 'a closing quote is missing',
+  UnexpectedEndOfNumber: 'a number is cut off',
+  InvalidUnicode: 'an escape in a text is cut off',
+  InvalidEscapeCharacter: 'a text has an escape that JSON does not know',
+  InvalidCharacter: 'a text has a line end or control character in it',
+};
+
+/**
+ * Where JSON text that does not parse goes wrong, as " line 3 column 7" (empty when that cannot be told), and what is
+ * wrong there. JSON.parse itself names the place in some cases only, and in words that differ between engines.
+ */
+export async function placeOfJsonError(text: string): Promise<{ place: string; wrong: string }> {
+  const { parse, printParseErrorCode } = await import('jsonc-parser');
+  const errors: { error: number; offset: number; length: number }[] = [];
+  try {
+    parse(text, errors, { disallowComments: true, allowTrailingComma: false, allowEmptyContent: false });
+  } catch (error) {
+    // brackets nested deeper than the stack
+    if (!(error instanceof RangeError)) throw error;
+  }
+  if (!errors.length) return { place: '', wrong: 'the text is no JSON' };
+  const [{ error, offset }] = errors;
+  const lines = text.slice(0, offset).split(/\r\n|\r|\n/);
+  return {
+    place: ` line ${lines.length} column ${lines[lines.length - 1].length + 1}`,
+    wrong: SENTENCES[printParseErrorCode(error)] ?? 'the text is no JSON',
+  };
+}

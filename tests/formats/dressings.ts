@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import type { Dressing } from '../../src/formats/dressing.js';
+
+/** A dressing as a maker might have one. */
+export const apron: Dressing = {
+  format: 'seamwright-dressing',
+  version: 1,
+  block: { file: 'apron.svg', stops: null, snap: 0.3, through: [{ at: [41.2, 60], seam: 3 }] },
+  ends: 'tuck',
+  outline: 'trim',
+  gap: 0.6,
+  treatments: [
+    {
+      seam: {
+        id: 1,
+        middle: [30, 40.5],
+        ends: [
+          [10, 40],
+          [50, 41],
+        ],
+      },
+      rows: [
+        { stitch: 'feather', parameters: { width: 8, repeat: 6 }, thread: 0, passes: 3, offset: 0 },
+        { stitch: 'lazy-daisy', parameters: {}, thread: 1, passes: 2, offset: -4.5 },
+      ],
+      ends: null,
+      side: 'left',
+      reverse: false,
+    },
+    {
+      seam: { id: 'outline', middle: null, ends: null },
+      rows: [{ stitch: 'blanket', parameters: { width: 5 }, thread: 1, passes: 3, offset: 0 }],
+      ends: 'short',
+      side: null,
+      reverse: true,
+    },
+  ],
+  threads: [
+    { name: 'old gold', hex: '#b8860b', weight: 'No. 40' },
+    { name: 'moss', hex: '#556B2F', weight: 'No. 12' },
+  ],
+  hoop: { width: 130, height: 180 },
+  after: null,
+  seed: 1,
+};
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((n) => n + 0);
+const point = fc.tuple(number(-10_000, 10_000), number(-10_000, 10_000));
+const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
+const text = fc.string({ minLength: 1, maxLength: 12, unit: 'binary' });
+const manner = fc.constantFrom('tuck' as const, 'bevel' as const, 'short' as const);
+const seam = fc.integer({ min: 1, max: 1_000_000 });
+
+const row = (threads: number) =>
+  fc.record({
+    stitch: text,
+    parameters: fc.dictionary(fc.constantFrom('repeat', 'width', 'arms', '7', 'ä'), number(-1e9, 1e9)),
+    thread: fc.integer({ min: 0, max: threads - 1 }),
+    passes: fc.integer({ min: 1, max: 20 }),
+    offset: number(-100, 100),
+  });
+const treatment = (threads: number) =>
+  fc.record({
+    seam: fc.record({
+      id: fc.oneof(seam, fc.constant('outline' as const)),
+      middle: orNull(point),
+      ends: orNull(fc.tuple(point, point)),
+    }),
+    rows: fc.array(row(threads), { minLength: 1, maxLength: 3 }),
+    ends: orNull(manner),
+    side: orNull(fc.constantFrom('left' as const, 'right' as const)),
+    reverse: fc.boolean(),
+  });
+
+/** Any dressing that may stand in a file. */
+export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, max: 4 }).chain((threads) =>
+  fc.record({
+    format: fc.constant('seamwright-dressing' as const),
+    version: fc.constant(1),
+    block: fc.record({
+      file: text,
+      stops: orNull(fc.array(fc.integer({ min: 1, max: 1000 }), { minLength: 1, maxLength: 4 })),
+      snap: number(0, 10),
+      through: fc.array(fc.record({ at: point, seam }), { maxLength: 3 }),
+    }),
+    ends: manner,
+    outline: fc.constantFrom('trim' as const, 'join' as const, 'free' as const),
+    gap: number(0, 10),
+    treatments: fc.array(treatment(threads), { maxLength: 4 }),
+    threads: fc.array(fc.record({ name: text, hex: fc.constantFrom('#000000', '#b8860B'), weight: text }), {
+      minLength: threads,
+      maxLength: threads,
+    }),
+    hoop: orNull(fc.record({ width: number(1, 10_000), height: number(1, 10_000) })),
+    after: orNull(fc.integer({ min: 1, max: 1000 })),
+    seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+  }),
+);
