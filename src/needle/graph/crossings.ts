@@ -1,0 +1,56 @@
+import type { Chain } from '../../fit/fit.js';
+import type { Part } from './part.js';
+
+/**
+ * For each group of a part, the pairs of legs that cross on the cloth, the later one in this group: e0 f0 e1 f1 ...,
+ * places within the group, e before f. Places in the group before count back from -1, its last leg.
+ */
+export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array): Int32Array[] {
+  const { legs, start } = part;
+  return Array.from({ length: start.length - 1 }, (_, g) => {
+    const pairs: number[] = [];
+    const earliest = g > 0 ? start[g - 1] : start[g];
+    for (let f = start[g]; f < start[g + 1]; f++) {
+      for (let e = earliest; e < f; e++) {
+        if (apart(boxes, legs[e], legs[f])) continue;
+        if (cross(chain, legs[e], legs[f])) pairs.push(e - start[g], f - start[g]);
+      }
+    }
+    return Int32Array.from(pairs);
+  });
+}
+
+function apart(boxes: Float64Array, a: number, b: number): boolean {
+  const i = 4 * a;
+  const j = 4 * b;
+  return (
+    boxes[i] >= boxes[j + 2] ||
+    boxes[j] >= boxes[i + 2] ||
+    boxes[i + 1] >= boxes[j + 3] ||
+    boxes[j + 1] >= boxes[i + 3]
+  );
+}
+
+/** Whether two paths cross properly; touching, as at a shared needle point, is no crossing. */
+function cross(chain: Chain, a: number, b: number): boolean {
+  const { path, pathStart } = chain;
+  for (let i = pathStart[a] + 1; i < pathStart[a + 1]; i++) {
+    const ax = path[2 * i - 2];
+    const ay = path[2 * i - 1];
+    const bx = path[2 * i];
+    const by = path[2 * i + 1];
+    for (let j = pathStart[b] + 1; j < pathStart[b + 1]; j++) {
+      const cx = path[2 * j - 2];
+      const cy = path[2 * j - 1];
+      const dx = path[2 * j];
+      const dy = path[2 * j + 1];
+      const c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+      const d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax);
+      if (!(c < 0 && d > 0) && !(c > 0 && d < 0)) continue;
+      const e = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx);
+      const f = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx);
+      if ((e < 0 && f > 0) || (e > 0 && f < 0)) return true;
+    }
+  }
+  return false;
+}

@@ -1,0 +1,90 @@
+import type { Chain } from '../../fit/fit.js';
+import { crossingPairs } from './crossings.js';
+import { eulerTrail } from './hierholzer.js';
+import type { Part } from './part.js';
+import { leastCost, leastPasses, type Passes } from './passes.js';
+import { type Layout, layOut } from './shape.js';
+import { stagedTrail, type Trail } from './trail.js';
+
+/** The needle's way over one connected part, and what it adds to the passes asked. */
+export interface Route {
+  readonly trail: Trail;
+  /** thread added, mm */
+  readonly addedMm: number;
+  /** the same with a mm of a leg that is seen counted three times */
+  readonly cost: number;
+  /** the least cost of any one trail, wherever it starts and however often it walks back */
+  readonly leastCost: number;
+}
+
+/** Measures of a chain's legs, each taken once. */
+export interface LegMeasures {
+  /** mm */
+  readonly length: Float64Array;
+  /** x0 y0 x1 y1 of each leg's path */
+  readonly boxes: Float64Array;
+}
+
+/**
+ * Finds the route of a part. Looks come first: equal passes in every repeat, the hand's order at crossings, no walk
+ * back past the repeat before. Where no trail can keep all that, it keeps what it can; a trail there always is, since
+ * every leg sewn twice gives one.
+ */
+export function routeOf(chain: Chain, part: Part, measures: LegMeasures): Route {
+  const layout = layOut(chain, part, measures.length);
+  const crossings = crossingPairs(chain, part, measures.boxes);
+  const free = () => leastCost(layout, 'anywhere');
+  for (const even of [true, false]) {
+    const passes = leastPasses(layout, 'through', even);
+    const trail = passes && stagedTrail(chain, part, layout, passes, crossings);
+    if (passes && trail)
+      return account(layout, part, measures, passes, trail, passes.cost === 0 ? 0 : free());
+  }
+  const passes = leastPasses(layout, 'anywhere', false) ?? doubled(layout);
+  return account(layout, part, measures, passes, plainTrail(chain, part, layout, passes), passes.cost);
+}
+
+function account(
+  layout: Layout,
+  part: Part,
+  measures: LegMeasures,
+  passes: Passes,
+  trail: Trail,
+  least: number,
+): Route {
+  let addedMm = 0;
+  layout.shapeOf.forEach((id, g) => {
+    const { asked } = layout.shapes[id];
+    const sewn = passes.of[g];
+    for (let i = 0; i < sewn.length; i++) {
+      if (sewn[i] > asked[i]) addedMm += (sewn[i] - asked[i]) * measures.length[part.legs[part.start[g] + i]];
+    }
+  });
+  return { trail, addedMm, cost: passes.cost, leastCost: least };
+}
+
+/** Every leg an even number of times: always one closed trail. */
+function doubled(layout: Layout): Passes {
+  let cost = 0;
+  const of = Array.from(layout.shapeOf, (id) => {
+    const { asked, from, to, price } = layout.shapes[id];
+    return asked.map((count, leg) => {
+      if (from[leg] === to[leg]) return count;
+      const even = count === 0 ? 2 : count + (count & 1);
+      cost += (even - count) * layout.lengths[id][leg] * price[leg];
+      return even;
+    });
+  });
+  return { of, cost };
+}
+
+function plainTrail(chain: Chain, part: Part, layout: Layout, passes: Passes): Trail {
+  const counts = new Uint8Array(part.legs.length);
+  layout.shapeOf.forEach((_, g) => {
+    counts.set(passes.of[g], part.start[g]);
+  });
+  const pick = (of: Int32Array) => Int32Array.from(part.legs, (leg) => of[leg]);
+  const trail = eulerTrail(chain.nodes.length >> 1, pick(chain.from), pick(chain.to), counts);
+  if (!trail) throw new Error('a connected part with even passes has an Euler trail');
+  return trail.map((step) => 2 * part.legs[step >> 1] + (step & 1));
+}

@@ -1,0 +1,68 @@
+import type { Chain } from '../fit/fit.js';
+import type { Trail } from './graph/trail.js';
+import { type Legs, Manner } from './legs.js';
+import type { Craft } from './run.js';
+
+/**
+ * Where the needle pierces at shared points. One point is one hole up to the hole limit; later visits scatter about it.
+ * Where many rays meet, and under a knot, each leg ends on a small ring instead.
+ */
+export interface Holes {
+  /** how often the needle has come to each node so far */
+  readonly visits: Int32Array;
+  /** radius of the ring about each node, mm; 0 where there is none */
+  readonly ring: Float32Array;
+  /** passes of each leg: all that will be sewn, and those sewn so far */
+  readonly whole: Uint8Array;
+  readonly sewn: Uint8Array;
+}
+
+/** Legs that meet in one point before it gets a ring. */
+const MANY_RAYS = 6;
+const RING = 0.5;
+/** Under a knot legs end where its inner turn runs. */
+export const KNOT_RING = 0.35;
+/** Scattered holes lie this far out, and each the golden angle on from the one before, so that no two coincide. */
+const SCATTER = 0.2;
+const SCATTER_MORE = 0.1;
+const GOLDEN = Math.PI * (3 - Math.sqrt(5));
+
+/** Holes of a chain before anything is sewn; `trails` are all that will be. */
+export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, craft: Craft): Holes {
+  const nodes = chain.nodes.length >> 1;
+  const visits = new Int32Array(nodes);
+  const rays = new Uint16Array(nodes);
+  const ring = new Float32Array(nodes);
+  const whole = new Uint8Array(chain.from.length);
+  for (const trail of trails) {
+    for (let i = 0; i < trail.length; i++) {
+      const leg = trail[i] >> 1;
+      const a = chain.from[leg];
+      const b = chain.to[leg];
+      visits[trail[i] & 1 ? a : b]++;
+      if (whole[leg]++ > 0) continue;
+      if (legs.manner[leg] === Manner.Knot) ring[a] = KNOT_RING;
+      else if (chain.kind[leg] !== 'under') {
+        rays[a]++;
+        rays[b]++;
+      }
+    }
+  }
+  for (let node = 0; node < nodes; node++) {
+    if (ring[node] === 0 && rays[node] >= MANY_RAYS && visits[node] > craft.holeLimit) ring[node] = RING;
+  }
+  return { visits: visits.fill(0), ring, whole, sewn: new Uint8Array(whole.length) };
+}
+
+/** Offset of a node's hole on a given visit, mm: zero up to the limit. */
+export function scatter(visit: number, craft: Craft, out: Float64Array): void {
+  const over = visit - craft.holeLimit;
+  if (over < 0) {
+    out[0] = 0;
+    out[1] = 0;
+    return;
+  }
+  const radius = SCATTER + SCATTER_MORE * ((over * 0.618) % 1);
+  out[0] = radius * Math.cos(over * GOLDEN);
+  out[1] = radius * Math.sin(over * GOLDEN);
+}

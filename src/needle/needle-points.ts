@@ -1,0 +1,69 @@
+import type { Runs } from './run.js';
+
+/** No stitch is shorter than this, ties excepted: shorter ones pile thread up in one spot. */
+export const SHORTEST_EVER = 0.4;
+
+/** Needle points as they are sewn, in a buffer that grows. */
+export class NeedlePoints {
+  xy = new Float64Array(1024);
+  count = 0;
+  private readonly starts: number[] = [];
+
+  /** where the needle stands */
+  get x(): number {
+    return this.xy[2 * this.count - 2];
+  }
+
+  get y(): number {
+    return this.xy[2 * this.count - 1];
+  }
+
+  /** first point of the run being sewn */
+  get runStart(): number {
+    return this.starts[this.starts.length - 1];
+  }
+
+  beginRun(x: number, y: number): void {
+    this.starts.push(this.count);
+    this.put(x, y);
+  }
+
+  /** Pierces at x, y, unless that is too near to where the needle stands. */
+  sew(x: number, y: number): void {
+    const dx = x - this.xy[2 * this.count - 2];
+    const dy = y - this.xy[2 * this.count - 1];
+    if (dx * dx + dy * dy < SHORTEST_EVER * SHORTEST_EVER - 1e-9) return;
+    this.put(x, y);
+  }
+
+  /** Pierces at x, y in any case; for ties. */
+  put(x: number, y: number): void {
+    if (2 * this.count === this.xy.length) {
+      const more = new Float64Array(2 * this.xy.length);
+      more.set(this.xy);
+      this.xy = more;
+    }
+    this.xy[2 * this.count] = x;
+    this.xy[2 * this.count + 1] = y;
+    this.count++;
+  }
+
+  /** Puts points x0 y0 ... in the place of points `from` to `to` (exclusive). */
+  replace(from: number, to: number, points: readonly number[]): void {
+    const tail = this.xy.slice(2 * to, 2 * this.count);
+    this.count = from;
+    for (let i = 0; i < points.length; i += 2) this.put(points[i], points[i + 1]);
+    for (let i = 0; i < tail.length; i += 2) this.put(tail[i], tail[i + 1]);
+  }
+
+  /** A run of a single point is no run. */
+  dropRunIfEmpty(): void {
+    if (this.count - this.runStart > 1) return;
+    this.count = this.runStart;
+    this.starts.pop();
+  }
+
+  runs(): Runs {
+    return { xy: this.xy.slice(0, 2 * this.count), start: Int32Array.from([...this.starts, this.count]) };
+  }
+}

@@ -1,0 +1,49 @@
+import type { Chain } from '../fit/fit.js';
+import { partsOf } from './graph/part.js';
+import { type Route, routeOf } from './graph/route.js';
+import { holesFor } from './holes.js';
+import { type Legs, measureLegs } from './legs.js';
+import { NeedlePoints } from './needle-points.js';
+import type { Craft, Runs } from './run.js';
+import { Samples } from './samples.js';
+import { sewTrail } from './sew-trail.js';
+
+/** Chains as they are sewn. */
+export interface Sewn {
+  /** one run for each connected part, in order along the chains; between runs the machine jumps */
+  readonly runs: Runs;
+  /** thread sewn beyond the passes asked, mm along the legs */
+  readonly addedMm: number;
+  /** the part of its price (under-legs once, what is seen three times) paid for even repeats and the hand's order */
+  readonly costOfLooks: number;
+}
+
+/** Sews one chain: every leg gets at least the passes it asks, each connected part in one run, tied in and off. */
+export function sewChain(chain: Chain, craft: Craft): Sewn {
+  return sewChains([chain], craft);
+}
+
+/** Sews chains one after another, in order. */
+export function sewChains(chains: readonly Chain[], craft: Craft): Sewn {
+  const points = new NeedlePoints();
+  const samples = new Samples();
+  let addedMm = 0;
+  let costOfLooks = 0;
+  for (const chain of chains) {
+    const legs = measureLegs(chain);
+    const routes = routesOf(chain, legs);
+    const trails = routes.map((route) => route.trail);
+    const holes = holesFor(chain, trails, legs, craft);
+    for (const route of routes) {
+      sewTrail(points, chain, route.trail, legs, holes, craft, samples);
+      addedMm += route.addedMm;
+      costOfLooks += Math.max(0, route.cost - route.leastCost);
+    }
+  }
+  return { runs: points.runs(), addedMm, costOfLooks };
+}
+
+/** The routes over the connected parts of a chain, in order along it. */
+export function routesOf(chain: Chain, legs: Legs = measureLegs(chain)): Route[] {
+  return partsOf(chain).map((part) => routeOf(chain, part, legs));
+}

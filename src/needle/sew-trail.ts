@@ -1,0 +1,118 @@
+import type { Chain } from '../fit/fit.js';
+import type { Trail } from './graph/trail.js';
+import { type Holes, KNOT_RING, scatter } from './holes.js';
+import { type Legs, Manner } from './legs.js';
+import type { NeedlePoints } from './needle-points.js';
+import type { Craft } from './run.js';
+import type { Samples } from './samples.js';
+import { tieIn, tieOff } from './tie.js';
+import { workCurve, workKnot, workSatin, workStraight } from './work-leg.js';
+
+/** A ring takes at most this share of a leg. */
+const RING_SHARE = 0.3;
+
+/** Sews a trail as one run, tied in and off. */
+export function sewTrail(
+  points: NeedlePoints,
+  chain: Chain,
+  trail: Trail,
+  legs: Legs,
+  holes: Holes,
+  craft: Craft,
+  samples: Samples,
+): void {
+  if (trail.length === 0) return;
+  const { sewn, whole } = holes;
+  const at = new Float64Array(2);
+  let firstEnd = 0;
+  let lastStart = 0;
+  for (let i = 0; i < trail.length; i++) {
+    const leg = trail[i] >> 1;
+    const back = (trail[i] & 1) === 1;
+    const a = back ? chain.to[leg] : chain.from[leg];
+    const b = back ? chain.from[leg] : chain.to[leg];
+    const manner = legs.manner[leg];
+    const least = RING_SHARE * legs.length[leg];
+    const skip = Math.min(holes.ring[chain.from[leg]], least);
+    const stop = Math.min(holes.ring[chain.to[leg]], least);
+    if (i === 0 || holes.ring[a] > 0) {
+      leave(chain, holes, leg, a, manner, back ? -stop : skip, at);
+      if (i === 0) points.beginRun(at[0], at[1]);
+      else if (manner !== Manner.Knot) points.sew(at[0], at[1]);
+    }
+    lastStart = points.count - 1;
+    if (manner === Manner.Knot) workKnot(points, chain, leg, craft);
+    else {
+      arrive(chain, holes, leg, b, back ? skip : -stop, craft, at);
+      const pass = { leg, back, turn: sewn[leg], of: whole[leg], skip, stop, x: at[0], y: at[1] };
+      if (manner === Manner.Straight) workStraight(points, pass, craft);
+      else if (manner === Manner.Curve) workCurve(points, chain, pass, craft, samples);
+      else workSatin(points, chain, pass, samples);
+    }
+    sewn[leg]++;
+    if (i === 0) firstEnd = points.count - 1;
+  }
+  if (points.count - points.runStart < 2) {
+    points.dropRunIfEmpty();
+    return;
+  }
+  const tied = tieOff(points, Math.min(lastStart, points.count - 2));
+  tieIn(points, Math.max(points.runStart + 1, Math.min(firstEnd, tied)));
+}
+
+/** Where a leg starts: its node, or its place on the node's ring. `reach` > 0 is mm from `from`, < 0 from `to`. */
+function leave(
+  chain: Chain,
+  holes: Holes,
+  leg: number,
+  node: number,
+  manner: number,
+  reach: number,
+  at: Float64Array,
+): void {
+  at[0] = chain.nodes[2 * node];
+  at[1] = chain.nodes[2 * node + 1];
+  if (manner === Manner.Knot) at[0] += KNOT_RING;
+  else if (holes.ring[node] > 0) onPath(chain, leg, reach, at);
+}
+
+function arrive(
+  chain: Chain,
+  holes: Holes,
+  leg: number,
+  node: number,
+  reach: number,
+  craft: Craft,
+  at: Float64Array,
+): void {
+  if (holes.ring[node] > 0) {
+    onPath(chain, leg, reach, at);
+    return;
+  }
+  scatter(holes.visits[node]++, craft, at);
+  at[0] += chain.nodes[2 * node];
+  at[1] += chain.nodes[2 * node + 1];
+}
+
+/** The point `reach` mm along a leg from its start, or from its end when negative. */
+function onPath(chain: Chain, leg: number, reach: number, at: Float64Array): void {
+  const { path, pathStart } = chain;
+  const step = reach < 0 ? -1 : 1;
+  let i = reach < 0 ? pathStart[leg + 1] - 1 : pathStart[leg];
+  const last = reach < 0 ? pathStart[leg] : pathStart[leg + 1] - 1;
+  let rest = Math.abs(reach);
+  for (; i !== last; i += step) {
+    const dx = path[2 * (i + step)] - path[2 * i];
+    const dy = path[2 * (i + step) + 1] - path[2 * i + 1];
+    const length = Math.sqrt(dx * dx + dy * dy);
+    if (rest <= length) {
+      const t = length > 0 ? rest / length : 0;
+      at[0] = path[2 * i] + dx * t;
+      at[1] = path[2 * i + 1] + dy * t;
+      return;
+    }
+    rest -= length;
+  }
+  at[0] = path[2 * last];
+  at[1] = path[2 * last + 1];
+}

@@ -1,0 +1,139 @@
+import type { Chain } from '../fit/fit.js';
+import { KNOT_RING } from './holes.js';
+import { type NeedlePoints, SHORTEST_EVER } from './needle-points.js';
+import type { Craft } from './run.js';
+import type { Samples } from './samples.js';
+
+/** One pass over a leg: from where the needle stands to (x, y). */
+export interface Pass {
+  readonly leg: number;
+  /** from the leg's `to` to its `from` */
+  back: boolean;
+  /** which pass this is, from 0, and of how many */
+  readonly turn: number;
+  readonly of: number;
+  /** mm left out at the leg's `from` and `to` end, where it starts on a ring */
+  readonly skip: number;
+  readonly stop: number;
+  /** the hole where it ends */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A satin's rows lie one thread of No. 40 apart. */
+const SATIN_ROW = 0.4;
+/** Passes lie full apart after this share of a curve, or this many mm. */
+const TAPER_SHARE = 0.35;
+const TAPER_MM = 2.5;
+
+/**
+ * A straight: one stitch up to the longest, else evenly divided; the divisions of successive passes are a third of a
+ * stitch apart, so that they make no dotted line.
+ */
+export function workStraight(points: NeedlePoints, pass: Pass, craft: Craft): void {
+  const { x: x0, y: y0 } = points;
+  const dx = pass.x - x0;
+  const dy = pass.y - y0;
+  const length = Math.sqrt(dx * dx + dy * dy);
+  if (length > craft.longest) {
+    const parts = Math.ceil(length / craft.longest - 1e-9);
+    // measured from the leg's own start whichever way it is sewn
+    const shift = (pass.turn % 3) / 3;
+    const from = pass.back ? 1 - shift : shift;
+    for (let i = 0; i <= parts; i++) {
+      const t = (i + from) / parts;
+      if (t > 1e-9 && t < 1 - 1e-9) points.sew(x0 + dx * t, y0 + dy * t);
+    }
+  }
+  points.sew(pass.x, pass.y);
+}
+
+/** A curve in short chords; its passes lie side by side in the middle and share their end holes. */
+export function workCurve(
+  points: NeedlePoints,
+  chain: Chain,
+  pass: Pass,
+  craft: Craft,
+  samples: Samples,
+): void {
+  samples.curve(chain, pass.leg, pass.skip, pass.stop);
+  const apart = chain.kind[pass.leg] === 'under' ? 0 : (pass.turn - (pass.of - 1) / 2) * craft.spread;
+  alongSamples(points, samples, pass, (at) => apart * eased(at, samples.length));
+}
+
+function eased(at: number, length: number): number {
+  const ramp = Math.min(TAPER_SHARE * length, TAPER_MM);
+  const t = Math.min(1, at / ramp, (length - at) / ramp);
+  return t * t * (3 - 2 * t);
+}
+
+function alongSamples(
+  points: NeedlePoints,
+  samples: Samples,
+  pass: Pass,
+  across: (at: number) => number,
+): void {
+  const last = samples.count - 1;
+  for (let i = 1; i < last; i++) {
+    const s = pass.back ? last - i : i;
+    const v = across(samples.at[s]);
+    points.sew(samples.x[s] + samples.ty[s] * v, samples.y[s] - samples.tx[s] * v);
+  }
+  points.sew(pass.x, pass.y);
+}
+
+/**
+ * A narrow satin. All passes but the last run along its middle and become its padding; the last is the zigzag. Where
+ * only one pass is sewn, it goes there and back along the middle first.
+ */
+export function workSatin(points: NeedlePoints, chain: Chain, pass: Pass, samples: Samples): void {
+  const { leg, skip, stop } = pass;
+  if (pass.turn < pass.of - 1) {
+    samples.curve(chain, leg, skip, stop);
+    alongSamples(points, samples, pass, () => 0);
+    return;
+  }
+  if (pass.of === 1) {
+    const { x, y } = points;
+    samples.curve(chain, leg, skip, stop);
+    alongSamples(points, samples, pass, () => 0);
+    alongSamples(points, samples, { ...pass, back: !pass.back, x, y }, () => 0);
+  }
+  const rows = Math.max(2, Math.round((samples.length - skip - stop) / SATIN_ROW));
+  samples.evenly(chain, leg, skip, stop, rows);
+  const length = samples.length;
+  const half = chain.size[leg] / 2;
+  const leaf = chain.kind[leg] === 'petal';
+  let side = 1;
+  alongSamples(points, samples, pass, (at) => {
+    side = -side;
+    return side * half * (leaf ? Math.sqrt(Math.sin((Math.PI * at) / length)) : 1);
+  });
+}
+
+/**
+ * A French knot in two turns about its center, which is not pierced: five holes on the inner turn, as many on the outer
+ * as keep the least stitch. The thread on the outer turn reaches the knot's size. Starts toward (x, y).
+ */
+export function workKnot(points: NeedlePoints, chain: Chain, leg: number, craft: Craft): void {
+  const node = chain.from[leg];
+  const cx = chain.nodes[2 * node];
+  const cy = chain.nodes[2 * node + 1];
+  const outer = Math.max(KNOT_RING + 0.1, (chain.size[leg] - craft.threadWidth) / 2);
+  const around = Math.min(
+    8,
+    Math.floor(Math.PI / Math.asin(Math.min(1, (SHORTEST_EVER + 0.01) / (2 * outer)))),
+  );
+  const start = Math.atan2(points.y - cy, points.x - cx);
+  for (let i = 0; i < INNER; i++) {
+    const angle = start + (2 * Math.PI * i) / INNER;
+    points.sew(cx + KNOT_RING * Math.cos(angle), cy + KNOT_RING * Math.sin(angle));
+  }
+  const from = start + (2 * Math.PI * (INNER - 0.5)) / INNER;
+  for (let i = 0; i <= around; i++) {
+    const angle = from + (2 * Math.PI * i) / around;
+    points.sew(cx + outer * Math.cos(angle), cy + outer * Math.sin(angle));
+  }
+}
+
+const INNER = 5;
