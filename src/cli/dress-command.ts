@@ -37,7 +37,7 @@ export function declareDress(program: Command): void {
     .option(
       '--after <n>',
       'put the new stops in after this one (default: the last of --stops)',
-      countOption('--after', 0, 999),
+      countOption('--after', 1, 999),
     )
     .option('--stitch <name>', 'one stitch for all seams (default: chosen seam by seam)')
     .option('--seam <list>', 'dress these seams only, such as 1,4-6', listOption('--seam'))

@@ -5,10 +5,10 @@ import { program } from './program.js';
 
 // A reader that has seen enough (a pager, `head`) closes the pipe: that is no fault of this program.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
+  if (error.code !== 'EPIPE') process.exitCode = complain(error);
   process.stdout.destroy();
 });
-(process.stderr as EventEmitter).on('error', () => {});
+process.stderr.on('error', () => {});
 
 try {
   await program().parseAsync(process.argv);
