@@ -1,14 +1,27 @@
 import type { Block } from './block/block.js';
-import type { Design } from './design/design.js';
-import type { Finding } from './finding.js';
+import type { SeamMap } from './block/seam-map.js';
+import { bareSeam, type DressedLine } from './check/bare-seam.js';
+import { hoopFindings } from './check/hoop.js';
+import type { Design, Stop } from './design/design.js';
+import { splitAfter } from './design/existing.js';
+import { type BrokenTuck, sewingOrder } from './design/order.js';
+import { type Finding, worstFirst } from './finding.js';
 import type { SeamFit } from './fit/fit.js';
-import type { Dressing } from './formats/dressing.js';
+import { fitLines, type LineAsk, type LineFit } from './fit/fit-lines.js';
+import { seamOf } from './fit/seam-reference.js';
+import { reachOf, sized } from './fit/sized.js';
+import type { Dressing, Row, Treatment } from './formats/dressing.js';
+import { InputError } from './input-error.js';
+import { craftFor } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
+import { sewChains } from './needle/sew-chain.js';
+import type { Stitch } from './stitches/stitch.js';
 
 /** Everything the main job makes, step by step, so that pictures, sheets and tests can show each of them. */
 export interface Dressed {
   readonly block: Block;
   readonly dressing: Dressing;
+  /** in the order they are sewn */
   readonly rows: readonly DressedRow[];
   readonly design: Design;
   /** worst first */
@@ -22,4 +35,219 @@ export interface DressedRow {
   readonly row: number;
   readonly fit: SeamFit;
   readonly runs: Runs;
+}
+
+/** A stop's edge and its outline: on a trimmed block the edge stitch stays this far inside, mm. Common practice. */
+const EDGE_INSIDE = 0.7;
+
+/**
+ * The main job: a block and a dressing in, color stops out. Pure: the same input gives the same result.
+ *
+ * @throws InputError when the dressing names a stitch, parameter, seam or stop that does not exist
+ */
+export function dress(block: Block, dressing: Dressing, library: ReadonlyMap<string, Stitch>): Dressed {
+  const findings: Finding[] = [...block.findings];
+  const asked = askedRows(block.map, dressing, library, findings);
+  const { fits, order } = fitInOrder(block.map, asked, dressing, findings);
+
+  const rows = order.map((k): DressedRow => {
+    const { treatment, row, thread } = asked[k];
+    const { runs } = sewChains(fits[k].fit.chains, craftFor(thread.weight));
+    return { treatment, row, fit: fits[k].fit, runs };
+  });
+  const lines = order.map((k): DressedLine => {
+    const { ask } = asked[k];
+    const unit = ask.sized.build(1, ask.sized.repeat);
+    const { left, right } = reachOf(unit, ask.sized.glide, 1);
+    const short = ask.manner === 'short' || dressing.outline === 'trim';
+    return { seam: ask.seam, reach: Math.max(left, right), short: short && ask.manner === 'short' };
+  });
+  const sewn = rows.map((row) => row.runs);
+  findings.push(...fits.flatMap((fit) => fit.findings));
+  findings.push(...bareSeam(block.map, dressedOnly(lines, rows), sewn));
+  findings.push(...hoopFindings(dressing.hoop, block.map));
+
+  const titles = new Map(asked.map(({ ask }) => [ask.sized.stitch.name, ask.sized.stitch.title]));
+  const design = designOf(block, dressing, rows, titles);
+  return { block, dressing, rows, design, findings: worstFirst(findings) };
+}
+
+interface AskedRow {
+  readonly treatment: number;
+  readonly row: number;
+  readonly ask: LineAsk;
+  readonly thread: Stop['thread'];
+}
+
+/** What the dressing asks, line by line; a treatment whose seam is no longer there becomes a finding. */
+function askedRows(
+  map: SeamMap,
+  dressing: Dressing,
+  library: ReadonlyMap<string, Stitch>,
+  findings: Finding[],
+): AskedRow[] {
+  const taken = new Map<number | 'outline', number>();
+  return dressing.treatments.flatMap((treatment, t): AskedRow[] => {
+    const seam = seamOf(map, treatment.seam);
+    const where = `treatment ${t + 1}`;
+    const name = treatment.seam.id === 'outline' ? 'the outline' : `seam ${treatment.seam.id}`;
+    if (seam === null) {
+      findings.push({
+        level: 'error',
+        code: 'lost-treatment',
+        message: `${where} was made for ${name}, which is not in this block; give it the number of another seam`,
+        at: treatment.seam.middle ?? undefined,
+      });
+      return [];
+    }
+    const id = seam === 'outline' ? seam : seam.id;
+    if (taken.has(id)) {
+      throw new InputError(
+        'seam-twice',
+        where,
+        `${name} already has treatment ${taken.get(id)! + 1}`,
+        'give each seam one treatment; several stitches on one seam are rows of it',
+      );
+    }
+    taken.set(id, t);
+    if (treatment.rows.length !== 1) {
+      throw new InputError('rows', where, `it has ${treatment.rows.length} rows`, 'give it one row');
+    }
+    return treatment.rows.map((row, r) => askedRow(map, dressing, library, treatment, row, t, r, id));
+  });
+}
+
+function askedRow(
+  map: SeamMap,
+  dressing: Dressing,
+  library: ReadonlyMap<string, Stitch>,
+  treatment: Treatment,
+  row: Row,
+  t: number,
+  r: number,
+  seam: number | 'outline',
+): AskedRow {
+  const where = `treatment ${t + 1} row ${r + 1}`;
+  const stitch = library.get(row.stitch);
+  if (!stitch) {
+    throw new InputError(
+      'unknown-stitch',
+      where,
+      `there is no stitch "${row.stitch}"`,
+      `there are ${[...library.keys()].join(', ')}`,
+    );
+  }
+  const thread = dressing.threads[row.thread];
+  if (!thread) {
+    throw new InputError(
+      'unknown-thread',
+      where,
+      `there is no thread ${row.thread}`,
+      `threads count from 0 to ${dressing.threads.length - 1}`,
+    );
+  }
+  const at = sized(stitch, row.parameters);
+  // Sizes out of range are refused here, before anything is fitted.
+  const unit = at.build(1, at.repeat);
+  const side = treatment.side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
+  const inside = dressing.outline === 'trim' ? EDGE_INSIDE : 0;
+  const { left } = reachOf(unit, at.glide, side === 'left' ? 1 : -1);
+  return {
+    treatment: t,
+    row: r,
+    thread,
+    ask: {
+      seam,
+      sized: at,
+      side,
+      reverse: treatment.reverse,
+      manner: treatment.ends ?? dressing.ends,
+      shortOf: new Set(),
+      passes: row.passes,
+      // The outline runs clockwise, cloth to the right: an edge is moved in until nothing of it lies outside.
+      offset: seam === 'outline' ? row.offset - left - inside : row.offset,
+    },
+  };
+}
+
+/** One-sided stitches stand on the larger patch, where there is more room, when nothing says which was sewn later. */
+function roomierSide(map: SeamMap, seam: number): 'left' | 'right' {
+  const areas = { left: 0, right: 0 };
+  for (const { from, to, left, right } of map.seams[seam - 1].sides) {
+    if (left !== null) areas.left += (to - from) * map.patches[left - 1].area;
+    if (right !== null) areas.right += (to - from) * map.patches[right - 1].area;
+  }
+  return areas.right > areas.left ? 'right' : 'left';
+}
+
+/** Fits every line and puts them in sewing order; where tucks go round in a ring, one end stops short instead. */
+function fitInOrder(
+  map: SeamMap,
+  asked: readonly AskedRow[],
+  dressing: Dressing,
+  findings: Finding[],
+): { fits: LineFit[]; order: readonly number[] } {
+  const rules = { gap: dressing.gap, outline: dressing.outline };
+  const fitAll = (asks: readonly LineAsk[]) => fitLines(map, asks, rules);
+  const sortAll = (fits: readonly LineFit[]) =>
+    sewingOrder(fits.map(({ fit, tucksUnder }, k) => ({ treatment: k, seam: fit.seam, tucksUnder })));
+  const asks = asked.map(({ ask }) => ask);
+  const fits = fitAll(asks);
+  const { order, broken } = sortAll(fits);
+  if (broken.length === 0) return { fits, order };
+  const shortened = asks.map((ask, k) => ({
+    ...ask,
+    shortOf: new Set(broken.filter(({ treatment }) => treatment === k).map(({ under }) => under)),
+  }));
+  findings.push(...broken.map(ringOfTucks));
+  const refitted = fitAll(shortened);
+  return { fits: refitted, order: sortAll(refitted).order };
+}
+
+function ringOfTucks({ seam, under }: BrokenTuck): Finding {
+  const name = (id: number | 'outline') => (id === 'outline' ? 'the outline' : `seam ${id}`);
+  return {
+    level: 'note',
+    code: 'ring-of-tucks',
+    message:
+      `treatments tuck under each other in a ring, so the one on ${name(seam)} stops short of ${name(under)}; ` +
+      'naming another seam that runs through a junction would open the ring',
+    seam,
+  };
+}
+
+const dressedOnly = (lines: readonly DressedLine[], rows: readonly DressedRow[]): DressedLine[] =>
+  lines.filter((_, i) => rows[i].runs.start.length > 1);
+
+function designOf(
+  block: Block,
+  dressing: Dressing,
+  rows: readonly DressedRow[],
+  titles: ReadonlyMap<string, string>,
+): Design {
+  const stops = rows
+    .filter((row) => row.runs.start.length > 1)
+    .map(({ fit, treatment, row, runs }): Stop => {
+      const { thread } = dressing.treatments[treatment].rows[row];
+      const title = titles.get(fit.stitch)!;
+      return fit.seam === 'outline'
+        ? { title: `${title}, edge`, kind: 'edge', seams: [fit.seam], thread: dressing.threads[thread], runs }
+        : {
+            title: `${title}, seam ${fit.seam}`,
+            kind: 'treatment',
+            seams: [fit.seam],
+            thread: dressing.threads[thread],
+            runs,
+          };
+    });
+  const { width, height } = block.map;
+  if (!block.existing) {
+    if (dressing.after !== null) {
+      throw new InputError('no-stops', 'after', 'a drawing has no color stops', 'leave it away');
+    }
+    return { before: null, after: null, stops, origin: [-width / 2, -height / 2], name: block.name };
+  }
+  const after = dressing.after ?? Math.max(...block.stops);
+  const opened = splitAfter(block.existing, after, '--after');
+  return { before: opened.before, after: opened.after, stops, origin: block.origin, name: block.name };
 }

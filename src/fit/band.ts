@@ -40,3 +40,8 @@ export function reachAt(band: Band, u: number): Reach {
     right: band.right[low] + t * (band.right[high] - band.right[low]),
   };
 }
+
+/** Reach as seen from the guide line of a row that lies `offset` mm to its left. */
+export function shifted(reach: Reach, offset: number): Reach {
+  return { left: Math.max(0, reach.left + offset), right: Math.max(0, reach.right - offset) };
+}

@@ -1,7 +1,8 @@
 import type { Arm, Junction, SeamMap } from '../block/seam-map.js';
-import type { Corner } from '../geometry/guide-line.js';
-import { wrapAngle } from '../geometry/point.js';
 import type { Manner } from '../formats/dressing.js';
+import type { Corner, GuideLine } from '../geometry/guide-line.js';
+import { wrapAngle } from '../geometry/point.js';
+import { movedClear } from './clear-of-curve.js';
 import type { Cut, HalfPlane } from './cut.js';
 import { type ArmReach, clearOfThrough, clearOfWedge, meeting, wedgeDemand } from './ends.js';
 import type { EndKind } from './fit.js';
@@ -26,19 +27,23 @@ export interface SpanEnd {
   /** slant of the line ended on, as Mitre.slope; 0 when square */
   readonly slope: number;
   readonly cuts: readonly Cut[];
+  /** index into the map's junctions, -1 where there is none */
+  readonly junction: number;
 }
 
 export interface EndRules {
   readonly map: SeamMap;
   /** reach of each arm's treatment as seen walking away from the junction, 0 when bare */
   readonly reach: ArmReach;
-  readonly manner: Manner;
+  readonly manner: (through: number | 'outline') => Manner;
   readonly gap: number;
   readonly outline: 'trim' | 'join' | 'free';
   /** whether a line of the block has a treatment */
   readonly dressed: (seam: number | 'outline') => boolean;
   /** this line's reach, to both hands of the walk */
   readonly own: { readonly left: number; readonly right: number };
+  /** guide line of a dressed line's treatment */
+  readonly guideOf: (seam: number | 'outline') => GuideLine | null;
   /** whether the treatment breaks at a corner of this turn */
   readonly breaksAt: (turn: number) => boolean;
 }
@@ -62,21 +67,22 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     breaks.push({
       u,
       ends: [
-        junctionEnd(walk, rules, joint, u, -1, 'crossing'),
-        junctionEnd(walk, rules, joint, u, 1, 'crossing'),
+        junctionEnd(walk, rules, junction, u, -1, 'crossing'),
+        junctionEnd(walk, rules, junction, u, 1, 'crossing'),
       ],
     });
   }
   for (const corner of guide.corners) {
     if (!rules.breaksAt(Math.abs(corner.turn))) continue;
-    breaks.push({ u: corner.u, ends: [cornerEnd(rules, corner, true), cornerEnd(rules, corner, false)] });
+    const end = cornerEnd(rules, corner);
+    breaks.push({ u: corner.u, ends: [end, end] });
   }
   breaks.sort((a, b) => a.u - b.u);
   const turned = guide.corners.filter((corner) => !rules.breaksAt(Math.abs(corner.turn)));
   const within = (a: number, b: number) => turned.filter(({ u }) => u > a + 1e-6 && u < b - 1e-6);
 
   if (walk.closed && breaks.length === 0) {
-    const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [] };
+    const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [], junction: -1 };
     return [{ start: end, end: { ...end, at: guide.length }, corners: turned, ring: true }];
   }
   const first = walk.closed ? breaks[0].ends[1] : lineEnd(walk, rules, 0);
@@ -95,12 +101,11 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
 function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
   const at = which === 0 ? 0 : walk.guide.length;
   const end = walk.ends?.[which];
-  if (!end || end.junction < 0) return { kind: 'free', at, setback: 0, slope: 0, cuts: [] };
-  const joint = rules.map.junctions[end.junction];
+  if (!end || end.junction < 0) return { kind: 'free', at, setback: 0, slope: 0, cuts: [], junction: -1 };
   return junctionEnd(
     walk,
     rules,
-    joint,
+    end.junction,
     at,
     which === 0 ? 1 : -1,
     end.kind === 'outline' ? 'outline' : 'junction',
@@ -111,12 +116,13 @@ function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
 function junctionEnd(
   walk: Walk,
   rules: EndRules,
-  joint: Junction,
+  junction: number,
   at: number,
   sense: 1 | -1,
   kind: EndKind,
 ): SpanEnd {
-  const plain: SpanEnd = { kind, at, setback: 0, slope: 0, cuts: [] };
+  const joint = rules.map.junctions[junction];
+  const plain: SpanEnd = { kind, at, setback: 0, slope: 0, cuts: [], junction };
   const arm = armOf(walk, joint, at, sense);
   if (!arm) return plain;
   const through = joint.onOutline ? 'outline' : joint.through;
@@ -137,13 +143,19 @@ function junctionEnd(
     return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
   }
   if (!rules.dressed(through)) return { ...plain, setback: wedge, slope };
-  if (rules.manner === 'tuck') return { ...plain, setback: wedge, slope, cuts: cutAt(0) };
+  if (rules.manner(through) === 'tuck') return { ...plain, setback: wedge, slope, cuts: cutAt(0) };
   const { throughReach, facing, theta } = meets;
-  if (rules.manner === 'bevel') {
+  if (rules.manner(through) === 'bevel') {
     const clear = throughReach + rules.gap;
     return { ...plain, setback: Math.max(wedge, clear / sin), cuts: cutAt(clear) };
   }
-  return { ...plain, setback: Math.max(wedge, clearOfThrough(throughReach, rules.gap, facing, theta)) };
+  const straight = Math.max(wedge, clearOfThrough(throughReach, rules.gap, facing, theta));
+  const guide = rules.guideOf(through);
+  const clear = throughReach + rules.gap;
+  return {
+    ...plain,
+    setback: guide ? movedClear(walk.guide, guide, at, sense, straight, clear, rules.own) : straight,
+  };
 }
 
 function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | undefined {
@@ -159,12 +171,11 @@ function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | un
 }
 
 /** Both sides of a corner the treatment breaks at share the inner wedge. */
-function cornerEnd(rules: EndRules, corner: Corner, incoming: boolean): SpanEnd {
+function cornerEnd(rules: EndRules, corner: Corner): SpanEnd {
   const inner = corner.turn > 0 ? rules.own.left : rules.own.right;
   const wedge = Math.PI - Math.abs(corner.turn);
   const setback = Math.max(0, clearOfWedge(inner, rules.gap, wedge));
-  void incoming;
-  return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [] };
+  return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [], junction: -1 };
 }
 
 /** The cloth on this arm's side of the line through a junction, `inside` mm away from it. */
@@ -176,9 +187,6 @@ function cutBeside(joint: Junction, arm: Arm, through: readonly [number, number]
     const normal = [-side * Math.sin(direction), side * Math.cos(direction)] as const;
     return { at: [joint.at[0] + inside * normal[0], joint.at[1] + inside * normal[1]], normal };
   });
-  const opening = through.reduce(
-    (sum, direction) => sum + Math.abs(wrapAngle(direction - arm.direction)),
-    0,
-  );
+  const opening = through.reduce((sum, direction) => sum + Math.abs(wrapAngle(direction - arm.direction)), 0);
   return { planes, all: opening <= Math.PI + 1e-9 };
 }

@@ -1,0 +1,266 @@
+import type { Finding } from '../finding.js';
+import { sampleBefore } from '../geometry/guide-frame.js';
+import type { GuideLine } from '../geometry/guide-line.js';
+import type { Unit } from '../stitches/stitch.js';
+import { type Band, type Reach, shifted } from './band.js';
+import { bestCounts } from './counts.js';
+import { cutChain } from './cut.js';
+import type { Chain, Stretch } from './fit.js';
+import type { Mitre, Part } from './lay.js';
+import { placeUnits, type UnitRun } from './place.js';
+import { reachOf, type Sized } from './sized.js';
+import type { Span, SpanEnd } from './spans.js';
+
+/** Repeats may be made this much shorter or longer than asked before another remedy is looked for. */
+export const SHORTEST_SHARE = 0.8;
+export const LONGEST_SHARE = 1.25;
+/** Sizes tried between the one asked for and the least good one. */
+const SIZE_STEPS = 48;
+/** Repeats lean or mitre over as much line as keeps 1 - slope v / length at 0.4 or more. */
+const FOLD_SHARE = 0.6;
+/** The outer point of a mitred corner lies at most this many reaches from the corner. */
+const LONGEST_MITRE = 1.5;
+
+export interface SpanFit {
+  readonly chain: Chain | null;
+  readonly stretches: readonly Stretch[];
+  /** from the line's own ends to where the first and last repeats begin and end, overhang included */
+  readonly gaps: readonly [number, number];
+  readonly scale: number;
+  readonly findings: readonly Finding[];
+}
+
+export interface SpanQuestion {
+  readonly seam: number | 'outline';
+  readonly guide: GuideLine;
+  readonly span: Span;
+  readonly band: Band;
+  readonly sized: Sized;
+  /** factor the junctions have already asked for */
+  readonly scale: number;
+  readonly hand: 1 | -1;
+  readonly passes: number;
+  readonly offset: number;
+  /** where the finding about this span points */
+  readonly at: readonly [number, number];
+}
+
+interface Choice {
+  readonly scale: number;
+  readonly lengths: readonly number[];
+  readonly halfRepeats: readonly number[];
+  readonly overhang: { readonly start: number; readonly end: number };
+  /** bare length left evenly at both ends, mm each */
+  readonly margin: number;
+}
+
+/** Whole repeats on one span: counts, sizes, corners and ends, laid on the cloth. */
+export function fitSpan(question: SpanQuestion): SpanFit {
+  const { seam, span, sized, at } = question;
+  const choice = chooseCounts(question);
+  const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
+  if (!choice) {
+    const finding: Finding = {
+      level: 'warning',
+      code: 'too-short',
+      message:
+        `${name(seam)}: ${room > 0 ? `${room.toFixed(1)} mm` : 'no room'} between its ends is too short for ` +
+        `${sized.stitch.title.toLowerCase()}; a smaller repeat, a narrower stitch or ends that tuck would fit`,
+      seam,
+      at,
+    };
+    return { chain: null, stretches: [], gaps: [0, 0], scale: 0, findings: [finding] };
+  }
+  return layChoice(question, choice);
+}
+
+function chooseCounts(question: SpanQuestion): Choice | null {
+  const { span, sized } = question;
+  const halves = sized.stitch.halves;
+  const least = Math.min(sized.least, question.scale);
+  let closest: Choice | null = null;
+  for (let step = 0; step <= SIZE_STEPS; step++) {
+    const scale = question.scale * (least / question.scale) ** (step / SIZE_STEPS);
+    const wanted = sized.repeat * scale;
+    const { overhang } = sized.build(scale, wanted);
+    const lengths = stretchLengths(span, span.ring ? { start: 0, end: 0 } : overhang);
+    if (lengths.some((length) => length <= 0)) continue;
+    const { halfRepeats } = bestCounts({ lengths, wanted, halves, ring: span.ring });
+    const shares = lengths.map((length, i) => (2 * length) / halfRepeats[i] / wanted);
+    if (shares.every((share) => share >= SHORTEST_SHARE - 1e-9 && share <= LONGEST_SHARE + 1e-9)) {
+      return { scale, lengths, halfRepeats, overhang, margin: 0 };
+    }
+    // One stretch that is only too long for its count can keep even margins, at the least size.
+    const whole = Math.floor((2 * lengths[0]) / (wanted * SHORTEST_SHARE) / (halves ? 1 : 2));
+    if (step === SIZE_STEPS && lengths.length === 1 && !span.ring && whole >= 1) {
+      const count = whole * (halves ? 1 : 2);
+      const used = (count / 2) * Math.min(wanted * LONGEST_SHARE, (2 * lengths[0]) / count);
+      closest = { scale, lengths: [used], halfRepeats: [count], overhang, margin: (lengths[0] - used) / 2 };
+    }
+  }
+  return closest;
+}
+
+function stretchLengths(span: Span, overhang: { start: number; end: number }): number[] {
+  const bounds = [
+    span.start.at + span.start.setback + overhang.start,
+    ...span.corners.map((corner) => corner.u),
+    span.end.at - span.end.setback - overhang.end,
+  ];
+  // On a ring whose line starts at a corner that corner is both ends, and no bound of its own.
+  return bounds.slice(1).map((u, i) => u - bounds[i]);
+}
+
+function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
+  const { guide, span, sized, hand } = question;
+  const { scale, lengths, halfRepeats, overhang, margin } = choice;
+  const units: Unit[] = lengths.map((length, i) => sized.build(scale, (2 * length) / halfRepeats[i]));
+  const reach = reachOf(units[0], sized.glide, hand);
+  const unitsPer = sized.glide ? 1 : 0.5;
+  const begin = span.ring ? 0 : span.start.at + span.start.setback + overhang.start + margin;
+  let from = begin;
+  const runs = units.map((unit, i): UnitRun => {
+    const count = halfRepeats[i] * unitsPer;
+    const run = { unit, count, from, length: lengths[i] / count };
+    from += lengths[i];
+    return run;
+  });
+  const chain = placeUnits({
+    laying: {
+      guide,
+      parts: partsOf(question, runs, lengths, halfRepeats, reach),
+      band: question.band,
+      built: shifted(reach, question.offset),
+      closed: span.ring,
+      offset: question.offset,
+    },
+    runs,
+    closed: span.ring,
+    hand,
+    alternate: sized.glide,
+    passes: question.passes,
+  });
+  const cuts = span.ring ? [] : [...span.start.cuts, ...span.end.cuts];
+  const stretches = runs.map(
+    (run, i): Stretch => ({
+      from: run.from,
+      to: run.from + lengths[i],
+      repeats: halfRepeats[i] / 2,
+      ends:
+        span.ring && runs.length === 1
+          ? ['ring', 'ring']
+          : [
+              i === 0 && !span.ring ? span.start.kind : 'corner',
+              i === runs.length - 1 && !span.ring ? span.end.kind : 'corner',
+            ],
+    }),
+  );
+  return {
+    chain: cuts.length ? cutChain(chain, cuts) : chain,
+    stretches,
+    gaps: [span.start.setback + margin, span.end.setback + margin],
+    scale,
+    findings: sizeFindings(question, choice),
+  };
+}
+
+function partsOf(
+  question: SpanQuestion,
+  runs: readonly UnitRun[],
+  lengths: readonly number[],
+  halfRepeats: readonly number[],
+  reach: Reach,
+): Part[] {
+  const { guide, span } = question;
+  const us = guide.u;
+  const doubled = (u: number) => {
+    const k = sampleBefore(us, u + 1e-6) - 1;
+    return k >= 0 && us[k] === us[k + 1] ? k : -1;
+  };
+  const corners = span.corners.filter((corner) => corner.u > 0);
+  const splits = corners.map((corner) => doubled(corner.u));
+  const startCorner = span.ring ? guide.corners.find((corner) => corner.u === 0) : undefined;
+  return runs.map((run, i): Part => {
+    const repeat = (2 * lengths[i]) / halfRepeats[i];
+    const cornerBefore = i > 0 ? corners[i - 1] : startCorner;
+    const cornerAfter = i < corners.length ? corners[i] : startCorner;
+    return {
+      from: run.from,
+      to: run.from + lengths[i],
+      first: i > 0 ? splits[i - 1] + 1 : firstSample(us, span, doubled),
+      last: i < splits.length ? splits[i] : lastSample(us, span, doubled),
+      start: cornerBefore
+        ? cornerMitre(cornerBefore.turn, reach, repeat, lengths[i])
+        : leanMitre(span.start, reach, repeat, lengths[i]),
+      end: cornerAfter
+        ? cornerMitre(cornerAfter.turn, reach, repeat, lengths[i])
+        : leanMitre(span.end, reach, repeat, lengths[i]),
+    };
+  });
+}
+
+/** A span that starts at a corner it breaks at begins on that corner's second sample. */
+function firstSample(us: Float64Array, span: Span, doubled: (u: number) => number): number {
+  const k = span.start.kind === 'corner' ? doubled(span.start.at) : -1;
+  return k >= 0 ? k + 1 : 0;
+}
+
+function lastSample(us: Float64Array, span: Span, doubled: (u: number) => number): number {
+  const k = span.end.kind === 'corner' ? doubled(span.end.at) : -1;
+  return k >= 0 ? k : us.length - 1;
+}
+
+/** A corner of turn tau (left positive): both sides meet on its bisector. */
+function cornerMitre(turn: number, reach: Reach, repeat: number, length: number): Mitre {
+  const slope = Math.tan(turn / 2);
+  const over = Math.min(repeat, length / 2);
+  const inner = turn > 0 ? reach.left : reach.right;
+  const narrow = inner > 0 ? Math.min(1, (FOLD_SHARE * over) / (inner * Math.abs(slope))) : 1;
+  const cap = Math.min(1, LONGEST_MITRE * Math.cos(turn / 2));
+  return {
+    slope,
+    length: over,
+    left: turn > 0 ? narrow : cap,
+    right: turn > 0 ? cap : narrow,
+  };
+}
+
+/** The last repeat leans to the line it ends on, as far as it can without folding. */
+function leanMitre(end: SpanEnd, reach: Reach, repeat: number, length: number): Mitre | null {
+  if (end.slope === 0) return null;
+  const widest = Math.max(reach.left, reach.right);
+  const wanted = Math.abs(end.slope);
+  const over = Math.min(length / 2, Math.max(repeat, (widest * wanted) / FOLD_SHARE));
+  const slope = Math.min(wanted, (FOLD_SHARE * over) / widest);
+  return { slope: Math.sign(end.slope) * slope, length: over, left: 1, right: 1 };
+}
+
+function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
+  const { seam, at, sized } = question;
+  const findings: Finding[] = [];
+  if (choice.scale < question.scale - 1e-9) {
+    findings.push({
+      level: 'note',
+      code: 'smaller-size',
+      message:
+        `${name(seam)}: ${sized.stitch.title.toLowerCase()} is worked at ${Math.round(choice.scale * 100)} % ` +
+        'of the size asked for, so that whole repeats fit; a shorter repeat would keep its width',
+      seam,
+      at,
+    });
+  }
+  if (choice.margin > 0) {
+    findings.push({
+      level: 'note',
+      code: 'margins',
+      message:
+        `${name(seam)}: ${choice.margin.toFixed(1)} mm stay bare at both ends, because no whole number of ` +
+        'repeats fills the seam; another repeat length would',
+      seam,
+      at,
+    });
+  }
+  return findings;
+}
+
+const name = (seam: number | 'outline'): string => (seam === 'outline' ? 'outline' : `seam ${seam}`);

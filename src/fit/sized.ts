@@ -1,0 +1,46 @@
+import type { Stitch, Unit, Values } from '../stitches/stitch.js';
+import type { Reach } from './band.js';
+
+/** A stitch at the sizes asked for, ready to be built at any repeat length and scale. */
+export interface Sized {
+  readonly stitch: Stitch;
+  /** wanted repeat at scale 1, mm */
+  readonly repeat: number;
+  /** smallest scale at which it is still a good size; 1 when it was asked for at its least or below */
+  readonly least: number;
+  /** units alternate hands */
+  readonly glide: boolean;
+  /** one unit with a repeat of the given length, other measures scaled */
+  build(scale: number, repeat: number): Unit;
+}
+
+export function sized(stitch: Stitch, asked: Values): Sized {
+  const parameter = (name: string) => stitch.parameters.find((candidate) => candidate.name === name);
+  const wanted = (name: string) => asked[name] ?? parameter(name)!.default;
+  const repeat = wanted('repeat');
+  const width = wanted('width');
+  const { smallest } = stitch;
+  return {
+    stitch,
+    repeat,
+    least: Math.min(1, Math.max(smallest.repeat / repeat, smallest.width / width)),
+    glide: stitch.symmetry === 'glide',
+    build(scale, length) {
+      const values: Record<string, number> = {};
+      for (const { name, unit, min, default: usual } of stitch.parameters) {
+        const value = asked[name] ?? usual;
+        // Lengths shrink with the stitch as far as the file lets them; shares, counts and angles stay.
+        values[name] = unit === 'mm' ? Math.max(Math.min(value, min), value * scale) : value;
+      }
+      values.repeat = length;
+      return stitch.build(values);
+    },
+  };
+}
+
+/** Reach to both hands of a line of these units; `hand` -1 exchanges left and right. */
+export function reachOf(unit: Unit, glide: boolean, hand: 1 | -1): Reach {
+  const { left, right } = unit.reach;
+  if (glide) return { left: Math.max(left, right), right: Math.max(left, right) };
+  return hand === 1 ? { left, right } : { left: right, right: left };
+}

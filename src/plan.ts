@@ -1,0 +1,126 @@
+import type { Seam, SeamMap } from './block/seam-map.js';
+import { DEFAULT_GAP } from './fit/ends.js';
+import { referenceTo } from './fit/seam-reference.js';
+import {
+  type BlockSource,
+  DRESSING_VERSION,
+  type Dressing,
+  type Manner,
+  type Treatment,
+} from './formats/dressing.js';
+import { polylineLength } from './geometry/polyline.js';
+import { InputError } from './input-error.js';
+import type { Stitch } from './stitches/stitch.js';
+
+export interface PlanOptions {
+  readonly source: BlockSource;
+  readonly library: ReadonlyMap<string, Stitch>;
+  /** one stitch for every seam; otherwise stitches are chosen so that seams that meet differ */
+  readonly stitch?: string;
+  /** seams to dress; otherwise all */
+  readonly seams?: readonly number[];
+  readonly repeat?: number;
+  readonly width?: number;
+  readonly ends?: Manner;
+  readonly edge?: string;
+  readonly outline?: 'trim' | 'join' | 'free';
+  readonly gap?: number;
+  readonly after?: number;
+}
+
+/** Default weight: three passes of No. 40 are about as heavy as pearl No. 5. Common practice. */
+export const DEFAULT_PASSES = 3;
+/** Gold on every seam is the old way with crazy patchwork. Common practice. */
+const GOLD = { name: 'Old gold', hex: '#c9a227', weight: 'No. 40' } as const;
+
+/** A dressing made from a few choices: what is not said is chosen so that seams that meet differ. */
+export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
+  for (const id of options.seams ?? []) {
+    if (id <= map.seams.length) continue;
+    throw new InputError(
+      'unknown-seam',
+      `--seam ${id}`,
+      'the block has no such seam',
+      map.seams.length ? `its seams are 1 to ${map.seams.length}` : 'it has none',
+    );
+  }
+  if (options.edge && !map.outline) {
+    throw new InputError(
+      'no-outline',
+      `--edge ${options.edge}`,
+      'the block has no outline',
+      'leave --edge away',
+    );
+  }
+  const wanted = new Set(options.seams ?? map.seams.map((seam) => seam.id));
+  const seams = map.seams.filter((seam) => wanted.has(seam.id));
+  const chosen = options.stitch
+    ? new Map(seams.map((seam) => [seam.id, options.stitch!]))
+    : chosenStitches(map, seams, [...options.library.values()]);
+  const sizes = {
+    ...(options.repeat !== undefined && { repeat: options.repeat }),
+    ...(options.width !== undefined && { width: options.width }),
+  };
+  const treatment = (seam: Treatment['seam'], stitch: string): Treatment => ({
+    seam,
+    rows: [{ stitch, parameters: sizes, thread: 0, passes: DEFAULT_PASSES, offset: 0 }],
+    ends: null,
+    side: null,
+    reverse: false,
+  });
+  const treatments = seams.map((seam) => treatment(referenceTo(seam), chosen.get(seam.id)!));
+  if (options.edge) {
+    treatments.push(treatment({ id: 'outline', middle: null, ends: null }, options.edge));
+  }
+  return {
+    format: 'seamwright-dressing',
+    version: DRESSING_VERSION,
+    block: options.source,
+    ends: options.ends ?? 'tuck',
+    outline: options.outline ?? 'trim',
+    gap: options.gap ?? DEFAULT_GAP,
+    treatments,
+    threads: [GOLD],
+    hoop: null,
+    after: options.after ?? null,
+    seed: 1,
+  };
+}
+
+/**
+ * A stitch for each seam: longest seams first, each gets the one used least so far among those that no seam it meets
+ * has; wide stitches go to long seams because the widest are offered first.
+ */
+function chosenStitches(
+  map: SeamMap,
+  seams: readonly Seam[],
+  stitches: readonly Stitch[],
+): Map<number, string> {
+  const width = (stitch: Stitch) => stitch.parameters.find(({ name }) => name === 'width')!.default;
+  const offered = [...stitches].sort((a, b) => width(b) - width(a) || (a.name < b.name ? -1 : 1));
+  const meets = meetingSeams(map);
+  const length = new Map(seams.map((seam) => [seam.id, polylineLength(seam.points)]));
+  const used = new Map(offered.map((stitch) => [stitch.name, 0]));
+  const chosen = new Map<number, string>();
+  for (const seam of [...seams].sort((a, b) => length.get(b.id)! - length.get(a.id)! || a.id - b.id)) {
+    const near = new Set([...(meets.get(seam.id) ?? [])].map((id) => chosen.get(id)));
+    const fits = (stitch: Stitch) => length.get(seam.id)! >= 3 * repeatOf(stitch);
+    const best = [offered.filter((s) => !near.has(s.name) && fits(s)), offered.filter(fits), offered]
+      .find((list) => list.length > 0)!
+      .reduce((a, b) => (used.get(b.name)! < used.get(a.name)! ? b : a));
+    chosen.set(seam.id, best.name);
+    used.set(best.name, used.get(best.name)! + 1);
+  }
+  return chosen;
+}
+
+const repeatOf = (stitch: Stitch): number => stitch.parameters.find(({ name }) => name === 'repeat')!.default;
+
+function meetingSeams(map: SeamMap): Map<number, Set<number>> {
+  const meets = new Map<number, Set<number>>(map.seams.map((seam) => [seam.id, new Set()]));
+  for (const { arms } of map.junctions) {
+    const here = arms.map((arm) => arm.seam).filter((seam) => seam !== 'outline');
+    for (const a of here) for (const b of here) if (a !== b) meets.get(a)!.add(b);
+  }
+  return meets;
+}
