@@ -12,7 +12,7 @@ export function polylinePath(points: readonly Point[]): Float64Array {
 /** A quadratic or cubic curve as chords that turn less than 15 degrees each, from first point to last, both exact. */
 export function curvePath(points: readonly Point[]): Float64Array {
   const cubic = points.length === 3 ? elevated(points) : points;
-  for (let chords = 8; ; chords *= 2) {
+  for (let chords = 6; ; chords = Math.ceil(chords * 1.3)) {
     const path = sampled(cubic, chords);
     if (chords >= MOST_CHORDS || largestTurn(path) < CHORD_TURN) return path;
   }

@@ -4,21 +4,6 @@ import { compilePlan, type Mistake } from './compile.js';
 import type { Stitch } from './stitch.js';
 import type { StitchRecord } from './stitch-record.js';
 
-/** The JSON of a file, as text or already parsed, as a value. `where` names the file in messages. */
-export function readJson(source: string | object, where: string): unknown {
-  if (typeof source !== 'string') return source;
-  try {
-    return JSON.parse(source);
-  } catch (error) {
-    throw new InputError(
-      'not-json',
-      `${where}${placeInText(source, (error as Error).message)}`,
-      'it is not JSON',
-      'see the built-in stitches for the form of a file',
-    );
-  }
-}
-
 /**
  * A stitch from the text (or JSON value) of a file that is known to be well formed: the built-in files are, the tests
  * see to it. Others go through `readStitch`, which checks them first.
@@ -26,8 +11,9 @@ export function readJson(source: string | object, where: string): unknown {
  * @param where the file, for messages
  */
 export function parseStitch(source: string | object, name: string, where = name): Stitch {
+  const record: unknown = typeof source === 'string' ? JSON.parse(source) : source;
   const mistakes: Mistake[] = [];
-  const stitch = stitchFrom(readJson(source, where) as StitchRecord, name, mistakes);
+  const stitch = stitchFrom(record as StitchRecord, name, mistakes);
   if (mistakes.length) throw mistakeError(where, mistakes);
   return stitch;
 }
@@ -56,11 +42,4 @@ export function mistakeError(where: string, mistakes: readonly Mistake[]): Input
   const [{ place, wrong, right }] = mistakes;
   const more = mistakes.length > 1 ? ` (and ${mistakes.length - 1} more mistakes in this file)` : '';
   return new InputError('stitch-file', place ? `${where} ${place}` : where, wrong, `${right}${more}`);
-}
-
-function placeInText(text: string, message: string): string {
-  const position = /at position (\d+)/.exec(message);
-  if (!position) return '';
-  const before = text.slice(0, Number(position[1])).split('\n');
-  return ` line ${before.length} column ${before[before.length - 1].length + 1}`;
 }
