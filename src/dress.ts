@@ -59,8 +59,7 @@ export function dress(block: Block, dressing: Dressing, library: ReadonlyMap<str
     const { ask } = asked[k];
     const unit = ask.sized.build(1, ask.sized.repeat);
     const { left, right } = reachOf(unit, ask.sized.glide, 1);
-    const short = ask.manner === 'short' || dressing.outline === 'trim';
-    return { seam: ask.seam, reach: Math.max(left, right), short: short && ask.manner === 'short' };
+    return { seam: ask.seam, reach: Math.max(left, right), short: ask.manner === 'short' };
   });
   const sewn = rows.map((row) => row.runs);
   findings.push(...fits.flatMap((fit) => fit.findings));

@@ -187,7 +187,7 @@ function partsOf(
     return {
       from: run.from,
       to: run.from + lengths[i],
-      first: i > 0 ? splits[i - 1] + 1 : firstSample(us, span, doubled),
+      first: i > 0 ? splits[i - 1] + 1 : firstSample(span, doubled),
       last: i < splits.length ? splits[i] : lastSample(us, span, doubled),
       start: cornerBefore
         ? cornerMitre(cornerBefore.turn, reach, repeat, lengths[i])
@@ -200,7 +200,7 @@ function partsOf(
 }
 
 /** A span that starts at a corner it breaks at begins on that corner's second sample. */
-function firstSample(us: Float64Array, span: Span, doubled: (u: number) => number): number {
+function firstSample(span: Span, doubled: (u: number) => number): number {
   const k = span.start.kind === 'corner' ? doubled(span.start.at) : -1;
   return k >= 0 ? k + 1 : 0;
 }

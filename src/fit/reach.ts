@@ -1,5 +1,4 @@
 import Flatbush from 'flatbush';
-import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
 import { type Band, evenBand, type Reach } from './band.js';
 
@@ -21,7 +20,7 @@ const SAMPLE_SHARE = 0.2;
 export function limitedBand(guide: GuideLine, wanted: Reach, gap: number): Band {
   const widest = Math.max(wanted.left, wanted.right);
   if (widest <= 0 || isStraight(guide)) return evenBand(guide, wanted);
-  const places = sampled(guide, Math.max(0.25, widest * SAMPLE_SHARE));
+  const places = sampled(guide, Math.max(0.25, widest * SAMPLE_SHARE), SHARE_OF_DISC / widest);
   const around = (2 * widest) / SHARE_OF_DISC + gap;
   const discs = clearDiscs(places, around, comesBack(guide));
   const limit = (reach: number, rho: number) =>
@@ -53,13 +52,16 @@ interface Places {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly theta: Float64Array;
+  /** rise of theta per mm: positive where the line bends to the right (y down) */
+  readonly bend: Float64Array;
   /** stretch between corners that the place is on */
   readonly stretch: Int32Array;
   readonly stretches: number;
   readonly closed: boolean;
 }
 
-function sampled(guide: GuideLine, step: number): Places {
+/** Places a step apart, and every sample of bends so tight that they limit the reach by themselves. */
+function sampled(guide: GuideLine, step: number, tightest: number): Places {
   const us: number[] = [];
   const ks: number[] = [];
   const stretch: number[] = [];
@@ -72,11 +74,12 @@ function sampled(guide: GuideLine, step: number): Places {
     }
     // Samples of an arc lie closer than the step: keep those that are a step from the last kept one.
     const cornerAhead = k + 2 < guide.u.length && guide.u[k + 2] === guide.u[k + 1];
+    const isTight = Math.abs(guide.theta[k + 1] - guide.theta[k]) > tightest * width;
     const pieces = Math.max(1, Math.ceil(width / step));
     for (let j = 0; j < pieces; j++) {
       const u = guide.u[k] + (width * j) / pieces;
       const fresh = us.length === 0 || stretch[stretch.length - 1] !== part;
-      if (fresh || u - us[us.length - 1] >= step * 0.999) {
+      if (fresh || isTight || u - us[us.length - 1] >= step * 0.999) {
         us.push(u);
         ks.push(k);
         stretch.push(part);
@@ -94,6 +97,7 @@ function sampled(guide: GuideLine, step: number): Places {
     x: new Float64Array(n),
     y: new Float64Array(n),
     theta: new Float64Array(n),
+    bend: new Float64Array(n),
     stretch: Int32Array.from(stretch),
     stretches: part + 1,
     closed: guide.closed,
@@ -104,6 +108,7 @@ function sampled(guide: GuideLine, step: number): Places {
     places.x[i] = guide.x[k] + t * (guide.x[k + 1] - guide.x[k]);
     places.y[i] = guide.y[k] + t * (guide.y[k + 1] - guide.y[k]);
     places.theta[i] = guide.theta[k] + t * (guide.theta[k + 1] - guide.theta[k]);
+    places.bend[i] = (guide.theta[k + 1] - guide.theta[k]) / (guide.u[k + 1] - guide.u[k]);
   }
   return places;
 }
@@ -128,6 +133,10 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     return apart === 1 || (places.closed && places.stretches > 2 && apart === places.stretches - 1);
   };
   for (let i = 0; i < n; i++) {
+    // Places stand apart; what lies between them is known by the bend itself.
+    const bend = places.bend[i];
+    if (bend > 0) right[i] = 1 / bend;
+    else if (bend < 0) left[i] = -1 / bend;
     const nx = Math.sin(places.theta[i]);
     const ny = -Math.cos(places.theta[i]);
     if (index) {
