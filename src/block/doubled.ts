@@ -1,0 +1,214 @@
+import { nearestOnSegment, nearPart } from '../geometry/nearest.js';
+import type { Point } from '../geometry/point.js';
+import { cumulativeLength, type Points, pointAt, pointCount } from '../geometry/polyline.js';
+import { partOf, pointAtLength } from '../geometry/polyline-part.js';
+import { indexSegments, type SegmentIndex } from '../geometry/segment-index.js';
+import { DOUBLED_RUN, SAME_POINT } from '../geometry/tolerances.js';
+import type { LinePiece } from './pieces.js';
+
+/** Lines that meet at more than this pass or butt; they do not run along each other. */
+const PASSING_SLOPE = Math.tan((10 * Math.PI) / 180);
+/** Where a line leaves another one steeper than this (mm per mm) it counts as gone: about one degree. */
+const LEAVING_SLOPE = 0.02;
+/** Step in which the place of leaving is looked for, mm. */
+const LEAVING_STEP = 0.05;
+
+type Interval = [from: number, to: number];
+
+/**
+ * Pieces without the stretches that run along an earlier, longer piece within the tolerance for more than DOUBLED_RUN:
+ * two such lines are one. What is left of a line is cut where it comes up to the other one; its new ends are joined
+ * to it when ends are snapped. Cost n log n in the segments, plus the pairs that lie near each other.
+ *
+ * @param pieces in an order that does not depend on drawing, see `longestFirst`
+ * @returns what is left, and which drawn lines lost something to another
+ */
+export function withoutDoubled(
+  pieces: readonly LinePiece[],
+  snap: number,
+): { readonly pieces: LinePiece[]; readonly merged: ReadonlySet<number> } {
+  const lines = pieces.map(({ points }) => points);
+  const lengths = lines.map(cumulativeLength);
+  const index = indexSegments(lines);
+  const kept: Interval[][] = [];
+  const merged = new Set<number>();
+  const left: LinePiece[] = [];
+  pieces.forEach((piece, k) => {
+    const at = lengths[k];
+    const whole = at[at.length - 1];
+    const doubled = doubledRuns(k, lines, lengths, index, kept, snap);
+    const rest = complement(doubled, whole, snap);
+    kept.push(rest);
+    if (doubled.length) merged.add(piece.line);
+    if (rest.length === 1 && rest[0][0] === 0 && rest[0][1] === whole) left.push(piece);
+    else for (const [from, to] of rest) left.push({ ...piece, points: partOf(piece.points, at, from, to) });
+  });
+  return { pieces: left, merged };
+}
+
+/** Stretches of line k along which some earlier line stands in for it, cut back to where it leaves that line. */
+function doubledRuns(
+  k: number,
+  lines: readonly Points[],
+  lengths: readonly Float64Array[],
+  index: SegmentIndex,
+  kept: readonly Interval[][],
+  snap: number,
+): Interval[] {
+  const whole = lengths[k][lengths[k].length - 1];
+  const near = stretchesNear(k, lines, lengths, index, kept, snap);
+  const runs: Interval[] = [];
+  for (const stretches of near.values()) {
+    for (const { from, to, segments } of joined(stretches)) {
+      const inside = (u: number) => offset(pointAtLength(lines[k], lengths[k], u), segments, lines, index);
+      const wholly = from <= SAME_POINT && to >= whole - SAME_POINT;
+      if (!wholly && to - from <= DOUBLED_RUN) continue;
+      const drift = Math.abs(inside(to).across - inside(from).across);
+      if (!wholly && drift > PASSING_SLOPE * (to - from)) continue;
+      const vertices = lengths[k].filter((u) => u > from && u < to);
+      const start = from <= SAME_POINT ? 0 : leaving(from, to, vertices, (u) => inside(u).distance);
+      const end = to >= whole - SAME_POINT ? whole : leaving(to, from, vertices, (u) => inside(u).distance);
+      if (end > start) runs.push([start, end]);
+    }
+  }
+  return runs;
+}
+
+interface Stretch {
+  from: number;
+  to: number;
+  segments: number[];
+}
+
+/** Where line k lies within the tolerance of what is kept of each earlier line, segment by segment. */
+function stretchesNear(
+  k: number,
+  lines: readonly Points[],
+  lengths: readonly Float64Array[],
+  index: SegmentIndex,
+  kept: readonly Interval[][],
+  snap: number,
+): Map<number, Stretch[]> {
+  const found = new Map<number, Stretch[]>();
+  const at = lengths[k];
+  for (let i = 0; i + 1 < pointCount(lines[k]); i++) {
+    const p = pointAt(lines[k], i);
+    const q = pointAt(lines[k], i + 1);
+    const [left, right] = [Math.min(p[0], q[0]) - snap, Math.max(p[0], q[0]) + snap];
+    const [top, bottom] = [Math.min(p[1], q[1]) - snap, Math.max(p[1], q[1]) + snap];
+    for (const m of index.near(left, top, right, bottom)) {
+      const other = index.line[m];
+      if (other >= k) continue;
+      const j = index.from[m];
+      for (const [a, b] of keptOf(lines[other], lengths[other], j, kept[other])) {
+        const part = nearPart(p, q, a, b, snap);
+        if (!part) continue;
+        const span = at[i + 1] - at[i];
+        const list = found.get(other) ?? [];
+        if (!list.length) found.set(other, list);
+        list.push({ from: at[i] + part[0] * span, to: at[i] + part[1] * span, segments: [m] });
+      }
+    }
+  }
+  return found;
+}
+
+/** The parts of segment j that are still in the network. */
+function keptOf(line: Points, at: Float64Array, j: number, kept: readonly Interval[]): [Point, Point][] {
+  const parts: [Point, Point][] = [];
+  for (const [from, to] of kept) {
+    const [low, high] = [Math.max(from, at[j]), Math.min(to, at[j + 1])];
+    if (low >= high) continue;
+    const whole = low === at[j] && high === at[j + 1];
+    parts.push(
+      whole
+        ? [pointAt(line, j), pointAt(line, j + 1)]
+        : [pointAtLength(line, at, low), pointAtLength(line, at, high)],
+    );
+  }
+  return parts;
+}
+
+/** Stretches that touch, joined to the longest ones. */
+function joined(stretches: Stretch[]): Stretch[] {
+  const sorted = [...stretches].sort((a, b) => a.from - b.from);
+  const runs: Stretch[] = [];
+  for (const { from, to, segments } of sorted) {
+    const last = runs.at(-1);
+    if (last && from <= last.to + SAME_POINT) {
+      last.to = Math.max(last.to, to);
+      last.segments.push(...segments);
+    } else runs.push({ from, to, segments: [...segments] });
+  }
+  return runs;
+}
+
+/** How far a point lies from the nearest of some segments, and how far across that segment's direction. */
+function offset(
+  p: Point,
+  segments: readonly number[],
+  lines: readonly Points[],
+  index: SegmentIndex,
+): { readonly distance: number; readonly across: number } {
+  let best = { distance: Number.POSITIVE_INFINITY, across: 0 };
+  for (const m of segments) {
+    const line = lines[index.line[m]];
+    const a = pointAt(line, index.from[m]);
+    const b = pointAt(line, index.from[m] + 1);
+    const { distance } = nearestOnSegment(p, a, b);
+    if (distance >= best.distance) continue;
+    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    best = { distance, across: ((p[1] - a[1]) * dx - (p[0] - a[0]) * dy) / Math.hypot(dx, dy) };
+  }
+  return best;
+}
+
+/**
+ * From the edge of the tolerance inward, the place where the line has come up to the other: where the distance no
+ * longer falls faster than LEAVING_SLOPE. Vertices are tried themselves, so an exact drawing is cut exactly.
+ */
+function leaving(edge: number, far: number, vertices: Float64Array, distance: (u: number) => number): number {
+  const way = far > edge ? 1 : -1;
+  const span = Math.abs(far - edge);
+  let u = edge;
+  let d = distance(u);
+  for (let come = 0; come < span; ) {
+    const step = nextStop(u, way, span - come, vertices);
+    const next = distance(u + way * step);
+    if (d - next < LEAVING_SLOPE * step) break;
+    u += way * step;
+    come += step;
+    d = next;
+  }
+  // the least distance may lie inside the step that no longer paid
+  let [low, high] = [u, u + way * Math.min(LEAVING_STEP, Math.abs(far - u))];
+  const vertex = vertices.find((v) => Math.abs(v - u) <= SAME_POINT);
+  if (vertex !== undefined) return vertex;
+  for (let i = 0; i < 40; i++) {
+    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+    if (distance(a) - distance(b) > LEAVING_SLOPE * Math.abs(b - a)) low = a;
+    else high = b;
+  }
+  return low;
+}
+
+function nextStop(u: number, way: number, left: number, vertices: Float64Array): number {
+  let step = Math.min(LEAVING_STEP, left);
+  for (const v of vertices) {
+    const ahead = way * (v - u);
+    if (ahead > SAME_POINT && ahead < step) step = ahead;
+  }
+  return step;
+}
+
+/** What a line keeps: all but the runs. Scraps no longer than the tolerance between two runs go with them. */
+function complement(runs: readonly Interval[], whole: number, snap: number): Interval[] {
+  const rest: Interval[] = [];
+  let come = 0;
+  for (const [from, to] of [...runs].sort((a, b) => a[0] - b[0])) {
+    if (from - come > (come === 0 ? SAME_POINT : snap)) rest.push([come, from]);
+    come = Math.max(come, to);
+  }
+  if (whole - come > (come === 0 ? 0 : SAME_POINT)) rest.push([come, whole]);
+  return rest;
+}

@@ -1,0 +1,85 @@
+import type { Finding } from '../finding.js';
+import { pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
+import type { LineDrawing } from './drawn-line.js';
+import type { ThroughWish } from './junctions.js';
+import { thickness } from './patches.js';
+import type { SeamMap } from './seam-map.js';
+
+/** Patches thinner than this are no fabric anybody cut: two lines that were meant to be one, mm. */
+const SLIVER = 1;
+
+/** What a maker should know about the lines of a block: lines left out, slivers, lines beyond the outline. */
+export function mapFindings(input: {
+  readonly map: SeamMap;
+  readonly drawing: LineDrawing;
+  readonly snap: number;
+  /** drawn lines that are in the network, or were made one with another */
+  readonly present: ReadonlySet<number>;
+  readonly tooShort: readonly number[];
+  /** separate parts of the block beside the largest */
+  readonly others: number;
+  readonly lost: readonly ThroughWish[];
+}): Finding[] {
+  const { map, drawing, snap, present, tooShort, others, lost } = input;
+  const findings: Finding[] = [];
+  const short = new Set(tooShort);
+  drawing.lines.forEach(({ points, where }, i) => {
+    if (present.has(i) && !short.has(i)) return;
+    const length = pointCount(points) > 1 ? polylineLength(points) : 0;
+    const wrong = short.has(i)
+      ? `line of ${length.toFixed(2)} mm is shorter than the ${snap} mm within which ends meet, and was left out`
+      : `line of ${length.toFixed(2)} mm vanished between ends that meet within ${snap} mm`;
+    findings.push({
+      level: 'note',
+      code: 'line-left-out',
+      message: `${where}: ${wrong}`,
+      at: pointAt(points, 0),
+    });
+  });
+  for (const patch of map.patches) {
+    const width = thickness(patch);
+    if (width >= SLIVER) continue;
+    findings.push({
+      level: 'warning',
+      code: 'sliver-patch',
+      message: `patch ${patch.id} is a sliver about ${width.toFixed(2)} mm wide; if its two sides are one seam, draw them as one or raise --snap`,
+      at: pointAt(patch.boundary, 0),
+    });
+  }
+  if (map.outline) {
+    for (const seam of map.seams) {
+      if (seam.sides.some(({ left, right }) => left !== null || right !== null)) continue;
+      const length = polylineLength(seam.points).toFixed(1);
+      findings.push({
+        level: 'note',
+        code: 'outside-outline',
+        message: `seam ${seam.id} (${length} mm) lies outside the outline`,
+        seam: seam.id,
+        at: pointAt(seam.points, 0),
+      });
+    }
+  }
+  if (others > 0) {
+    findings.push({
+      level: 'warning',
+      code: 'several-parts',
+      message: `the block has ${others + 1} parts that do not touch; the largest has the outline, the edges of the rest are seams`,
+    });
+  }
+  if (!map.seams.length) {
+    findings.push({
+      level: 'warning',
+      code: 'no-seams',
+      message: 'the block has an outline and no seam inside it',
+    });
+  }
+  for (const { at, seam } of lost) {
+    findings.push({
+      level: 'warning',
+      code: 'through-lost',
+      message: `seam ${seam} does not run through a junction near ${at[0]}, ${at[1]}, so it cannot be the through seam there`,
+      at,
+    });
+  }
+  return findings;
+}

@@ -1,0 +1,59 @@
+import type { Point } from './point.js';
+import { type Points, pointCount } from './polyline.js';
+import { SAME_POINT } from './tolerances.js';
+
+/** Area inside a closed polyline, mm2: positive when it runs clockwise as drawn (y down), negative the other way. */
+export function signedArea(ring: Points): number {
+  let sum = 0;
+  const [ox, oy] = [ring[0], ring[1]];
+  for (let i = 0; i + 1 < pointCount(ring); i++) {
+    sum += (ring[2 * i] - ox) * (ring[2 * i + 3] - oy) - (ring[2 * i + 2] - ox) * (ring[2 * i + 1] - oy);
+  }
+  return sum / 2;
+}
+
+/** Whether a point lies inside rings by the even-odd rule: an outer ring and its holes together, or one ring alone. */
+export function insideRings(p: Point, rings: readonly Points[]): boolean {
+  let inside = false;
+  for (const ring of rings) {
+    for (let i = 0; i + 1 < pointCount(ring); i++) {
+      const [x0, y0, x1, y1] = [ring[2 * i], ring[2 * i + 1], ring[2 * i + 2], ring[2 * i + 3]];
+      if (y0 > p[1] === y1 > p[1]) continue;
+      if (p[0] < x0 + ((p[1] - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
+    }
+  }
+  return inside;
+}
+
+/** A point well inside an area: the middle of the widest crossing of seven level lines. Null when it has no inside. */
+export function pointInside(rings: readonly Points[]): Point | null {
+  let [top, bottom] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const ring of rings) {
+    for (let i = 1; i < ring.length; i += 2) {
+      top = Math.min(top, ring[i]);
+      bottom = Math.max(bottom, ring[i]);
+    }
+  }
+  let best: Point | null = null;
+  let widest = SAME_POINT;
+  // levels off the simple fractions, where drawings put their vertices
+  for (const share of [0.5077, 0.3719, 0.6413, 0.2337, 0.7731, 0.1093, 0.8969]) {
+    const y = top + share * (bottom - top);
+    const crossing: number[] = [];
+    for (const ring of rings) {
+      for (let i = 0; i + 1 < pointCount(ring); i++) {
+        const [x0, y0, x1, y1] = [ring[2 * i], ring[2 * i + 1], ring[2 * i + 2], ring[2 * i + 3]];
+        if (y0 > y !== y1 > y) crossing.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
+      }
+    }
+    crossing.sort((a, b) => a - b);
+    for (let i = 0; i + 1 < crossing.length; i += 2) {
+      const width = crossing[i + 1] - crossing[i];
+      if (width > widest) {
+        widest = width;
+        best = [(crossing[i] + crossing[i + 1]) / 2, y];
+      }
+    }
+  }
+  return best;
+}

@@ -1,0 +1,35 @@
+import Flatbush from 'flatbush';
+import { type Points, pointCount } from './polyline.js';
+
+/** All segments of many polylines, found by their surroundings in logarithmic time. */
+export interface SegmentIndex {
+  /** segment k runs along line[k] from its point from[k] to the next */
+  readonly line: Int32Array;
+  readonly from: Int32Array;
+  /** segments whose boxes meet a box, in rising order */
+  near(minX: number, minY: number, maxX: number, maxY: number): number[];
+}
+
+export function indexSegments(lines: readonly Points[]): SegmentIndex {
+  let count = 0;
+  for (const points of lines) count += Math.max(0, pointCount(points) - 1);
+  const line = new Int32Array(count);
+  const from = new Int32Array(count);
+  if (count === 0) return { line, from, near: () => [] };
+  const index = new Flatbush(count);
+  let k = 0;
+  lines.forEach((points, l) => {
+    for (let i = 0; i + 1 < pointCount(points); i++, k++) {
+      line[k] = l;
+      from[k] = i;
+      const [x0, y0, x1, y1] = points.subarray(2 * i, 2 * i + 4);
+      index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+    }
+  });
+  index.finish();
+  return {
+    line,
+    from,
+    near: (minX, minY, maxX, maxY) => index.search(minX, minY, maxX, maxY).sort((a, b) => a - b),
+  };
+}
