@@ -133,6 +133,15 @@ describe('new stops in an existing stitch file', () => {
 });
 
 describe('a stitch file opened after a stop', () => {
+  it('and closed again with nothing new in it has the records it had', () => {
+    fc.assert(
+      fc.property(openedArbitrary, ({ bytes, at }) => {
+        const { file, design } = opened(bytes, at, [], [0, 0]);
+        expect(toRecords(design)).toEqual(file.records);
+      }),
+    );
+  });
+
   it('gives both parts whole: the change record goes with what follows', () => {
     fc.assert(
       fc.property(fileArbitrary, (bytes) => {
