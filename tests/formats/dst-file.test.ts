@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dstHeader } from '../../src/formats/dst-header.js';
 import { readDst } from '../../src/formats/dst-read.js';
 import { DstWriter } from '../../src/formats/dst-write.js';
 import { CHANGE, JUMP, STITCH } from '../../src/formats/stitch-file.js';
@@ -119,10 +120,10 @@ describe('a written DST file', () => {
     };
     expect(halts(999)).not.toThrow();
     expect(halts(1000)).toThrow(/1000 color changes; a file holds at most 999/);
-    const many = new DstWriter();
-    const block = new Uint8Array(3 * 1_000_000).map((_, i) => (i % 3 === 2 ? 3 : 0));
-    for (let i = 0; i < 10; i++) many.keep(block);
-    expect(() => many.file('many')).toThrow(/10000000 stitch records; a file holds at most 9999999/);
+    const many = (records: number) => () =>
+      dstHeader('many', { records, changes: 0, left: 0, right: 0, below: 0, above: 0, endX: 0, endY: 0 });
+    expect(many(9_999_999)).not.toThrow();
+    expect(many(10_000_000)).toThrow(/10000000 stitch records; a file holds at most 9999999/);
   });
 });
 
@@ -189,7 +190,7 @@ describe('a DST file read', () => {
     const whole = written([...everyKind, ...everyKind, ...everyKind]);
     let read = 0;
     let turnedAway = 0;
-    for (let round = 0; round < 40_000; round++) {
+    for (let round = 0; round < 30_000; round++) {
       let bytes = whole.slice(0, random() % 4 === 0 ? random() % (whole.length + 1) : whole.length);
       const changes = random() % 4;
       for (let i = 0; i < changes && bytes.length; i++) {
@@ -200,8 +201,9 @@ describe('a DST file read', () => {
       if (round % 16 === 0) bytes = bytes.map(() => random());
       try {
         const file = readDst(bytes, 'x');
-        expect(file.records).toHaveLength(3 * file.kinds.length);
-        expect(file.moves).toHaveLength(2 * file.kinds.length);
+        const { length } = file.kinds;
+        if (file.records.length !== 3 * length || file.moves.length !== 2 * length)
+          throw new Error('uneven records');
         read++;
       } catch (error) {
         if (!(error instanceof InputError)) throw error;
