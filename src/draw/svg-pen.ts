@@ -43,3 +43,25 @@ export function pathData(draw: (pen: Pen) => void): string {
   draw(pen);
   return pen.data();
 }
+
+/**
+ * One open line of two points or more as path data that can be laid down anywhere: its moves are relative, so that only
+ * its start has a place.
+ */
+export interface RelativeLine {
+  readonly x: number;
+  readonly y: number;
+  readonly moves: string;
+}
+
+export function relativeLine(draw: (pen: Pen) => void): RelativeLine {
+  const data = pathData(draw);
+  const first = data.indexOf('l');
+  const [x, y] = data.slice(1, first).split(' ').map(Number);
+  return { x, y, moves: data.slice(first) };
+}
+
+/** Path data of a line laid down aside from its own place. */
+export function laidAside({ x, y, moves }: RelativeLine, aside: number): string {
+  return `M${Math.round((x + aside) * 100) / 100} ${Math.round((y + aside) * 100) / 100}${moves}`;
+}

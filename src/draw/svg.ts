@@ -11,7 +11,7 @@ export const escapeText = (text: string): string =>
   text.replace(forbidden, '').replace(/[&<>"]/g, (c) => entities[c]);
 
 export function element(name: string, attributes: Attributes, ...content: readonly string[]): string {
-  let open = `<${name}`;
+  let open = name === 'g' || name === 'defs' ? `\n<${name}` : `<${name}`;
   for (const key in attributes) {
     const value = attributes[key];
     if (value === undefined) continue;
@@ -48,5 +48,5 @@ export function svgDocument(frame: Frame, name: string, ...content: readonly str
     title(name),
     ...content,
   );
-  return `${root.replace(/(<\/?(?:g|defs)\b)/g, '\n$1')}\n`;
+  return `${root}\n`;
 }

@@ -103,10 +103,11 @@ function allStops({ design }: Dressed): Named[] {
   ];
 }
 
-/** One line for each treatment: its first row speaks for the others, which share its fit. */
+/** One line for each treatment, in the dressing's order: its first row speaks for the others, which share its fit. */
 function fitLines({ rows, dressing }: Dressed): FitLine[] {
   return rows
     .filter(({ row }) => row === 0)
+    .sort((a, b) => a.treatment - b.treatment)
     .map(({ fit, treatment }) => fitLine(fit, dressing.treatments[treatment].rows.length));
 }
 
