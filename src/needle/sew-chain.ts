@@ -1,4 +1,5 @@
 import type { Chain } from '../fit/fit.js';
+import { Known, Scratch } from './graph/known.js';
 import { partsOf } from './graph/part.js';
 import { type Route, routeOf } from './graph/route.js';
 import { holesFor } from './holes.js';
@@ -27,11 +28,12 @@ export function sewChain(chain: Chain, craft: Craft): Sewn {
 export function sewChains(chains: readonly Chain[], craft: Craft): Sewn {
   const points = new NeedlePoints();
   const samples = new Samples();
+  const known = new Known();
   let addedMm = 0;
   let costOfLooks = 0;
   for (const chain of chains) {
     const legs = measureLegs(chain);
-    const routes = routesOf(chain, legs);
+    const routes = routesOf(chain, legs, known);
     const trails = routes.map((route) => route.trail);
     const holes = holesFor(chain, trails, legs, craft);
     for (const route of routes) {
@@ -44,6 +46,7 @@ export function sewChains(chains: readonly Chain[], craft: Craft): Sewn {
 }
 
 /** The routes over the connected parts of a chain, in order along it. */
-export function routesOf(chain: Chain, legs: Legs = measureLegs(chain)): Route[] {
-  return partsOf(chain).map((part) => routeOf(chain, part, legs));
+export function routesOf(chain: Chain, legs: Legs = measureLegs(chain), known: Known = new Known()): Route[] {
+  const scratch = new Scratch(chain.nodes.length >> 1);
+  return partsOf(chain).map((part) => routeOf(chain, part, legs, known, scratch));
 }

@@ -23,8 +23,8 @@ export interface Pass {
 /** A satin's rows lie one thread of No. 40 apart. */
 const SATIN_ROW = 0.4;
 /** Passes lie full apart after this share of a curve, or this many mm. */
-const TAPER_SHARE = 0.35;
-const TAPER_MM = 2.5;
+const TAPER_SHARE = 0.25;
+const TAPER_MM = 0.9;
 
 /**
  * A straight: one stitch up to the longest, else evenly divided; the divisions of successive passes are a third of a

@@ -11,8 +11,8 @@ export type Codes = number[];
 
 export const START: Boundary = String.fromCharCode(0);
 
-/** Pieces are renumbered in order of appearance, so that only the grouping counts. */
-export function encode(codes: Codes, ends: number, closed: boolean): Boundary {
+/** Pieces are renumbered in order of appearance, so that only the grouping counts. `more` is appended as it is. */
+export function encode(codes: Codes, ends: number, closed: boolean, more: readonly number[] = []): Boundary {
   let text = '';
   let pieces = 0;
   const seen: number[] = [];
@@ -25,6 +25,7 @@ export function encode(codes: Codes, ends: number, closed: boolean): Boundary {
     }
     text += String.fromCharCode((name << 1) | (code & 1));
   }
+  for (const mark of more) text += String.fromCharCode(mark);
   return text + String.fromCharCode(ends * 2 + (closed ? 1 : 0));
 }
 

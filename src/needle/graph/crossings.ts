@@ -1,13 +1,16 @@
 import type { Chain } from '../../fit/fit.js';
+import { type Known, numberOf } from './known.js';
 import type { Part } from './part.js';
 
 /**
- * For each group of a part, the pairs of legs that cross on the cloth, the later one in this group: e0 f0 e1 f1 ...,
- * places within the group, e before f. Places in the group before count back from -1, its last leg.
+ * For each group of a part, the number (in `known.crossings`) of its list of pairs of legs that cross on the cloth, the later one in
+ * this group: e0 f0 e1 f1 ..., places within the group, e before f. Places in the group before count back from -1, its last leg.
  */
-export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array): Int32Array[] {
+export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array, known: Known): Int32Array {
   const { legs, start } = part;
-  return Array.from({ length: start.length - 1 }, (_, g) => {
+  const numbers = new Int32Array(start.length - 1);
+  let before: number[] = [];
+  for (let g = 0; g + 1 < start.length; g++) {
     const pairs: number[] = [];
     const earliest = g > 0 ? start[g - 1] : start[g];
     for (let f = start[g]; f < start[g + 1]; f++) {
@@ -16,8 +19,13 @@ export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array): In
         if (cross(chain, legs[e], legs[f])) pairs.push(e - start[g], f - start[g]);
       }
     }
-    return Int32Array.from(pairs);
-  });
+    const again = g > 0 && pairs.length === before.length && pairs.every((place, i) => place === before[i]);
+    numbers[g] = again
+      ? numbers[g - 1]
+      : numberOf(Int32Array.from(pairs), pairs.join(), known.crossings, known.crossingNumbers);
+    before = pairs;
+  }
+  return numbers;
 }
 
 function apart(boxes: Float64Array, a: number, b: number): boolean {

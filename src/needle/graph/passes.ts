@@ -1,11 +1,14 @@
 import { type Boundary, finished, START } from './boundary.js';
-import type { Layout } from './shape.js';
-import { type Ends, type Transition, transitions } from './transition.js';
+import { type Known, numberOf } from './known.js';
+import type { Layout, Shape } from './shape.js';
+import { type Ends, type Looks, type Transition, transitions } from './transition.js';
 
 /** Passes for each leg of a part, group by group, such that one trail can sew them all. */
 export interface Passes {
-  /** for each group, the passes of its legs; groups alike share one array */
-  readonly of: readonly Uint8Array[];
+  /** for each group, the number in `patterns` of its legs' passes */
+  readonly of: Int32Array;
+  /** passes of a unit's legs by number, with those of other chains */
+  readonly patterns: readonly Uint8Array[];
   /** what they add to the passes asked: mm priced 1 on under-legs, 3 where it is seen */
   readonly cost: number;
 }
@@ -24,14 +27,66 @@ interface Way {
 
 /**
  * The least added cost of one trail over a part: a least T-join over the points where the passes asked add up to an odd
- * number, together with the under-legs needed to connect (Kwan 1960 for the closed walk). Exact, by dynamic programming over the units
- * with the parity and connection of the shared nodes as state; linear in the number of units.
+ * number, together with the under-legs needed to connect (Kwan 1960 for the closed walk). Exact, by dynamic programming
+ * over the units with the parity and connection of the shared nodes as state; linear in the number of units.
  *
  * With `even`, repeats of one shape that follow each other get equal passes wherever a trail allows that, even when it
- * costs thread. Returns null when no such trail exists.
+ * costs thread, and the units at the ends follow them as far as they can. Returns null when no such trail exists.
  */
-export function leastPasses(layout: Layout, ends: Ends, even: boolean, start?: number): Passes | null {
-  const ways = waysThrough(layout, ends, start);
+export function leastPasses(layout: Layout, ends: Ends, even: boolean, known: Known): Passes | null {
+  const first = solve(layout, ends, { even }, known, () => undefined);
+  if (!first || !even) return first;
+  const model = commonest(layout, first);
+  const differs = (id: number, of: Uint8Array) =>
+    wantedAs(layout.shapes[id], model).some((passes, leg) => passes > 0 && passes !== of[leg]);
+  const settled = layout.shapeOf.every((id, g) => !differs(id, first.patterns[first.of[g]]));
+  if (settled) return first;
+  return solve(layout, ends, { even }, known, (id) => wantedAs(layout.shapes[id], model)) ?? first;
+}
+
+interface Model {
+  readonly shape: Shape;
+  readonly passes: Uint8Array;
+}
+
+/** The passes that most repeats have. */
+function commonest(layout: Layout, passes: Passes): Model {
+  const counts = new Map<number, number>();
+  let best = 0;
+  let most = 0;
+  for (let g = 0; g < passes.of.length; g++) {
+    const key = layout.shapeOf[g] * 2 ** 20 + passes.of[g];
+    const count = (counts.get(key) ?? 0) + 1;
+    counts.set(key, count);
+    if (count > most) {
+      most = count;
+      best = g;
+    }
+  }
+  return { shape: layout.shapes[layout.shapeOf[best]], passes: passes.patterns[passes.of[best]] };
+}
+
+/** For each visible leg of a unit the passes that its like has in the model, 0 when there is none. */
+function wantedAs(shape: Shape, model: Model): number[] {
+  const taken = new Map<number, number>();
+  return shape.legClass.map((cls, leg) => {
+    if (shape.price[leg] === 1) return 0;
+    const from = taken.get(cls) ?? -1;
+    const like = model.shape.legClass.indexOf(cls, from + 1);
+    if (like < 0) return 0;
+    taken.set(cls, like);
+    return model.shape.asked[like] === shape.asked[leg] ? model.passes[like] : 0;
+  });
+}
+
+function solve(
+  layout: Layout,
+  ends: Ends,
+  { even }: Looks,
+  known: Known,
+  wanted: (shape: number) => number[] | undefined,
+): Passes | null {
+  const ways = waysThrough(layout, ends, (shape) => ({ even, wanted: wanted(shape) }));
   let now = new Map<Boundary, Way>([[START, { state: START, cost: 0, back: null, count: 0, step: null }]]);
   for (const [shape, count] of repeated(layout.shapeOf)) {
     if (even && count > 1) now = evenly(now, shape, count, ways);
@@ -41,12 +96,12 @@ export function leastPasses(layout: Layout, ends: Ends, even: boolean, start?: n
   for (const way of now.values()) {
     if (finished(way.state, ends === 'through') && (!best || way.cost < best.cost - 1e-9)) best = way;
   }
-  return best && unwound(best);
+  return best && unwound(best, layout, known);
 }
 
 /** The least added cost alone, for the account of what evenness and order cost: no memory of the way. */
 export function leastCost(layout: Layout, ends: Ends): number {
-  const ways = waysThrough(layout, ends);
+  const ways = waysThrough(layout, ends, () => ({ even: false }));
   let now = new Map<Boundary, number>([[START, 0]]);
   for (const [shape, count] of repeated(layout.shapeOf)) {
     let before = new Map<Boundary, number>();
@@ -92,15 +147,23 @@ function steadyGain(
 
 type Ways = (shape: number, state: Boundary) => readonly Transition[];
 
-function waysThrough(layout: Layout, ends: Ends, start?: number): Ways {
-  const known = layout.shapes.map(() => new Map<Boundary, Transition[]>());
+function waysThrough(layout: Layout, ends: Ends, looks: (shape: number) => Looks): Ways {
+  const found = new Map<number, Map<Boundary, Transition[]>>();
+  const looksOf = new Map<number, Looks>();
   return (shape, state) => {
-    let found = known[shape].get(state);
-    if (!found) {
-      found = transitions(layout.shapes[shape], layout.lengths[shape], state, ends, start);
-      known[shape].set(state, found);
+    let from = found.get(shape);
+    if (!from) {
+      from = new Map();
+      found.set(shape, from);
+      looksOf.set(shape, looks(shape));
     }
-    return found;
+    let list = from.get(state);
+    if (!list) {
+      const lengths = layout.lengths.get(shape)!;
+      list = transitions(layout.shapes[shape], lengths, state, ends, looksOf.get(shape)!);
+      from.set(state, list);
+    }
+    return list;
   };
 }
 
@@ -158,12 +221,22 @@ function evenly(now: Map<Boundary, Way>, shape: number, count: number, ways: Way
   return plain;
 }
 
-function unwound(last: Way): Passes {
-  const of: Uint8Array[] = [];
+function unwound(last: Way, layout: Layout, known: Known): Passes {
+  const of = new Int32Array(layout.shapeOf.length);
+  let g = of.length;
   let cost = 0;
   for (let way: Way | null = last; way?.step; way = way.back) {
-    for (let i = 0; i < way.count; i++) of.push(way.step.passes);
-    cost += way.count * way.step.cost;
+    const { passes } = way.step;
+    const text = String.fromCharCode(...passes);
+    const pattern = numberOf(passes, text, known.patterns, known.patternNumbers);
+    of.fill(pattern, g - way.count, g);
+    g -= way.count;
+    const id = layout.shapeOf[g];
+    const { asked, price } = layout.shapes[id];
+    const lengths = layout.lengths.get(id)!;
+    for (let leg = 0; leg < passes.length; leg++) {
+      cost += way.count * (passes[leg] - asked[leg]) * price[leg] * lengths[leg];
+    }
   }
-  return { of: of.reverse(), cost };
+  return { of, patterns: known.patterns, cost };
 }

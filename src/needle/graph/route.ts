@@ -1,6 +1,7 @@
 import type { Chain } from '../../fit/fit.js';
 import { crossingPairs } from './crossings.js';
 import { eulerTrail } from './hierholzer.js';
+import type { Known, Scratch } from './known.js';
 import type { Part } from './part.js';
 import { leastCost, leastPasses, type Passes } from './passes.js';
 import { type Layout, layOut } from './shape.js';
@@ -30,17 +31,24 @@ export interface LegMeasures {
  * back past the repeat before. Where no trail can keep all that, it keeps what it can; a trail there always is, since
  * every leg sewn twice gives one.
  */
-export function routeOf(chain: Chain, part: Part, measures: LegMeasures): Route {
-  const layout = layOut(chain, part, measures.length);
-  const crossings = crossingPairs(chain, part, measures.boxes);
-  const free = () => leastCost(layout, 'anywhere');
+export function routeOf(
+  chain: Chain,
+  part: Part,
+  measures: LegMeasures,
+  known: Known,
+  scratch: Scratch,
+): Route {
+  const layout = layOut(chain, part, measures.length, known, scratch);
+  const crossings = crossingPairs(chain, part, measures.boxes, known);
   for (const even of [true, false]) {
-    const passes = leastPasses(layout, 'through', even);
-    const trail = passes && stagedTrail(chain, part, layout, passes, crossings);
-    if (passes && trail)
-      return account(layout, part, measures, passes, trail, passes.cost === 0 ? 0 : free());
+    const passes = leastPasses(layout, 'through', even, known);
+    const trail = passes && stagedTrail(chain, part, layout, passes, crossings, known, scratch);
+    if (passes && trail) {
+      const least = passes.cost === 0 ? 0 : leastCost(layout, 'anywhere');
+      return account(layout, part, measures, passes, trail, least);
+    }
   }
-  const passes = leastPasses(layout, 'anywhere', false) ?? doubled(layout);
+  const passes = leastPasses(layout, 'anywhere', false, known) ?? doubled(layout);
   return account(layout, part, measures, passes, plainTrail(chain, part, layout, passes), passes.cost);
 }
 
@@ -55,7 +63,7 @@ function account(
   let addedMm = 0;
   layout.shapeOf.forEach((id, g) => {
     const { asked } = layout.shapes[id];
-    const sewn = passes.of[g];
+    const sewn = passes.patterns[passes.of[g]];
     for (let i = 0; i < sewn.length; i++) {
       if (sewn[i] > asked[i]) addedMm += (sewn[i] - asked[i]) * measures.length[part.legs[part.start[g] + i]];
     }
@@ -66,22 +74,22 @@ function account(
 /** Every leg an even number of times: always one closed trail. */
 function doubled(layout: Layout): Passes {
   let cost = 0;
-  const of = Array.from(layout.shapeOf, (id) => {
+  const patterns = Array.from(layout.shapeOf, (id) => {
     const { asked, from, to, price } = layout.shapes[id];
-    return asked.map((count, leg) => {
+    return Uint8Array.from(asked, (count, leg) => {
       if (from[leg] === to[leg]) return count;
       const even = count === 0 ? 2 : count + (count & 1);
-      cost += (even - count) * layout.lengths[id][leg] * price[leg];
+      cost += (even - count) * layout.lengths.get(id)![leg] * price[leg];
       return even;
     });
   });
-  return { of, cost };
+  return { of: Int32Array.from(patterns.keys()), patterns, cost };
 }
 
 function plainTrail(chain: Chain, part: Part, layout: Layout, passes: Passes): Trail {
   const counts = new Uint8Array(part.legs.length);
   layout.shapeOf.forEach((_, g) => {
-    counts.set(passes.of[g], part.start[g]);
+    counts.set(passes.patterns[passes.of[g]], part.start[g]);
   });
   const pick = (of: Int32Array) => Int32Array.from(part.legs, (leg) => of[leg]);
   const trail = eulerTrail(chain.nodes.length >> 1, pick(chain.from), pick(chain.to), counts);

@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { type Known, numberOf, type Scratch } from './known.js';
 import type { Part } from './part.js';
 
 /**
@@ -6,31 +7,33 @@ import type { Part } from './part.js';
  * appearance in its legs; nodes that only pass by (shared by units before and after) follow.
  */
 export interface Shape {
-  readonly id: number;
   readonly nodes: number;
   /** shared with earlier units, ascending: the order of a state at the boundary before this unit */
   readonly left: readonly number[];
   /** shared with later units, in the order in which the next unit has them as its `left` */
   readonly right: readonly number[];
-  readonly from: Uint16Array;
-  readonly to: Uint16Array;
+  /** shared by the first and the last unit of a ring only */
+  readonly seam: readonly number[];
+  readonly from: readonly number[];
+  readonly to: readonly number[];
   /** passes asked; a knot counts as one */
-  readonly asked: Uint8Array;
+  readonly asked: readonly number[];
   /** what an added pass costs per mm: 1 on an under-leg, 3 where it is seen */
-  readonly price: Uint8Array;
+  readonly price: readonly number[];
+  readonly legClass: readonly number[];
   readonly first: boolean;
   readonly last: boolean;
 }
 
 /** A part as a sequence of shapes. */
 export interface Layout {
+  /** shapes by number, with those of other chains */
   readonly shapes: readonly Shape[];
-  /** index into `shapes`, for each group of the part */
   readonly shapeOf: Int32Array;
-  /** mean length of each leg of a shape over all its units, mm */
-  readonly lengths: readonly Float64Array[];
+  /** for each shape that occurs, the mean length of each of its legs over all its units, mm */
+  readonly lengths: ReadonlyMap<number, Float64Array>;
   /** chain nodes of group g by local number: nodes[nodeStart[g] + local] */
-  readonly nodes: Int32Array;
+  readonly nodes: readonly number[];
   readonly nodeStart: Int32Array;
 }
 
@@ -38,106 +41,137 @@ const UNDER = 1;
 const SEEN = 3;
 
 /** Numbers of every node and leg of a part within its unit, and the shapes that come out of it. */
-export function layOut(chain: Chain, part: Part, legLength: Float64Array): Layout {
-  const groups = part.start.length - 1;
-  const lastUse = new Map<number, number>();
-  for (let g = 0; g < groups; g++) {
-    for (let i = part.start[g]; i < part.start[g + 1]; i++) {
-      lastUse.set(chain.from[part.legs[i]], g);
-      lastUse.set(chain.to[part.legs[i]], g);
-    }
-  }
-  const nodes: number[] = [];
-  const nodeStart = new Int32Array(groups + 1);
-  const local = new Map<number, number>();
-  const lefts: number[][] = [];
-  const rights: number[][] = [];
-  let frontier: number[] = [];
-  let before = new Map<number, number>();
-  for (let g = 0; g < groups; g++) {
-    local.clear();
-    const meet = (node: number) => {
-      if (local.has(node)) return;
-      local.set(node, local.size);
-      nodes.push(node);
-    };
-    for (let i = part.start[g]; i < part.start[g + 1]; i++) {
-      meet(chain.from[part.legs[i]]);
-      meet(chain.to[part.legs[i]]);
-    }
-    for (const node of frontier) meet(node);
-    nodeStart[g + 1] = nodes.length;
-    const shared = [...frontier].sort((a, b) => local.get(a)! - local.get(b)!);
-    lefts.push(shared.map((node) => local.get(node)!));
-    if (g > 0) rights.push(shared.map((node) => before.get(node)!));
-    frontier = nodes.slice(nodeStart[g]).filter((node) => lastUse.get(node)! > g);
-    before = new Map(local);
-  }
-  rights.push([]);
-  return gather(chain, part, legLength, lefts, rights, Int32Array.from(nodes), nodeStart);
-}
-
-function gather(
+export function layOut(
   chain: Chain,
   part: Part,
   legLength: Float64Array,
-  lefts: readonly number[][],
-  rights: readonly number[][],
-  nodes: Int32Array,
-  nodeStart: Int32Array,
+  known: Known,
+  scratch: Scratch,
 ): Layout {
   const groups = part.start.length - 1;
-  const shapes: Shape[] = [];
-  const lengths: Float64Array[] = [];
-  const times: number[] = [];
-  const known = new Map<string, number>();
+  countUses(chain, part, scratch);
+  const { stamp, local, localBefore, lastUse } = scratch;
+  const nodes: number[] = [];
+  const nodeStart = new Int32Array(groups + 1);
   const shapeOf = new Int32Array(groups);
-  const number = new Map<number, number>();
+  let frontier: number[] = [];
+  let draft: Shape | null = null;
+  let recent = -1;
+  const finish = (g: number, unit: Shape) => {
+    if (recent < 0 || !alike(known.shapes[recent], unit)) {
+      recent = numberOf(unit, keyOf(unit), known.shapes, known.shapeNumbers);
+    }
+    shapeOf[g] = recent;
+  };
   for (let g = 0; g < groups; g++) {
-    number.clear();
-    for (let i = nodeStart[g]; i < nodeStart[g + 1]; i++) number.set(nodes[i], i - nodeStart[g]);
-    const first = part.start[g];
-    const n = part.start[g + 1] - first;
-    const from = new Uint16Array(n);
-    const to = new Uint16Array(n);
-    const asked = new Uint8Array(n);
-    const price = new Uint8Array(n);
-    const key: number[] = [n, number.size, g === 0 ? 1 : 0, g === groups - 1 ? 1 : 0];
-    for (let i = 0; i < n; i++) {
-      const leg = part.legs[first + i];
-      from[i] = number.get(chain.from[leg])!;
-      to[i] = number.get(chain.to[leg])!;
-      asked[i] = chain.kind[leg] === 'knot' ? Math.min(1, chain.passes[leg]) : chain.passes[leg];
-      price[i] = chain.kind[leg] === 'under' ? UNDER : SEEN;
-      key.push(from[i], to[i], asked[i], price[i], chain.legClass[leg]);
+    const base = nodes.length;
+    const meet = (node: number): number => {
+      if (stamp[node] !== g) {
+        stamp[node] = g;
+        localBefore[node] = local[node];
+        local[node] = nodes.length - base;
+        nodes.push(node);
+      }
+      return local[node];
+    };
+    const from: number[] = [];
+    const to: number[] = [];
+    const asked: number[] = [];
+    const price: number[] = [];
+    const legClass: number[] = [];
+    for (let i = part.start[g]; i < part.start[g + 1]; i++) {
+      const leg = part.legs[i];
+      from.push(meet(chain.from[leg]));
+      to.push(meet(chain.to[leg]));
+      asked.push(chain.kind[leg] === 'knot' ? Math.min(1, chain.passes[leg]) : chain.passes[leg]);
+      price.push(chain.kind[leg] === 'under' ? UNDER : SEEN);
+      legClass.push(chain.legClass[leg]);
     }
-    key.push(lefts[g].length, ...lefts[g], ...rights[g]);
-    const text = String.fromCharCode(...key);
-    let id = known.get(text);
-    if (id === undefined) {
-      id = shapes.length;
-      known.set(text, id);
-      lengths.push(new Float64Array(n));
-      times.push(0);
-      const ends = { first: g === 0, last: g === groups - 1 };
-      shapes.push({
-        id,
-        nodes: number.size,
-        left: lefts[g],
-        right: rights[g],
-        from,
-        to,
-        asked,
-        price,
-        ...ends,
-      });
+    for (const node of frontier) meet(node);
+    nodeStart[g + 1] = nodes.length;
+    if (frontier.length > 1) frontier.sort((a, b) => local[a] - local[b]);
+    if (draft) {
+      finish(g - 1, { ...draft, right: frontier.map((node) => localBefore[node]) });
     }
-    shapeOf[g] = id;
-    times[id]++;
-    for (let i = 0; i < n; i++) lengths[id][i] += legLength[part.legs[first + i]];
+    const left = frontier.map((node) => local[node]);
+    frontier = [];
+    for (let i = base; i < nodes.length; i++) if (lastUse[nodes[i]] > g) frontier.push(nodes[i]);
+    const seam = g === 0 ? frontier.filter((node) => atRingSeam(node, groups, scratch)) : [];
+    const ends = { first: g === 0, last: g === groups - 1 };
+    const names = { left, right: [], seam: seam.map((node) => local[node]) };
+    draft = { nodes: nodes.length - base, ...names, from, to, asked, price, legClass, ...ends };
   }
-  lengths.forEach((sum, id) => {
-    for (let i = 0; i < sum.length; i++) sum[i] /= times[id];
+  if (draft) finish(groups - 1, draft);
+  return { shapes: known.shapes, shapeOf, lengths: meanLengths(part, shapeOf, legLength), nodes, nodeStart };
+}
+
+function countUses(chain: Chain, part: Part, scratch: Scratch): void {
+  const { lastUse, uses } = scratch;
+  for (let g = 0; g + 1 < part.start.length; g++) {
+    for (let i = part.start[g]; i < part.start[g + 1]; i++) {
+      const a = chain.from[part.legs[i]];
+      const b = chain.to[part.legs[i]];
+      if (lastUse[a] !== g) uses[a]++;
+      lastUse[a] = g;
+      if (lastUse[b] !== g) uses[b]++;
+      lastUse[b] = g;
+    }
+  }
+}
+
+function atRingSeam(node: number, groups: number, { lastUse, uses }: Scratch): boolean {
+  return groups > 2 && lastUse[node] === groups - 1 && uses[node] === 2;
+}
+
+function meanLengths(part: Part, shapeOf: Int32Array, legLength: Float64Array): Map<number, Float64Array> {
+  const sums = new Map<number, { sum: Float64Array; times: number }>();
+  let recent = -1;
+  let entry: { sum: Float64Array; times: number } = { sum: new Float64Array(0), times: 0 };
+  shapeOf.forEach((id, g) => {
+    const first = part.start[g];
+    if (id !== recent) {
+      entry = sums.get(id) ?? { sum: new Float64Array(part.start[g + 1] - first), times: 0 };
+      sums.set(id, entry);
+      recent = id;
+    }
+    entry.times++;
+    for (let i = 0; i < entry.sum.length; i++) entry.sum[i] += legLength[part.legs[first + i]];
   });
-  return { shapes, shapeOf, lengths, nodes, nodeStart };
+  const means = new Map<number, Float64Array>();
+  for (const [id, { sum, times }] of sums) {
+    means.set(
+      id,
+      sum.map((length) => length / times),
+    );
+  }
+  return means;
+}
+
+const lists = ['left', 'right', 'seam', 'from', 'to', 'asked', 'price', 'legClass'] as const;
+
+function alike(a: Shape, b: Shape): boolean {
+  return (
+    a.nodes === b.nodes &&
+    a.first === b.first &&
+    a.last === b.last &&
+    same(a.from, b.from) &&
+    same(a.to, b.to) &&
+    same(a.asked, b.asked) &&
+    same(a.legClass, b.legClass) &&
+    same(a.price, b.price) &&
+    same(a.left, b.left) &&
+    same(a.right, b.right) &&
+    same(a.seam, b.seam)
+  );
+}
+
+function same(a: readonly number[], b: readonly number[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
+
+function keyOf(unit: Shape): string {
+  const rest = [unit.nodes, unit.first ? 1 : 0, unit.last ? 1 : 0];
+  return [rest, ...lists.map((name) => unit[name])].map((list) => list.join(' ')).join('|');
 }

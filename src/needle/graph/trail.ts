@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { type Known, numberOf, type Scratch } from './known.js';
 import type { Part } from './part.js';
 import type { Passes } from './passes.js';
 import type { Layout, Shape } from './shape.js';
@@ -7,18 +8,29 @@ import { type Walk, type Window, walkThrough } from './stage.js';
 /** An Euler trail: legs in the order they are sewn, leg * 2, plus 1 when it is sewn from `to` to `from`. */
 export type Trail = Int32Array;
 
-/** What was left of a unit when the next one was reached, and where the needle stood. */
+/** What was left of a unit when the next one was reached, and where the needle stands, by local number there. */
 interface Entry {
   readonly at: number;
   readonly left: readonly number[];
 }
 
-/** A stage as it is reused: local leg * 2 + direction; legs of the unit before are stored as -1 - that. */
-interface Stage {
+/** The needle's way from the first reach of a unit to the first reach of the next. */
+export interface Stage extends Entry {
+  /** local leg * 2 + direction; legs of the unit before stand as -1 - that */
   readonly steps: Int32Array;
-  readonly at: number;
-  readonly left: readonly number[];
   readonly cost: number;
+  /** stages that may follow, by the kinds of this unit and the next; one map for all stages that leave the needle alike */
+  readonly next: Map<number, Stage | null>;
+}
+
+/** The units of a part with all that decides how each is walked. */
+interface Units {
+  readonly layout: Layout;
+  readonly passes: Passes;
+  readonly crossings: Int32Array;
+  /** for each unit, the number of what lies beyond it */
+  readonly beyond: Int32Array;
+  readonly known: Known;
 }
 
 /**
@@ -30,107 +42,109 @@ export function stagedTrail(
   part: Part,
   layout: Layout,
   passes: Passes,
-  crossings: readonly Int32Array[],
+  crossings: Int32Array,
+  known: Known,
+  scratch: Scratch,
 ): Trail | null {
-  const groups = layout.shapeOf.length;
-  const beyond = piecesBeyond(layout, passes);
-  const patternOf = numbered(passes.of);
-  const crossingOf = numbered(crossings, (pairs) => pairs.join());
-  const known = new Map<string, Stage | null>();
+  const { shapeOf } = layout;
+  const units: Units = { layout, passes, crossings, beyond: piecesBeyond(layout, passes, known), known };
   let total = 0;
-  for (const of of passes.of) for (const p of of) total += p;
+  for (const pattern of passes.of) for (const count of passes.patterns[pattern]) total += count;
   const trail = new Int32Array(total);
   let end = 0;
-  const started = bestStart(layout, passes, crossings, beyond);
-  if (!started) return null;
-  let entry: Entry = started;
-  for (let g = 0; g < groups; g++) {
-    let stage: Stage | null | undefined = started;
-    if (g > 0) {
-      const shape = layout.shapeOf[g];
-      const before = layout.shapeOf[g - 1];
-      const key = `${shape},${patternOf[g]},${crossingOf[g]},${before},${patternOf[g - 1]},${beyond[g]},${entry.at},${entry.left}`;
-      stage = known.get(key);
-      if (stage === undefined) {
-        stage = staged(layout, passes, crossings, beyond, g, entry);
-        known.set(key, stage);
-      }
-    }
+  let stage = bestStart(units, startsOf(chain, part, layout, passes, scratch));
+  let kind = kindOf(units, 0);
+  for (let g = 0; ; g++) {
     if (!stage) return null;
     const own = part.start[g];
     const older = g > 0 ? part.start[g - 1] : 0;
-    for (let i = 0; i < stage.steps.length; i++) {
-      const step = stage.steps[i];
+    const { steps } = stage;
+    for (let i = 0; i < steps.length; i++) {
+      const step = steps[i];
       if (step >= 0) trail[end++] = 2 * part.legs[own + (step >> 1)] + (step & 1);
       else trail[end++] = 2 * part.legs[older + ((-1 - step) >> 1)] + ((-1 - step) & 1);
     }
-    entry = stage;
+    if (g + 1 === shapeOf.length) break;
+    const kindNext = kindOf(units, g + 1);
+    const key = kind * 2 ** 24 + kindNext;
+    let next = stage.next.get(key);
+    if (next === undefined) {
+      next = staged(units, g + 1, stage);
+      stage.next.set(key, next);
+    }
+    stage = next;
+    kind = kindNext;
   }
   return end === total ? trail : null;
 }
 
+/** The number of all that decides how unit g is walked, apart from how it is entered. */
+function kindOf({ layout, passes, crossings, beyond, known }: Units, g: number): number {
+  return known.kinds.of(known.sewnShapes.of(layout.shapeOf[g], passes.of[g], 0), crossings[g], beyond[g]);
+}
+
 /** Where the trail may start is open between a few nodes: the one with the best first stage, the hand's first among equals. */
-function bestStart(
-  layout: Layout,
-  passes: Passes,
-  crossings: readonly Int32Array[],
-  beyond: readonly string[],
-): Stage | null {
-  let best: Stage | null = null;
-  for (const at of startsOf(layout, passes)) {
-    const stage = staged(layout, passes, crossings, beyond, 0, { at, left: [] });
+function bestStart(units: Units, starts: readonly number[]): Stage | null {
+  const { known } = units;
+  const key = `${kindOf(units, 0)},${starts}`;
+  let best = known.firstStages.get(key);
+  if (best !== undefined) return best;
+  best = null;
+  for (const at of starts) {
+    const stage = staged(units, 0, { at, left: [] });
     if (stage && (!best || stage.cost < best.cost)) best = stage;
     if (best?.cost === 0) break;
   }
+  known.firstStages.set(key, best);
   return best;
 }
 
 /** Steps of group g, entered at `entry.at`, a local node of the group. What it leaves is at a local node of the next group. */
 function staged(
-  layout: Layout,
-  passes: Passes,
-  crossings: readonly Int32Array[],
-  beyond: readonly string[],
+  { layout, passes, crossings: crossingOf, beyond: beyondOf, known }: Units,
   g: number,
   entry: Entry,
 ): Stage | null {
   const shape = layout.shapes[layout.shapeOf[g]];
   const before = g > 0 ? layout.shapes[layout.shapeOf[g - 1]] : null;
+  const sewn = passes.patterns[passes.of[g]];
+  const crossings = known.crossings[crossingOf[g]];
+  const beyond = known.boundaries[beyondOf[g]];
   const olderLegs: number[] = [];
   entry.left.forEach((count, leg) => {
     if (count > 0) olderLegs.push(leg);
   });
   const ownLegs: number[] = [];
-  passes.of[g].forEach((count, leg) => {
+  sewn.forEach((count, leg) => {
     if (count > 0) ownLegs.push(leg);
   });
   const older = olderLegs.length;
   const name = namesOfOlderNodes(shape, before);
   const edgeOf = new Map<number, number>();
   const olderCount = before ? before.from.length : 0;
-  olderLegs.forEach((leg, i) => edgeOf.set(leg - olderCount, i));
-  ownLegs.forEach((leg, i) => edgeOf.set(leg, older + i));
+  for (const [i, leg] of olderLegs.entries()) edgeOf.set(leg - olderCount, i);
+  for (const [i, leg] of ownLegs.entries()) edgeOf.set(leg, older + i);
   const pairs: number[] = [];
-  for (let i = 0; i < crossings[g].length; i += 2) {
-    const e = edgeOf.get(crossings[g][i]);
-    const f = edgeOf.get(crossings[g][i + 1]);
+  for (let i = 0; i < crossings.length; i += 2) {
+    const e = edgeOf.get(crossings[i]);
+    const f = edgeOf.get(crossings[i + 1]);
     if (e !== undefined && f !== undefined) pairs.push(e, f);
   }
   const nodes = shape.nodes + (before ? before.nodes : 0);
   const pieceOf = new Array<number>(nodes).fill(0);
   const exit = new Array<boolean>(nodes).fill(false);
   shape.right.forEach((node, i) => {
-    const code = beyond[g].charCodeAt(i);
+    const code = beyond.charCodeAt(i);
     pieceOf[node] = code >> 1;
     exit[node] = (code & 1) === 1;
   });
-  const olderPasses = before ? passes.of[g - 1] : new Uint8Array(0);
+  const olderPasses = before ? passes.patterns[passes.of[g - 1]] : new Uint8Array(0);
   const window: Window = {
     nodes,
     from: [...olderLegs.map((leg) => name(before!.from[leg])), ...ownLegs.map((leg) => shape.from[leg])],
     to: [...olderLegs.map((leg) => name(before!.to[leg])), ...ownLegs.map((leg) => shape.to[leg])],
-    passes: [...olderLegs.map((leg) => entry.left[leg]), ...ownLegs.map((leg) => passes.of[g][leg])],
-    whole: [...olderLegs.map((leg) => olderPasses[leg]), ...ownLegs.map((leg) => passes.of[g][leg])],
+    passes: [...olderLegs.map((leg) => entry.left[leg]), ...ownLegs.map((leg) => sewn[leg])],
+    whole: [...olderLegs.map((leg) => olderPasses[leg]), ...ownLegs.map((leg) => sewn[leg])],
     older,
     crossings: pairs,
     beyond: pieceOf,
@@ -138,7 +152,12 @@ function staged(
     last: shape.last,
   };
   const walk = walkThrough(window, entry.at);
-  return walk && asStage(walk, shape, layout, g, olderLegs, ownLegs);
+  if (!walk) return null;
+  const stage = asStage(walk, shape, layout, g, olderLegs, ownLegs);
+  const key = `${stage.at},${stage.left}`;
+  const next = known.following.get(key) ?? new Map<number, Stage | null>();
+  known.following.set(key, next);
+  return { ...stage, next };
 }
 
 function asStage(
@@ -148,7 +167,7 @@ function asStage(
   g: number,
   olderLegs: readonly number[],
   ownLegs: readonly number[],
-): Stage {
+): Omit<Stage, 'next'> {
   const older = olderLegs.length;
   const steps = Int32Array.from(walk.steps, (step) => {
     const edge = step >> 1;
@@ -177,19 +196,17 @@ function namesOfOlderNodes(shape: Shape, before: Shape | null): (node: number) =
  * For each group, how the nodes it shares with later groups hang together there: for each, bit 0 says whether the very
  * next group sews a leg at it, above it the number of its piece in all that lies beyond.
  */
-function piecesBeyond(layout: Layout, passes: Passes): string[] {
+function piecesBeyond(layout: Layout, passes: Passes, known: Known): Int32Array {
   const groups = layout.shapeOf.length;
-  const out = new Array<string>(groups).fill('');
-  const patternOf = numbered(passes.of);
-  const known = new Map<string, string>();
-  for (let g = groups - 2; g >= 0; g--) {
-    const key = `${layout.shapeOf[g + 1]},${patternOf[g + 1]},${out[g + 1]}`;
-    let text = known.get(key);
-    if (text === undefined) {
-      text = piecesOf(layout.shapes[layout.shapeOf[g + 1]], passes.of[g + 1], out[g + 1]);
-      known.set(key, text);
-    }
-    out[g] = text;
+  const out = new Int32Array(groups);
+  const number = (text: string) => numberOf(text, text, known.boundaries, known.boundaryNumbers);
+  out[groups - 1] = number('');
+  for (let g = groups - 1; g > 0; g--) {
+    const key = known.befores.of(layout.shapeOf[g], passes.of[g], out[g]);
+    known.before[key] ??= number(
+      piecesOf(layout.shapes[layout.shapeOf[g]], passes.patterns[passes.of[g]], known.boundaries[out[g]]),
+    );
+    out[g - 1] = known.before[key];
   }
   return out;
 }
@@ -234,46 +251,23 @@ function piecesOf(shape: Shape, passes: Uint8Array, further: string): string {
 }
 
 /** Local nodes of the first group where the trail may start: its odd nodes, or all that are sewn when it closes. */
-function startsOf(layout: Layout, passes: Passes): number[] {
-  const degree = new Map<number, number>();
+function startsOf(chain: Chain, part: Part, layout: Layout, passes: Passes, { degree }: Scratch): number[] {
   for (let g = 0; g < layout.shapeOf.length; g++) {
-    const shape = layout.shapes[layout.shapeOf[g]];
-    const base = layout.nodeStart[g];
-    passes.of[g].forEach((count, leg) => {
-      if (count === 0 || shape.from[leg] === shape.to[leg]) return;
-      for (const local of [shape.from[leg], shape.to[leg]]) {
-        const node = layout.nodes[base + local];
-        degree.set(node, (degree.get(node) ?? 0) + count);
-      }
-    });
+    const sewn = passes.patterns[passes.of[g]];
+    for (let i = 0; i < sewn.length; i++) {
+      const leg = part.legs[part.start[g] + i];
+      degree[chain.from[leg]] += sewn[i];
+      degree[chain.to[leg]] += sewn[i];
+    }
   }
   const shape = layout.shapes[layout.shapeOf[0]];
   const later = new Set(shape.right);
   const sewn = new Set<number>();
-  passes.of[0].forEach((count, leg) => {
+  passes.patterns[passes.of[0]].forEach((count, leg) => {
     if (count > 0) sewn.add(shape.from[leg]).add(shape.to[leg]);
   });
-  const odd = [...sewn].filter((local) => (degree.get(layout.nodes[local]) ?? 0) & 1);
+  const odd = [...sewn].filter((local) => degree[layout.nodes[local]] & 1);
   if (odd.length === 0) return [...sewn];
   const own = odd.filter((local) => !later.has(local));
   return own.length > 0 ? own : odd;
-}
-
-/** Equal arrays get equal numbers, in order of appearance. */
-function numbered<T extends Uint8Array | Int32Array>(
-  list: readonly T[],
-  text: (item: T) => string = (item) => String.fromCharCode(...item),
-): Int32Array {
-  const byItem = new Map<T, number>();
-  const byText = new Map<string, number>();
-  return Int32Array.from(list, (item) => {
-    let number = byItem.get(item);
-    if (number === undefined) {
-      const key = text(item);
-      number = byText.get(key) ?? byText.size;
-      byText.set(key, number);
-      byItem.set(item, number);
-    }
-    return number;
-  });
 }

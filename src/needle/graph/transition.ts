@@ -1,21 +1,32 @@
 import { type Boundary, type Codes, decode, encode } from './boundary.js';
 import type { Shape } from './shape.js';
 
-/** One way through a unit: the state it leaves, what it adds (priced mm), and the passes of each of its legs. */
+/** One way through a unit: the state it leaves, its cost (priced mm, and what offends the looks), and the passes of each of its legs. */
 export interface Transition {
   readonly to: Boundary;
   readonly cost: number;
   readonly passes: Uint8Array;
 }
 
-/** Where a trail may begin and end: `through` from the first unit to the last, `anywhere`, or at named local nodes. */
+/** Where a trail may begin and end: in the first unit and the last, or anywhere. */
 export type Ends = 'through' | 'anywhere';
+
+/** What a way through a unit is to look like. */
+export interface Looks {
+  /** whether legs of one class within the unit should get equal passes */
+  readonly even: boolean;
+  /** the passes each leg should get, where that is to be as in other units; 0 where it does not matter */
+  readonly wanted?: ArrayLike<number>;
+}
+
+/** A leg that differs from its like is worse than any thread that sews it again. */
+const UNLIKE = 1000;
 
 /**
  * Units have a few dozen states at most; a single figure of many legs (a web) may have more, and then only so many of
  * the cheapest are kept.
  */
-const MOST_STATES = 6000;
+const MOST_STATES = 3000;
 
 interface Step {
   readonly codes: Codes;
@@ -24,68 +35,130 @@ interface Step {
   readonly cost: number;
   readonly back: Step | null;
   readonly passes: number;
+  /** for each class of several legs, 1 + the passes added to its legs so far; 0 before the first and after the last */
+  readonly marks: readonly number[];
 }
 
 /**
  * The cheapest way from one boundary state through a unit to each state it can leave: dynamic programming over the legs,
- * where each gets its passes, one more, or, when it may be left out, none, one or two (out and back). `start`, if given, is the one
- * local node where a trail that begins in this unit begins.
+ * where each gets its passes, one more, or, when it may be left out, none, one or two (out and back).
  */
 export function transitions(
   shape: Shape,
   lengths: Float64Array,
   state: Boundary,
   ends: Ends,
-  start?: number,
+  looks: Looks,
 ): Transition[] {
   const forget = forgetting(shape);
-  let steps = opening(shape, state, ends, start);
+  const classes = looks.even ? sharedClasses(shape) : null;
+  let steps = opening(shape, state, ends, classes ? classes.count : 0);
   for (let leg = 0; leg < shape.from.length; leg++) {
-    steps = cheapest(steps.flatMap((step) => sewn(step, shape, leg, lengths[leg])));
+    const next: Step[] = [];
+    for (const step of steps) sew(step, shape, leg, lengths[leg], looks, classes, next);
+    steps = cheapest(next);
     for (const node of forget[leg]) {
-      steps = cheapest(steps.flatMap((step) => forgotten(step, node, shape, ends)));
+      const rest: Step[] = [];
+      for (const step of steps) leaveNode(step, node, shape, ends, rest);
+      steps = cheapest(rest);
     }
   }
-  return steps.map((step) => {
-    const passes = new Uint8Array(shape.from.length);
-    let at: Step | null = step;
-    for (let leg = passes.length - 1; at !== null; at = at.back) {
-      if (at.passes >= 0) passes[leg--] = at.passes;
-    }
-    const codes = shape.right.map((node) => step.codes[node]);
-    return { to: encode(codes, step.ends, step.closed), cost: step.cost, passes };
-  });
+  const best = new Map<Boundary, Step>();
+  for (const step of steps) {
+    if (ends === 'through' && shape.seam.length > 0 && !goesOn(step, shape)) continue;
+    const to = encode(
+      shape.right.map((node) => step.codes[node]),
+      step.ends,
+      step.closed,
+    );
+    const known = best.get(to);
+    if (!known || step.cost < known.cost - 1e-9) best.set(to, step);
+  }
+  return Array.from(best, ([to, step]) => ({ to, cost: step.cost, passes: passesOf(step, shape) }));
 }
 
-function opening(shape: Shape, state: Boundary, ends: Ends, start?: number): Step[] {
+/** On a ring the trail must leave the first unit for the second, not back over the seam: an odd number of times. */
+function goesOn(step: Step, shape: Shape): boolean {
+  let parity = 0;
+  for (const node of shape.seam) parity ^= step.codes[node] & 1;
+  return parity === 0;
+}
+
+function passesOf(last: Step, shape: Shape): Uint8Array {
+  const passes = new Uint8Array(shape.from.length);
+  let leg = passes.length - 1;
+  for (let step: Step | null = last; step !== null; step = step.back) {
+    if (step.passes >= 0) passes[leg--] = step.passes;
+  }
+  return passes;
+}
+
+interface SharedClasses {
+  readonly count: number;
+  /** for each leg the number of its class, -1 when it is the only one; and whether it is the last of it */
+  readonly of: readonly number[];
+  readonly closes: readonly boolean[];
+}
+
+/** Classes with several legs in the unit that ask for the same visible passes. */
+function sharedClasses(shape: Shape): SharedClasses | null {
+  const key = shape.legClass.map((cls, leg) => cls * 256 + shape.asked[leg]);
+  const seen = shape.from.map((node, leg) => shape.price[leg] > 1 && node !== shape.to[leg]);
+  const numbers = new Map<number, number>();
+  const of = key.map((name, leg) => {
+    if (!seen[leg] || key.indexOf(name) === key.lastIndexOf(name)) return -1;
+    if (!numbers.has(name)) numbers.set(name, numbers.size);
+    return numbers.get(name)!;
+  });
+  if (numbers.size === 0) return null;
+  return { count: numbers.size, of, closes: key.map((name, leg) => key.lastIndexOf(name) === leg) };
+}
+
+function opening(shape: Shape, state: Boundary, ends: Ends, classes: number): Step[] {
   const { codes: shared, ends: placed, closed } = decode(state);
   const codes: Codes = new Array(shape.nodes).fill(0);
   shape.left.forEach((node, i) => {
     codes[node] = shared[i];
   });
-  const plain: Step = { codes, ends: placed, closed, cost: 0, back: null, passes: -1 };
+  const marks = new Array<number>(classes).fill(0);
+  const plain: Step = { codes, ends: placed, closed, cost: 0, back: null, passes: -1, marks };
   if (ends !== 'through' || !shape.first) return [plain];
-  const candidates = start === undefined ? Array.from(codes.keys()) : [start];
-  return candidates.map((node) => ({ ...plain, codes: codes.with(node, codes[node] ^ 1), ends: 1 }));
+  return codes.map((code, node) => ({ ...plain, codes: codes.with(node, code ^ 1), ends: 1 }));
 }
 
-function sewn(step: Step, shape: Shape, leg: number, length: number): Step[] {
+function sew(
+  step: Step,
+  shape: Shape,
+  leg: number,
+  length: number,
+  looks: Looks,
+  classes: SharedClasses | null,
+  out: Step[],
+): void {
   const asked = shape.asked[leg];
   const a = shape.from[leg];
   const b = shape.to[leg];
-  const out: Step[] = [];
   const most = a === b ? asked : asked > 0 ? asked + 1 : 2;
+  const wanted = looks.wanted?.[leg] ?? 0;
+  const cls = classes ? classes.of[leg] : -1;
   for (let passes = asked; passes <= most; passes++) {
     if (passes > 0 && step.closed) break;
     const codes = passes > 0 ? joined(step.codes, a, b, passes) : step.codes;
-    const cost = step.cost + (passes - asked) * length * shape.price[leg];
-    out.push({ codes, ends: step.ends, closed: step.closed, cost, back: step, passes });
+    let cost = step.cost + (passes - asked) * length * shape.price[leg];
+    if (wanted > 0 && passes !== wanted) cost += UNLIKE;
+    let { marks } = step;
+    if (cls >= 0) {
+      const mark = passes - asked + 1;
+      if (marks[cls] > 0 && marks[cls] !== mark) cost += UNLIKE;
+      marks = marks.with(cls, classes!.closes[leg] ? 0 : mark);
+    }
+    out.push({ codes, ends: step.ends, closed: step.closed, cost, back: step, passes, marks });
   }
-  return out;
 }
 
 function joined(codes: Codes, a: number, b: number, passes: number): Codes {
-  const fresh = Math.max(...codes) >> 1;
+  let fresh = 0;
+  for (const code of codes) if (code >> 1 > fresh) fresh = code >> 1;
   const pieceA = codes[a] >> 1;
   const pieceB = codes[b] >> 1;
   const piece = pieceA || pieceB || fresh + 1;
@@ -103,36 +176,32 @@ function joined(codes: Codes, a: number, b: number, passes: number): Codes {
 }
 
 /** No later leg touches the node: its degree must be even now, but for an end of the trail. */
-function forgotten(step: Step, node: number, shape: Shape, ends: Ends): Step[] {
-  const out: Step[] = [];
+function leaveNode(step: Step, node: number, shape: Shape, ends: Ends, out: Step[]): void {
   const piece = step.codes[node] >> 1;
   let { closed } = step;
   if (piece > 0) {
     let alone = true;
     let others = false;
-    step.codes.forEach((code, i) => {
-      if (i === node) return;
-      if (code >> 1 === piece) alone = false;
-      else if (code >> 1 > 0) others = true;
-    });
-    if (alone && others) return out;
+    for (let i = 0; i < step.codes.length; i++) {
+      if (i === node || step.codes[i] < 2) continue;
+      if (step.codes[i] >> 1 === piece) alone = false;
+      else others = true;
+    }
+    if (alone && others) return;
     if (alone) closed = true;
   }
+  // in `through`, both ends on one node toggle it twice: a closed trail starts on a node that looks odd until its end
   const odd = (step.codes[node] & 1) === 1;
+  const mayEnd = ends === 'through' ? shape.last && step.ends === 1 : step.ends < 2;
+  if (odd && !mayEnd) return;
   const codes = step.codes.with(node, 0);
-  const even = { codes, closed, cost: step.cost, back: step, passes: -1 };
-  if (!odd) out.push({ ...even, ends: step.ends });
-  if (ends === 'through') {
-    if (shape.last && odd && step.ends === 1) out.push({ ...even, ends: 2 });
-  } else if (odd && step.ends < 2) out.push({ ...even, ends: step.ends + 1 });
-  return out;
+  out.push({ ...step, codes, closed, back: step, passes: -1, ends: step.ends + (odd ? 1 : 0) });
 }
 
-/** A start placed on an even node is an odd node that its own end cancels: a closed trail, both ends on one node. */
 function cheapest(steps: Step[]): Step[] {
   const best = new Map<string, Step>();
   for (const step of steps) {
-    const key = encode(step.codes, step.ends, step.closed);
+    const key = encode(step.codes, step.ends, step.closed, step.marks);
     const known = best.get(key);
     if (!known || step.cost < known.cost - 1e-9) best.set(key, step);
   }
