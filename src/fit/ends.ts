@@ -62,33 +62,71 @@ export function meeting(
   };
 }
 
-/** The largest demand of the wedges between this arm and its neighbors, where neither runs through; at least 0. */
-export function wedgeDemand(
+/** A wedge of cloth between this arm and the next one, neither of which runs through. */
+export interface Wedge {
+  /** angle between the arms, under half a turn */
+  readonly phi: number;
+  /** to the right hand of someone walking away from the junction */
+  readonly right: boolean;
+  /** this arm's reach into the wedge */
+  readonly facing: number;
+}
+
+/** The wedges this arm shares with dressed neighbors where neither runs through. */
+export function wedgesOf(
   junction: Junction,
   arm: Arm,
   through: number | 'outline' | null,
-  gap: number,
   reach: ArmReach,
-): number {
+): Wedge[] {
+  if (arm.seam === through) return [];
   const mine = reach(arm);
-  let demand = 0;
-  for (const other of neighbors(junction, arm)) {
-    if (other.arm.seam === through || other.arm.seam === 'outline' || arm.seam === through) continue;
-    const its = reach(other.arm);
-    if (its.left === 0 && its.right === 0) continue;
-    if (other.wedge >= Math.PI) continue;
-    const facing = other.clockwise ? mine.right : mine.left;
-    demand = Math.max(demand, clearOfWedge(facing, gap, other.wedge));
-  }
-  return demand;
+  return neighbors(junction, arm)
+    .filter(({ arm: other, phi }) => {
+      if (other.seam === through || other.seam === 'outline' || phi >= Math.PI) return false;
+      const its = reach(other);
+      return its.left > 0 || its.right > 0;
+    })
+    .map(({ phi, right }) => ({ phi, right, facing: right ? mine.right : mine.left }));
+}
+
+/** The largest demand of the wedges on an arm that ends short, at least 0. */
+export function wedgeDemand(wedges: readonly Wedge[], gap: number): number {
+  return Math.max(0, ...wedges.map(({ phi, facing }) => clearOfWedge(facing, gap, phi)));
+}
+
+/** An arm that runs into the point of its wedges keeps at least this share of its reach there. */
+const SHARE_IN_POINT = 0.5;
+
+/**
+ * How an arm that runs into the point tapers: at distance d from the junction it reaches d tan(phi / 2) - gap / 2 into a
+ * wedge, which is half a gap short of the bisector. It starts where that is a share of its full reach.
+ */
+export interface Taper {
+  readonly left: number;
+  readonly right: number;
+  readonly inset: number;
+}
+
+export function taperInto(wedges: readonly Wedge[], gap: number): { setback: number; taper: Taper } | null {
+  if (wedges.length === 0) return null;
+  const slope = (right: boolean) =>
+    Math.min(
+      ...wedges.filter((wedge) => wedge.right === right).map(({ phi }) => Math.tan(phi / 2)),
+      Infinity,
+    );
+  const setback = Math.max(
+    ...wedges.map(({ phi, facing }) => (SHARE_IN_POINT * facing + gap / 2) / Math.tan(phi / 2)),
+  );
+  return { setback, taper: { left: slope(false), right: slope(true), inset: gap / 2 } };
 }
 
 interface Neighbor {
   readonly arm: Arm;
   /** angle between the two, 0 to a full turn */
-  readonly wedge: number;
+  readonly phi: number;
   /** clockwise as drawn, which is to the right hand of someone walking away */
-  readonly clockwise: boolean;
+  readonly right: boolean;
 }
 
 /** The arms next to this one on both sides. */
@@ -104,8 +142,8 @@ function neighbors(junction: Junction, arm: Arm): Neighbor[] {
   const right = others[0];
   const left = others[others.length - 1];
   return [
-    { arm: right.arm, wedge: right.clockwise, clockwise: true },
-    { arm: left.arm, wedge: 2 * Math.PI - left.clockwise, clockwise: false },
+    { arm: right.arm, phi: right.clockwise, right: true },
+    { arm: left.arm, phi: 2 * Math.PI - left.clockwise, right: false },
   ];
 }
 

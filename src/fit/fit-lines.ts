@@ -126,7 +126,7 @@ function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules): EndR
   return {
     map,
     reach: (arm) => armReach(lines, arm),
-    manner: (through) => (line.ask.shortOf.has(through) ? 'short' : line.ask.manner),
+    manner: (through) => (through !== null && line.ask.shortOf.has(through) ? 'short' : line.ask.manner),
     gap: rules.gap,
     outline: rules.outline,
     dressed: (seam) => lines.has(seam),

@@ -6,7 +6,7 @@ import { type Band, type Reach, shifted } from './band.js';
 import { bestCounts } from './counts.js';
 import { cutChain } from './cut.js';
 import type { Chain, Stretch } from './fit.js';
-import type { Mitre, Part } from './lay.js';
+import type { Mitre, Part, Point } from './lay.js';
 import { placeUnits, type UnitRun } from './place.js';
 import { reachOf, type Sized } from './sized.js';
 import type { Span, SpanEnd } from './spans.js';
@@ -195,9 +195,13 @@ function partsOf(
       end: cornerAfter
         ? cornerMitre(cornerAfter.turn, reach, repeat, lengths[i])
         : leanMitre(span.end, reach, repeat, lengths[i]),
+      startPoint: i === 0 ? pointOf(span.start) : null,
+      endPoint: i === runs.length - 1 ? pointOf(span.end) : null,
     };
   });
 }
+
+const pointOf = (end: SpanEnd): Point | null => end.taper && { at: end.at, ...end.taper };
 
 /** A span that starts at a corner it breaks at begins on that corner's second sample. */
 function firstSample(span: Span, doubled: (u: number) => number): number {

@@ -23,6 +23,19 @@ export interface Part {
   readonly last: number;
   readonly start: Mitre | null;
   readonly end: Mitre | null;
+  readonly startPoint: Point | null;
+  readonly endPoint: Point | null;
+}
+
+/**
+ * The point of a wedge that a line runs into: at distance d from it v reaches at most d * slope - inset, and is scaled
+ * down to that. `at` is the junction's u; slopes are Infinity on a side without a wedge.
+ */
+export interface Point {
+  readonly at: number;
+  readonly left: number;
+  readonly right: number;
+  readonly inset: number;
 }
 
 export interface Laying {
@@ -44,7 +57,7 @@ export interface Layer {
 }
 
 export function layer(laying: Laying): Layer {
-  const { guide, parts, closed, offset } = laying;
+  const { guide, parts, closed, offset, built } = laying;
   const finders = parts.map((part) => frameFinder(guide, part.first, part.last));
   const out = new Float64Array(4);
   const narrowing = narrowed(laying);
@@ -58,6 +71,8 @@ export function layer(laying: Laying): Layer {
       while (p + 1 < parts.length && u > parts[p].to) p++;
       const part = parts[p];
       let scale = narrowing ? narrowing(u, vAsked > 0) : 1;
+      if (part.startPoint) scale *= inPoint(part.startPoint, u - part.startPoint.at, vAsked, built);
+      if (part.endPoint) scale *= inPoint(part.endPoint, part.endPoint.at - u, vAsked, built);
       let v = vAsked * scale;
       let along = u;
       if (part.start && u - part.from < part.start.length) {
@@ -86,6 +101,13 @@ export function layer(laying: Laying): Layer {
       out[3] = scale;
     },
   };
+}
+
+function inPoint(point: Point, d: number, v: number, built: Reach): number {
+  const slope = v > 0 ? point.left : point.right;
+  const reach = v > 0 ? built.left : built.right;
+  if (slope === Infinity || reach <= 0) return 1;
+  return Math.min(1, Math.max(0, d * slope - point.inset) / reach);
 }
 
 /** Scale of v at u on the left or right, or null where the band is nowhere narrower than what units are built for. */

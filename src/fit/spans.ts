@@ -4,7 +4,16 @@ import type { Corner, GuideLine } from '../geometry/guide-line.js';
 import { wrapAngle } from '../geometry/point.js';
 import { movedClear } from './clear-of-curve.js';
 import type { Cut, HalfPlane } from './cut.js';
-import { type ArmReach, clearOfThrough, clearOfWedge, meeting, wedgeDemand } from './ends.js';
+import {
+  type ArmReach,
+  clearOfThrough,
+  clearOfWedge,
+  meeting,
+  type Taper,
+  taperInto,
+  wedgeDemand,
+  wedgesOf,
+} from './ends.js';
 import type { EndKind } from './fit.js';
 import { toSeam, type Walk } from './walk.js';
 
@@ -27,6 +36,8 @@ export interface SpanEnd {
   /** slant of the line ended on, as Mitre.slope; 0 when square */
   readonly slope: number;
   readonly cuts: readonly Cut[];
+  /** how the reach shrinks into the point of a junction where no line runs through; left and right of the walk */
+  readonly taper: Taper | null;
   /** index into the map's junctions, -1 where there is none */
   readonly junction: number;
 }
@@ -35,7 +46,7 @@ export interface EndRules {
   readonly map: SeamMap;
   /** reach of each arm's treatment as seen walking away from the junction, 0 when bare */
   readonly reach: ArmReach;
-  readonly manner: (through: number | 'outline') => Manner;
+  readonly manner: (through: number | 'outline' | null) => Manner;
   readonly gap: number;
   readonly outline: 'trim' | 'join' | 'free';
   /** whether a line of the block has a treatment */
@@ -55,7 +66,7 @@ const JOIN_BEYOND = 2.5;
 /** Cuts let needle points lie this far over the line, so that points meant to be on it stay. */
 const CUT_SLACK = 0.05;
 /** A slant steeper than this is not leaned to: the repeat would be pulled out of shape. */
-const STEEPEST_LEAN = 1.2;
+const STEEPEST_LEAN = 0.6;
 
 /** Cuts a walked line into spans at crossings it does not run through, corners it breaks at, and its ends. */
 export function spansOf(walk: Walk, rules: EndRules): Span[] {
@@ -82,7 +93,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
   const within = (a: number, b: number) => turned.filter(({ u }) => u > a + 1e-6 && u < b - 1e-6);
 
   if (walk.closed && breaks.length === 0) {
-    const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [], junction: -1 };
+    const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [], taper: null, junction: -1 };
     return [{ start: end, end: { ...end, at: guide.length }, corners: turned, ring: true }];
   }
   const first = walk.closed ? breaks[0].ends[1] : lineEnd(walk, rules, 0);
@@ -101,7 +112,8 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
 function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
   const at = which === 0 ? 0 : walk.guide.length;
   const end = walk.ends?.[which];
-  if (!end || end.junction < 0) return { kind: 'free', at, setback: 0, slope: 0, cuts: [], junction: -1 };
+  if (!end || end.junction < 0)
+    return { kind: 'free', at, setback: 0, slope: 0, cuts: [], taper: null, junction: -1 };
   return junctionEnd(
     walk,
     rules,
@@ -122,11 +134,26 @@ function junctionEnd(
   kind: EndKind,
 ): SpanEnd {
   const joint = rules.map.junctions[junction];
-  const plain: SpanEnd = { kind, at, setback: 0, slope: 0, cuts: [], junction };
+  const plain: { -readonly [Key in keyof SpanEnd]: SpanEnd[Key] } = {
+    kind,
+    at,
+    setback: 0,
+    slope: 0,
+    cuts: [],
+    taper: null,
+    junction,
+  };
   const arm = armOf(walk, joint, at, sense);
   if (!arm) return plain;
   const through = joint.onOutline ? 'outline' : joint.through;
-  const wedge = wedgeDemand(joint, arm, through, rules.gap, rules.reach);
+  const wedges = wedgesOf(joint, arm, through, rules.reach);
+  const tucks = rules.manner(through) === 'tuck';
+  const point = tucks ? taperInto(wedges, rules.gap) : null;
+  const wedge = tucks ? (point?.setback ?? 0) : wedgeDemand(wedges, rules.gap);
+  if (point) {
+    const { left, right, inset } = point.taper;
+    plain.taper = sense === 1 ? point.taper : { left: right, right: left, inset };
+  }
   if (through === null || through === walk.seam) return { ...plain, setback: wedge };
   const meets = meeting(joint, arm, through, rules.reach);
   if (!meets) return { ...plain, setback: wedge };
@@ -143,7 +170,7 @@ function junctionEnd(
     return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
   }
   if (!rules.dressed(through)) return { ...plain, setback: wedge, slope };
-  if (rules.manner(through) === 'tuck') return { ...plain, setback: wedge, slope, cuts: cutAt(0) };
+  if (tucks) return { ...plain, setback: wedge, slope, cuts: cutAt(0) };
   const { throughReach, facing, theta } = meets;
   if (rules.manner(through) === 'bevel') {
     const clear = throughReach + rules.gap;
@@ -175,7 +202,7 @@ function cornerEnd(rules: EndRules, corner: Corner): SpanEnd {
   const inner = corner.turn > 0 ? rules.own.left : rules.own.right;
   const wedge = Math.PI - Math.abs(corner.turn);
   const setback = Math.max(0, clearOfWedge(inner, rules.gap, wedge));
-  return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [], junction: -1 };
+  return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [], taper: null, junction: -1 };
 }
 
 /** The cloth on this arm's side of the line through a junction, `inside` mm away from it. */
