@@ -34,8 +34,10 @@ export function coverPass(points: readonly Point[]): Stretch[] {
     offer(i, i + 1, null, COST.stray, 0);
     let [lineFits, misses] = [true, 0];
     for (let end = i + 2; end <= n && misses < LEAST_ON_ARC; end++) {
+      // what is reached more cheaply already needs no fit: a straight run costs its own length, not its square
+      if (cost[i] + COST.line > cost[end]) continue;
       const part = points.slice(i, end);
-      const side = sideFor(part, lineFits);
+      const side = sideFor(part, lineFits, cost[i] + COST.arc <= cost[end]);
       if (side?.kind !== 'line') lineFits = false;
       misses = side ? 0 : misses + 1;
       if (side) offer(i, end, side, COST[side.kind], squares(side, part));
@@ -48,12 +50,12 @@ export function coverPass(points: readonly Point[]): Stretch[] {
   return stretches;
 }
 
-function sideFor(points: readonly Point[], tryLine: boolean): Side | null {
+function sideFor(points: readonly Point[], tryLine: boolean, tryArc: boolean): Side | null {
   if (tryLine) {
     const line = fitLine(points);
     if (covers(line, points)) return line;
   }
-  if (points.length < LEAST_ON_ARC || sharpestTurn(points) > ARC_TURN) return null;
+  if (!tryArc || points.length < LEAST_ON_ARC || sharpestTurn(points) > ARC_TURN) return null;
   const arc = fitArc(points);
   return arc && covers(arc, points) ? arc : null;
 }

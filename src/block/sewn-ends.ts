@@ -5,15 +5,15 @@ import { SNAP } from '../geometry/tolerances.js';
 export interface LooseLine {
   readonly points: readonly Point[];
   readonly closed: boolean;
-  /** how far either end may be short of the seam it is meant for, mm */
-  readonly reach: readonly [number, number];
+  /** where the line would go on at either end, from the end outward, as far as it may be short of its seam */
+  readonly beyond: readonly [readonly Point[], readonly Point[]];
 }
 
 /** A line with its ends where they belong; `seated` tells which of them lie on another line. */
 interface Line {
   points: Point[];
   readonly closed: boolean;
-  readonly reach: readonly [number, number];
+  readonly beyond: readonly [readonly Point[], readonly Point[]];
   readonly seated: [boolean, boolean];
 }
 
@@ -39,10 +39,10 @@ type End = readonly [line: number, end: 0 | 1];
  * lines pass by more than the allowance is a crossing and stays.
  */
 export function settleEnds(loose: readonly LooseLine[], allowance: number): Point[][] {
-  const lines: Line[] = loose.map(({ points, closed, reach }) => ({
+  const lines: Line[] = loose.map(({ points, closed, beyond }) => ({
     points: [...points],
     closed,
-    reach,
+    beyond,
     seated: [closed, closed],
   }));
   while (cutFirmOverruns(lines, allowance) || cutMutualOverruns(lines, allowance)) {
@@ -143,50 +143,54 @@ function replace(line: Line, end: 0 | 1, points: Point[]): void {
   line.seated[end] = true;
 }
 
-/** An end short of a line goes on straight to it; two ends short of one corner both go on to it. */
+/** An end short of a line goes on to it; two ends short of one corner both go on to it. */
 function lengthenShortEnds(lines: Line[]): void {
   for (const [self, end] of looseEnds(lines)) {
-    const line = lines[self];
-    if (line.seated[end]) continue;
-    const tail = fromEnd(line, end);
-    const tip = tail[0];
-    const inner = tail.find((p) => distance(p, tip) > 1e-3) ?? tip;
-    const reach = Math.max(SNAP, line.reach[end]);
-    if (inner === tip) continue;
-    const far = between(tip, inner, -reach / distance(tip, inner));
-    const hit = firstHit(lines, self, tip, far);
+    if (lines[self].seated[end]) continue;
+    const hit = firstHit(lines, [self, end]);
     if (!hit) continue;
-    replace(line, end, [hit.at, ...tail]);
-    if (hit.end !== null) {
-      const other = lines[hit.other];
-      replace(other, hit.end, [hit.at, ...fromEnd(other, hit.end)]);
-    }
+    lengthen(lines[self], end, hit.steps, hit.at);
+    if (hit.end !== null) lengthen(lines[hit.other], hit.end, hit.otherSteps, hit.at);
   }
+}
+
+function lengthen(line: Line, end: 0 | 1, steps: number, to: Point): void {
+  const more = line.beyond[end].slice(1, steps).reverse();
+  replace(line, end, [to, ...more, ...fromEnd(line, end)]);
 }
 
 interface Hit {
   readonly at: Point;
-  readonly t: number;
+  /** mm from the tip */
+  readonly far: number;
+  /** in which step beyond the tip */
+  readonly steps: number;
   readonly other: number;
-  /** the end of the other line that has to go on to the place as well */
+  /** the end of the other line that has to go on to the place as well, and in which of its steps */
   readonly end: 0 | 1 | null;
+  readonly otherSteps: number;
 }
 
-function firstHit(lines: readonly Line[], self: number, tip: Point, far: Point): Hit | null {
+function firstHit(lines: readonly Line[], [self, end]: End): Hit | null {
+  const way = lines[self].beyond[end];
   let best: Hit | null = null;
   lines.forEach((other, k) => {
     if (k === self) return;
-    const n = other.points.length;
-    for (let j = 1; j < n; j++) {
-      const [a, b] = [other.points[j - 1], other.points[j]];
-      const stretch = distance(a, b);
-      if (stretch === 0) continue;
-      const before = j === 1 && !other.seated[0] ? Math.max(SNAP, other.reach[0]) / stretch : 0;
-      const behind = j === n - 1 && !other.seated[1] ? Math.max(SNAP, other.reach[1]) / stretch : 0;
-      const hit = crossing(tip, far, a, b, before, behind);
-      if (!hit || (best && hit.t >= best.t)) continue;
-      const end = hit.s < 0 ? 0 : hit.s > 1 ? 1 : null;
-      best = { at: between(a, b, hit.s), t: hit.t, other: k, end };
+    const targets: [readonly Point[], 0 | 1 | null][] = [[other.points, null]];
+    for (const e of [0, 1] as const) if (!other.seated[e]) targets.push([other.beyond[e], e]);
+    for (const [target, targetEnd] of targets) {
+      let walked = 0;
+      for (let i = 1; i < way.length; i++) {
+        for (let j = 1; j < target.length; j++) {
+          const hit = crossing(way[i - 1], way[i], target[j - 1], target[j], 0, 0);
+          if (!hit) continue;
+          const at = between(way[i - 1], way[i], hit.t);
+          const far = walked + distance(way[i - 1], at);
+          if (best && far >= best.far) continue;
+          best = { at, far, steps: i, other: k, end: targetEnd, otherSteps: j };
+        }
+        walked += distance(way[i - 1], way[i]);
+      }
     }
   });
   return best;

@@ -5,7 +5,7 @@ import type { LineDrawing } from './drawn-line.js';
 import { settleEnds } from './sewn-ends.js';
 import { mergePasses } from './sewn-merge.js';
 import { sewnPasses } from './sewn-passes.js';
-import { lay } from './sewn-path.js';
+import { beyondEnds, lay, type SewnPath, withoutOverruns } from './sewn-path.js';
 
 /** What seams are sewn past a junction or the outline: 1/4 inch, the usual seam allowance (common practice). */
 export const SEAM_ALLOWANCE = 6.35;
@@ -20,15 +20,16 @@ export const SEAM_ALLOWANCE = 6.35;
  * @throws InputError for a stop that does not exist, is empty, or is no seam (zigzag, satin, ties only)
  */
 export function sewnLines(file: StitchFile, stops: readonly number[], where: string): LineDrawing {
-  const paths = mergePasses(sewnPasses(file, stops, where), SEAM_ALLOWANCE);
-  const loose = paths.map((path) => ({ ...path, points: lay(path).points }));
-  const settled = settleEnds(loose, SEAM_ALLOWANCE);
-  const [left, top, right, bottom] = bounds(settled.flat());
+  const sewn = mergePasses(sewnPasses(file, stops, where), SEAM_ALLOWANCE);
+  const roughly = settled(sewn);
+  const paths = sewn.map((path, i) => withoutOverruns(path, roughly[i]));
+  const lines = settled(paths);
+  const [left, top, right, bottom] = bounds(lines.flat());
   return {
     width: right - left,
     height: bottom - top,
     origin: [left, top],
-    lines: settled.map((points, i) => ({
+    lines: lines.map((points, i) => ({
       points: fromPoints(points.map(([x, y]): Point => [x - left, y - top])),
       closed: paths[i].closed,
       fill: null,
@@ -36,6 +37,12 @@ export function sewnLines(file: StitchFile, stops: readonly number[], where: str
     })),
   };
 }
+
+const settled = (paths: readonly SewnPath[]): Point[][] =>
+  settleEnds(
+    paths.map((path) => ({ points: lay(path).points, closed: path.closed, beyond: beyondEnds(path) })),
+    SEAM_ALLOWANCE,
+  );
 
 function bounds(points: readonly Point[]): readonly [number, number, number, number] {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];

@@ -39,6 +39,8 @@ interface Growing {
   readonly box: readonly [number, number, number, number];
   /** more needle points, side by side */
   readonly more: Point[][];
+  /** longest stitch of those passes, mm */
+  stitch: number;
 }
 
 function grow(path: SewnPath): Growing {
@@ -51,11 +53,14 @@ function grow(path: SewnPath): Growing {
     laid,
     box: [Math.min(...xs) - room, Math.min(...ys) - room, Math.max(...xs) + room, Math.max(...ys) + room],
     more: path.sides.map(() => []),
+    stitch: path.stitch,
   };
 }
 
-function fitted({ path, more }: Growing): SewnPath {
-  return { ...path, sides: path.sides.map((side, i) => (more[i].length ? withPoints(side, more[i]) : side)) };
+function fitted({ path, more, stitch }: Growing): SewnPath {
+  const sides = path.sides.map((side, i) => (more[i].length ? withPoints(side, more[i]) : side));
+  const reach = [Math.max(path.reach[0], stitch / 2), Math.max(path.reach[1], stitch / 2)] as const;
+  return { ...path, sides, stitch, reach };
 }
 
 /** Marks the points of a pass that lie along the path and gives them to its sides. */
@@ -67,6 +72,7 @@ function absorb(pass: Pass, target: Growing, covered: Uint8Array): void {
     let end = first + 1;
     while (end < points.length && near[end] !== null) end++;
     if (alongside(points, first, end, near, target)) {
+      target.stitch = Math.max(target.stitch, pass.stitch);
       for (let i = first; i < end; i++) {
         covered[i] = 1;
         const side = near[i];

@@ -13,6 +13,9 @@ import {
   type Side,
 } from './sewn-side.js';
 
+/** A side is fitted to fewer points than it was only if at least so many are left: one more than define an arc. */
+const ENOUGH = 4;
+
 /** One sewn line: what it follows, side by side, and the needle points of all passes that follow it too. */
 export interface SewnPath {
   readonly sides: readonly PathSide[];
@@ -48,6 +51,34 @@ export function reversedPath(path: SewnPath): SewnPath {
     points: [...points].reverse(),
   }));
   return { ...path, sides: sides.reverse(), reach: [path.reach[1], path.reach[0]] };
+}
+
+/** The path with its end sides fitted anew, without the needle points that lie past its settled ends. */
+export function withoutOverruns(path: SewnPath, settled: readonly Point[]): SewnPath {
+  if (path.closed) return path;
+  const ends = [settled[0], settled[settled.length - 1]];
+  const last = path.sides.length - 1;
+  const sides = path.sides.map((old, i) => {
+    const from = i === 0 ? along(old.side, ends[0]) : Number.NEGATIVE_INFINITY;
+    const to = i === last ? along(old.side, ends[1]) : Number.POSITIVE_INFINITY;
+    const inside = old.points.filter((p) => along(old.side, p) >= from && along(old.side, p) <= to);
+    if (inside.length === old.points.length || inside.length < ENOUGH) return old;
+    const side = old.side.kind === 'line' ? fitLine(inside) : fitArc(inside);
+    return side && covers(side, inside) ? { side, points: old.points } : old;
+  });
+  return { ...path, sides };
+}
+
+/** Both ends of an open path continued along their sides as far as they reach, from the end outward. */
+export function beyondEnds({ sides, reach }: SewnPath): readonly [Point[], Point[]] {
+  const first = sides[0];
+  const last = sides[sides.length - 1];
+  const from = along(first.side, first.points[0]);
+  const to = along(last.side, last.points[last.points.length - 1]);
+  return [
+    pointsAlong(first.side, from, from - Math.max(SNAP, reach[0])),
+    pointsAlong(last.side, to, to + Math.max(SNAP, reach[1])),
+  ];
 }
 
 /** The path on the cloth: points, and for each stretch between two of them the number of its side. */

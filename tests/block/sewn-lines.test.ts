@@ -1,0 +1,67 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { sewnLines } from '../../src/block/sewn-lines.js';
+import { readDst } from '../../src/formats/dst-read.js';
+import type { Point } from '../../src/geometry/point.js';
+import { toPoints } from '../../src/geometry/polyline.js';
+import { evenly, outAndBack, overrun, type SewnStop, sewnFile, tied } from '../fixtures/pieced-sewing.js';
+import { nearestTo } from './sewn-measure.js';
+import { randomBlock, seeded } from './sewn-random-block.js';
+
+/** Lines read from sewn stops, back in the frame they were sewn in. */
+function readBack(stops: readonly SewnStop[], named = stops.map((_, i) => i + 1)): Point[][] {
+  const start: Point = [60, 70];
+  const drawing = sewnLines(readDst(sewnFile(stops, start, 'TEST'), 'test.dst'), named, 'test.dst');
+  const [dx, dy] = [drawing.origin[0] + start[0], drawing.origin[1] + start[1]];
+  return drawing.lines.map(({ points }) => toPoints(points).map(([x, y]): Point => [x + dx, y + dy]));
+}
+
+/** How a maker's program may have sewn the seams. */
+const habits = fc.record({
+  seed: fc.integer({ min: 0, max: 2 ** 31 }),
+  seams: fc.integer({ min: 3, max: 14 }),
+  stitch: fc.double({ min: 1.5, max: 4, noNaN: true }),
+  back: fc.double({ min: 1.5, max: 4, noNaN: true }),
+  twice: fc.boolean(),
+  ties: fc.boolean(),
+  oneStop: fc.boolean(),
+  overruns: fc.constantFrom<'none' | 'usual' | 'short'>('none', 'usual', 'short'),
+  bulge: fc.constantFrom(0, 0.06, 0.12),
+});
+
+type Habits = typeof habits extends fc.Arbitrary<infer T> ? T : never;
+
+function sewnBlock(h: Habits): { lines: (readonly Point[])[]; stops: SewnStop[] } {
+  const { outline, seams } = randomBlock(h.seed, h.seams, h.bulge);
+  const random = seeded(h.seed + 1);
+  const over = () =>
+    h.overruns === 'usual' ? 3 + 3 * random() : h.overruns === 'short' ? -0.4 * h.stitch * random() : 0;
+  const runs = seams.map((line) => {
+    const way = random() < 0.5 ? [...line] : [...line].reverse();
+    const long = overrun(way, over(), over());
+    const run = h.twice ? outAndBack(long, h.stitch, h.back) : evenly(long, h.stitch);
+    return h.ties ? tied(run) : run;
+  });
+  runs.sort(() => random() - 0.5);
+  runs.push(h.ties ? tied(evenly(outline, h.stitch)) : evenly(outline, h.stitch));
+  return {
+    lines: [...seams, outline],
+    stops: h.oneStop ? [runs] : runs.map((run) => [run]),
+  };
+}
+
+describe('seams read from sewn stops', () => {
+  it('are the lines that were sewn, within 0.2 mm, cut at their junctions', () => {
+    fc.assert(
+      fc.property(habits, (h) => {
+        const { lines, stops } = sewnBlock(h);
+        const read = readBack(stops);
+        expect(read.length).toBe(lines.length);
+        for (const line of lines) {
+          expect(nearestTo(line, read)).toBeLessThan(0.2);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
