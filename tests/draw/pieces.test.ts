@@ -30,6 +30,13 @@ describe('pieces of sewn thread', () => {
     expect(sewnPieces(line([0, 0], [6, 0], [0, 0.2], [6, 0.1], [0, -0.1]), 0, 5)).toEqual([0, 4]);
   });
 
+  it('a long thread is cut at the end of a leg rather than inside a curve', () => {
+    const leg = Array.from({ length: 30 }, (_, i): [number, number] => [i, i * i * 0.01]);
+    const back = Array.from({ length: 30 }, (_, i): [number, number] => [29 - i, (29 - i) ** 2 * 0.01 + 0.2]);
+    expect(sewnPieces(line(...leg, ...back), 0, 60)[1]).toBeGreaterThanOrEqual(29);
+    expect(sewnPieces(line(...leg, ...back), 0, 60)[1]).toBeLessThanOrEqual(30);
+  });
+
   it('pieces hold every stitch once, in order, and no steep crossing lies inside one', () => {
     fc.assert(
       fc.property(fc.array(spot, { minLength: 2, maxLength: 120 }), (points) => {
