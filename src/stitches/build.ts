@@ -24,12 +24,12 @@ export function buildUnit(plan: Plan, values: Values): Unit {
 
   const legs: UnitLeg[] = [];
   const closing: number[] = [];
+  const ending: UnitLeg[] = [];
   plan.legs.forEach((leg, index) => {
-    const paths = pathsOf(leg, at, sizes[index]);
     const isLoop = leg.kind === 'loop';
-    paths.forEach((path, half) => {
+    pathsOf(leg, at, sizes[index]).forEach((path, half) => {
       if (plan.closing.has(index)) closing.push(legs.length);
-      legs.push({
+      (leg.onlyAtEnd ? ending : legs).push({
         name: leg.name,
         kind: leg.kind,
         from: nodeOf.get(half ? leg.to : leg.from)!,
@@ -51,11 +51,12 @@ export function buildUnit(plan: Plan, values: Values): Unit {
     joins: plan.joins,
     legs,
     closing,
+    ending,
     seats: plan.seats.map((seat) => {
       const [u, v] = place(plan, slots, seat);
       return { name: seat.name, u, v };
     }),
-    ...extent(legs, closing, length),
+    ...extent(legs, [...closing.map((i) => legs[i]), ...ending], length),
   };
 }
 
@@ -144,22 +145,23 @@ function checkJoins(plan: Plan, nodes: Float64Array, length: number): void {
 /** How far needle points reach to both hands, before the first unit, and past the end of the last. */
 function extent(
   legs: readonly UnitLeg[],
-  closing: readonly number[],
+  atEnd: readonly UnitLeg[],
   length: number,
 ): Pick<Unit, 'reach' | 'overhang'> {
   const reach = { left: 0, right: 0 };
   const overhang = { start: 0, end: 0 };
-  legs.forEach((leg, index) => {
+  const take = (leg: UnitLeg, shift: number) => {
     // Satin and knots are as wide as they are, whatever their middle line does.
     const around = leg.size / 2;
-    const closes = closing.includes(index);
     for (let i = 0; i < leg.path.length; i += 2) {
-      const [u, v] = [leg.path[i], leg.path[i + 1]];
+      const [u, v] = [leg.path[i] + shift, leg.path[i + 1]];
       reach.left = Math.max(reach.left, v + around);
       reach.right = Math.max(reach.right, around - v);
       overhang.start = Math.max(overhang.start, around - u);
-      overhang.end = Math.max(overhang.end, (closes ? u : u - length) + around);
+      overhang.end = Math.max(overhang.end, u + around - length);
     }
-  });
+  };
+  for (const leg of legs) take(leg, 0);
+  for (const leg of atEnd) take(leg, length);
   return { reach, overhang };
 }

@@ -159,7 +159,7 @@ function sampleValues({ parameters }: Stitch): Values[] {
 }
 
 function* mistakesOf(stitch: Stitch, unit: Unit): Generator<Mistake> {
-  for (const leg of unit.legs) {
+  for (const leg of [...unit.legs, ...unit.ending]) {
     if (leg.kind === 'knot' || leg.kind === 'under') continue;
     let long = 0;
     for (let i = 2; i < leg.path.length; i += 2) {

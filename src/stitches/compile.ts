@@ -40,6 +40,7 @@ export interface PlannedLeg {
   readonly share: number;
   /** point index, -1 when the leg bends with the line */
   readonly anchor: number;
+  readonly onlyAtEnd: boolean;
 }
 
 /** A mistake in a stitch file: the place inside it, what is wrong, what would be right. */
@@ -109,6 +110,7 @@ export function compilePlan(name: string, record: StitchRecord, mistakes: Mistak
       size: arithmetic(sizeOf(leg), place),
       share: leg.share ?? (leg.kind === 'under' ? 0 : 1),
       anchor: leg.keepsShapeAt === undefined ? -1 : pointNamed(leg.keepsShapeAt, `${place} keepsShapeAt`),
+      onlyAtEnd: leg.onlyAtEnd ?? false,
     };
   });
 
@@ -137,8 +139,14 @@ export function compilePlan(name: string, record: StitchRecord, mistakes: Mistak
   const closing = new Set<number>();
   for (const key of record.closing ?? []) {
     const i = legs.findIndex((leg) => leg.name === key);
-    if (i >= 0) closing.add(i);
-    else {
+    if (i >= 0 && !legs[i].onlyAtEnd) closing.add(i);
+    else if (i >= 0) {
+      mistakes.push({
+        place: 'closing',
+        wrong: `"${key}" is worked only at the end`,
+        right: 'leave it out of this list; it closes a row anyway',
+      });
+    } else {
       mistakes.push({
         place: 'closing',
         wrong: `there is no leg "${key}"`,

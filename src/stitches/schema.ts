@@ -40,7 +40,12 @@ export async function stitchSchemas(): Promise<StitchSchemas> {
   );
   const anchor = Type.Optional(text('the name of the point the leg keeps its shape at'));
 
-  const common = { name: text('a name of its own'), share, keepsShapeAt: anchor };
+  const common = {
+    name: text('a name of its own'),
+    share,
+    keepsShapeAt: anchor,
+    onlyAtEnd: Type.Optional(yes),
+  };
   const fromTo = { from: point, to: point };
   const via = (least: number, most: number, description: string) =>
     Type.Array(point, { minItems: least, maxItems: most, description });

@@ -46,6 +46,8 @@ interface Common {
   readonly share?: number;
   /** the point in whose frame the leg is laid stiffly, as a flower is; without it the leg bends with the line */
   readonly keepsShapeAt?: string;
+  /** worked only where a row ends, as if another unit began there, after the closing legs */
+  readonly onlyAtEnd?: boolean;
 }
 interface FromTo extends Common {
   readonly from: string;

@@ -51,6 +51,8 @@ export interface Unit {
   readonly legs: readonly UnitLeg[];
   /** indices of legs that are drawn once more at the end of a row, as if another unit began there */
   readonly closing: readonly number[];
+  /** legs laid after those, in the same place, and nowhere else: the stitch that holds the last loop */
+  readonly ending: readonly UnitLeg[];
   readonly seats: readonly { readonly name: string; readonly u: number; readonly v: number }[];
   /** how far needle points reach to the left and right hand, mm */
   readonly reach: { readonly left: number; readonly right: number };

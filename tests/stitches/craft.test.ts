@@ -55,7 +55,7 @@ describe('feather', () => {
     always(feather, (unit, { width, core }) => {
       const holes = layRow(unit, true, 4)
         .filter(({ name }) => name !== 'hold')
-        .flatMap((leg) => (leg.name === 'strand' ? [last(leg)] : [first(leg), last(leg)]))
+        .flatMap((leg) => [first(leg), last(leg)])
         .map(([, v]) => v);
       const lines = [-width / 2, (-width * core) / 2, (width * core) / 2, width / 2];
       for (const v of holes) expect(Math.min(...lines.map((line) => Math.abs(line - v)))).toBeLessThan(1e-9);
@@ -74,7 +74,7 @@ describe('feather', () => {
     const legs = row(feather, 6);
     for (let k = 1; k < 6; k++) {
       const arm = legsNamed(legs, 'arm')[k - 1];
-      expect(legsNamed(legs, 'hold')[k].from).toBe(arm.from);
+      expect(legsNamed(legs, 'strand')[k].from).toBe(arm.from);
     }
   });
 
@@ -95,6 +95,23 @@ describe('feather', () => {
     });
   });
 });
+
+// Common practice: the last loop of a row is held by a short stitch over it.
+test.each(['feather', 'double-feather', 'cretan'])(
+  'a row of %s ends with one short stitch that holds its last loop',
+  (name) => {
+    const legs = row(stitchNamed(name), 4);
+    const holds = legsNamed(legs, 'hold');
+    expect(holds).toEqual([legs.at(-1)]);
+    const [[au, av], [bu, bv]] = [first(holds[0]), last(holds[0])];
+    expect(legs.slice(0, -1).some(({ from, to }) => from === holds[0].from || to === holds[0].from)).toBe(
+      true,
+    );
+    expect(bu).toBeGreaterThan(au);
+    expect(Math.hypot(bu - au, bv - av)).toBeGreaterThan(0.8);
+    expect(Math.hypot(bu - au, bv - av)).toBeLessThan(1.6);
+  },
+);
 
 describe('double feather', () => {
   const double = stitchNamed('double-feather');
@@ -300,11 +317,11 @@ describe('Cretan', () => {
   test('brings the new thread out inside the loop and over it', () => {
     always(cretan, (unit) => {
       const [turn] = endsOf(legNamed(unit, 'arm'));
-      const [foot] = endsOf(legNamed(unit, 'hold'));
+      const [foot] = endsOf(legNamed(unit, 'strand'));
       expect(turn[0]).toBeGreaterThan(foot[0]);
       expect(turn[1]).toBeLessThan(foot[1]);
       const order = unit.legs.map(({ name }) => name);
-      expect(order.indexOf('hold')).toBeGreaterThan(order.indexOf('arm'));
+      expect(order.indexOf('strand')).toBeGreaterThan(order.indexOf('arm'));
     });
   });
 });

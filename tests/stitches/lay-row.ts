@@ -12,7 +12,7 @@ export interface LaidLeg {
 }
 
 /**
- * A row of units on a straight line, in the order a hand works them, the closing legs last. Node i of unit k has the
+ * A row of units on a straight line, in the order a hand works them, the closing and ending legs last. Node i of unit k has the
  * number k * nodes + i, unless it is joined to a node of the unit before.
  */
 export function layRow(unit: Unit, glide: boolean, count: number): LaidLeg[] {
@@ -35,6 +35,8 @@ export function layRow(unit: Unit, glide: boolean, count: number): LaidLeg[] {
   });
   const row: LaidLeg[] = [];
   for (let k = 0; k < count; k++) for (const leg of hands[k % 2].legs) row.push(laid(leg, k));
-  for (const index of unit.closing) row.push(laid(hands[count % 2].legs[index], count));
+  const after = hands[count % 2];
+  for (const index of unit.closing) row.push(laid(after.legs[index], count));
+  for (const leg of after.ending) row.push(laid(leg, count));
   return row;
 }

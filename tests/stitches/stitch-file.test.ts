@@ -124,9 +124,9 @@ describe('a mistake in a stitch file is told with its place, and with what would
     [
       'an unknown point',
       (f) => {
-        f.legs[2].to = 'tipp';
+        f.legs[1].to = 'tipp';
       },
-      'my.json legs[2] "arm": there is no point "tipp"; the points are start, ',
+      'my.json legs[1] "arm": there is no point "tipp"; the points are start, ',
     ],
     [
       'an unknown quantity',
@@ -159,9 +159,9 @@ describe('a mistake in a stitch file is told with its place, and with what would
     [
       'two legs of one name',
       (f) => {
-        f.legs[1].name = 'hold';
+        f.legs[1].name = 'strand';
       },
-      'my.json legs[1]: another leg is named "hold"',
+      'my.json legs[1]: another leg is named "strand"',
     ],
     [
       'no width',
@@ -203,7 +203,14 @@ describe('a mistake in a stitch file is told with its place, and with what would
       (f) => {
         f.closing = ['holt'];
       },
-      'my.json closing: there is no leg "holt"; the legs are hold, strand, arm',
+      'my.json closing: there is no leg "holt"; the legs are strand, arm, hold',
+    ],
+    [
+      'a closing leg that closes anyway',
+      (f) => {
+        f.closing = ['hold'];
+      },
+      'my.json closing: "hold" is worked only at the end',
     ],
     [
       'pieces',

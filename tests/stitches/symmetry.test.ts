@@ -40,13 +40,13 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))('$nam
     expect(back.legs.map(({ name, from, to }) => [name, from, to])).toEqual(
       unit.legs.map(({ name, from, to }) => [name, from, to]),
     );
-    const open = { ...unit, closing: [] };
+    const open = { ...unit, closing: [], ending: [] };
     const count = 4;
     const turned = chords(layRow(open, glide, count), (u, v) => [
       count * unit.length - u,
       glide && count % 2 === 0 ? -v : v,
     ]);
-    expect(chords(layRow({ ...backwards(unit), closing: [] }, glide, count))).toEqual(turned);
+    expect(chords(layRow({ ...backwards(unit), closing: [], ending: [] }, glide, count))).toEqual(turned);
     for (const [here, next] of back.joins) {
       const [u, v] = nodeAt(back, here);
       const [nextU, nextV] = nodeAt(back, next);
@@ -60,8 +60,11 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))('$nam
   if (glide) {
     // Feather and its kin alternate strictly: one half of a repeat is the other with right and left exchanged.
     test('is a true glide: half a repeat on, its mirror image', () => {
-      const long = chords(layRow({ ...unit, closing: [] }, true, 6));
-      const moved = chords(layRow({ ...unit, closing: [] }, true, 5), (u, v) => [u + unit.length, -v]);
+      const long = chords(layRow({ ...unit, closing: [], ending: [] }, true, 6));
+      const moved = chords(layRow({ ...unit, closing: [], ending: [] }, true, 5), (u, v) => [
+        u + unit.length,
+        -v,
+      ]);
       for (const chord of moved) expect(long.has(chord)).toBe(true);
     });
   }
