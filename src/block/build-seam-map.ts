@@ -64,7 +64,7 @@ export function buildSeamMap(drawing: LineDrawing, options: SeamMapOptions = {})
   const map: SeamMap = {
     width: drawing.width,
     height: drawing.height,
-    outline: edging && edging.outline,
+    outline: edging ? edging.outline : null,
     seams,
     junctions,
     patches: patches.list,

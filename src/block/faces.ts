@@ -1,5 +1,5 @@
 import { signedArea } from '../geometry/area.js';
-import { type Points, pointCount } from '../geometry/polyline.js';
+import { type Points, pointCount, reversed } from '../geometry/polyline.js';
 import type { Edge, Network } from './network.js';
 
 /**
@@ -94,9 +94,7 @@ function connectedParts({ nodes, edges }: Network, used?: readonly boolean[]): I
 export function halfEdgePoints(network: Network, h: number): Points {
   const { points } = network.edges[h >> 1];
   if (!(h & 1)) return points;
-  const back = new Float64Array(points.length);
-  for (let i = 0; i < points.length; i += 2) back.set(points.subarray(i, i + 2), points.length - 2 - i);
-  return back;
+  return reversed(points);
 }
 
 /** The closed polyline along half-edges that follow each other; also used for chains, which then stay open. */

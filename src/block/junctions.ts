@@ -3,7 +3,7 @@ import type { Meeting } from './chains.js';
 import type { Network } from './network.js';
 import type { Arm, Junction } from './seam-map.js';
 import type { OrderedChain } from './seam-order.js';
-import { stations, tail } from './seams.js';
+import { stations } from './seams.js';
 
 /** Two seams turn alike at a crossing when they differ by no more than this, radians: a tenth of a degree. */
 const ALIKE = (0.1 * Math.PI) / 180;

@@ -63,49 +63,67 @@ function cutAtMeetings({ pieces, ends, meetings, touches }: Snapped): Network {
   const nodes: Point[] = [...meetings];
   const lines = pieces.map(({ points }) => points);
   const lengths = lines.map(cumulativeLength);
-  const cuts: Cut[][] = pieces.map(() => []);
-  for (const { meeting, piece, u } of touches) cuts[piece].push({ u, node: meeting });
+  const cuts = pieces.map((_, k) => new Cuts(lengths[k][lengths[k].length - 1], ends[k]));
+  for (const { meeting, piece, u } of touches) cuts[piece].add(u, meeting);
   for (const { at, first, second } of crossings(lines)) {
     const places = [first, second].map(({ line, segment, t }) => {
       const length = lengths[line];
       return { line, u: length[segment] + t * (length[segment + 1] - length[segment]) };
     });
     // a crossing at a line's end, or where an end was put, is that node
-    const known = places.map(({ line, u }) => nodeAt(u, lengths[line], ends[line], cuts[line]));
+    const known = places.map(({ line, u }) => cuts[line].nodeAt(u));
     const node = known[0] ?? known[1] ?? nodes.push(at) - 1;
-    places.forEach(({ line, u }, i) => {
-      if (known[i] === null) cuts[line].push({ u, node });
-    });
+    for (const { line, u } of places) cuts[line].add(u, node);
   }
-  const edges = pieces.flatMap((piece, k) => cutPiece(piece, lengths[k], ends[k], cuts[k], nodes));
+  const edges = pieces.flatMap((piece, k) => cutPiece(piece, lengths[k], ends[k], cuts[k].inOrder(), nodes));
   return { nodes, edges };
 }
 
-function nodeAt(
-  u: number,
-  at: Float64Array,
-  ends: readonly [number, number] | null,
-  cuts: readonly Cut[],
-): number | null {
-  if (ends && u <= SAME_POINT) return ends[0];
-  if (ends && u >= at[at.length - 1] - SAME_POINT) return ends[1];
-  return cuts.find((cut) => Math.abs(cut.u - u) <= SAME_POINT)?.node ?? null;
+/** Cuts of one piece; those nearer than SAME_POINT are one. */
+class Cuts {
+  private readonly byCell = new Map<number, Cut>();
+
+  constructor(
+    private readonly length: number,
+    private readonly ends: readonly [number, number] | null,
+  ) {}
+
+  nodeAt(u: number): number | null {
+    if (this.ends && u <= SAME_POINT) return this.ends[0];
+    if (this.ends && u >= this.length - SAME_POINT) return this.ends[1];
+    const cell = Math.round(u / SAME_POINT);
+    for (const near of [cell, cell - 1, cell + 1]) {
+      const cut = this.byCell.get(near);
+      if (cut && Math.abs(cut.u - u) <= SAME_POINT) return cut.node;
+    }
+    return null;
+  }
+
+  add(u: number, node: number): void {
+    if (this.nodeAt(u) === null) this.byCell.set(Math.round(u / SAME_POINT), { u, node });
+  }
+
+  /** in walking order */
+  inOrder(): Cut[] {
+    return [...this.byCell.values()].sort((a, b) => a.u - b.u || a.node - b.node);
+  }
 }
 
 function cutPiece(
   { points, line }: LinePiece,
   at: Float64Array,
   ends: readonly [number, number] | null,
-  cuts: readonly Cut[],
+  inner: readonly Cut[],
   nodes: Point[],
 ): Edge[] {
   const length = at[at.length - 1];
-  const inner = [...cuts].sort((a, b) => a.u - b.u || a.node - b.node);
   if (!ends && !inner.length) {
     nodes.push(firstPoint(points));
     return [{ from: nodes.length - 1, to: nodes.length - 1, points, line }];
   }
-  const stops: Cut[] = ends ? [{ u: 0, node: ends[0] }, ...inner, { u: length, node: ends[1] }] : inner;
+  const stops: readonly Cut[] = ends
+    ? [{ u: 0, node: ends[0] }, ...inner, { u: length, node: ends[1] }]
+    : inner;
   const edges: Edge[] = [];
   for (let i = 1; i < stops.length; i++) {
     const [a, b] = [stops[i - 1], stops[i]];

@@ -12,14 +12,19 @@ export interface Curve {
 const AGREE = 1e-9;
 /** Halvings before an interval is taken as it stands; 2^-40 of a block is far below any step. */
 const DEEPEST = 40;
-/** First halvings that are always made, so that two coarse values cannot agree by chance on a symmetric curve. */
-const SHALLOWEST = 3;
+/** Halvings in a row that must agree: near a cusp, one alone may agree by chance and be off by 0.001 %. */
+const AGREEMENTS = 2;
+/** First halvings that are always made, so that coarse values cannot agree by the symmetry of a curve. */
+const SHALLOWEST = 2;
 
-/** Nodes and weights of the 5-point Gauss-Legendre rule on [-1, 1] (Abramowitz and Stegun, table 25.4; from memory). */
-const GAUSS = [
-  [0, 128 / 225],
-  [Math.sqrt(5 - 2 * Math.sqrt(10 / 7)) / 3, (322 + 13 * Math.sqrt(70)) / 900],
-  [Math.sqrt(5 + 2 * Math.sqrt(10 / 7)) / 3, (322 - 13 * Math.sqrt(70)) / 900],
+/**
+ * Nodes and weights of the 5-point Lobatto rule on [-1, 1] (Abramowitz and Stegun, table 25.6; from memory). It looks at
+ * both ends of an interval: a cusp between an end and the first node of Gauss's rule is missed by whole and halves alike.
+ */
+const LOBATTO = [
+  [0, 32 / 45],
+  [Math.sqrt(3 / 7), 49 / 90],
+  [1, 1 / 10],
 ] as const;
 
 /**
@@ -27,8 +32,8 @@ const GAUSS = [
  * sign of it, so every interval is measured whole and in halves, and halved on until both agree.
  */
 export function arcLength(curve: Curve, from = curve.from, to = curve.to): number {
-  const whole = gauss(curve, from, to);
-  return refine(curve, from, to, whole, AGREE * roughLength(curve, from, to), 0);
+  const whole = lobatto(curve, from, to);
+  return refine(curve, from, to, whole, AGREE * roughLength(curve, from, to), 0, 0);
 }
 
 /**
@@ -76,23 +81,32 @@ function advance(curve: Curve, t0: number, length: number): number {
   return t;
 }
 
-function refine(curve: Curve, a: number, b: number, whole: number, allowed: number, depth: number): number {
+function refine(
+  curve: Curve,
+  a: number,
+  b: number,
+  whole: number,
+  allowed: number,
+  depth: number,
+  agreed: number,
+): number {
   const middle = (a + b) / 2;
-  const left = gauss(curve, a, middle);
-  const right = gauss(curve, middle, b);
-  const agree = depth >= SHALLOWEST && Math.abs(left + right - whole) <= allowed;
-  if (agree || depth >= DEEPEST) return left + right;
+  const left = lobatto(curve, a, middle);
+  const right = lobatto(curve, middle, b);
+  const agrees = depth >= SHALLOWEST && Math.abs(left + right - whole) <= allowed;
+  const inRow = agrees ? agreed + 1 : 0;
+  if (inRow >= AGREEMENTS || depth >= DEEPEST) return left + right;
   return (
-    refine(curve, a, middle, left, allowed / 2, depth + 1) +
-    refine(curve, middle, b, right, allowed / 2, depth + 1)
+    refine(curve, a, middle, left, allowed / 2, depth + 1, inRow) +
+    refine(curve, middle, b, right, allowed / 2, depth + 1, inRow)
   );
 }
 
-function gauss(curve: Curve, a: number, b: number): number {
+function lobatto(curve: Curve, a: number, b: number): number {
   const half = (b - a) / 2;
   const middle = (a + b) / 2;
   let sum = 0;
-  for (const [node, weight] of GAUSS) {
+  for (const [node, weight] of LOBATTO) {
     sum += weight * Math.hypot(...curve.velocity(middle + half * node));
     if (node) sum += weight * Math.hypot(...curve.velocity(middle - half * node));
   }

@@ -17,9 +17,9 @@ export interface Place {
 }
 
 /**
- * All points where polylines cross or touch each other or themselves; neighbors in a line do not count, nor segments
- * that merely end in one common point. Where two segments lie on each other, the ends of the common part are given.
- * n log n plus what is found.
+ * All points where polylines cross or touch each other or themselves; neighbors in a line do not count. A common vertex
+ * is given once for each pair of segments that end in it. Where two segments lie on each other, the ends of the common
+ * part are given. n log n plus what is found.
  */
 export function crossings(lines: readonly Points[], index: SegmentIndex = indexSegments(lines)): Crossing[] {
   const found: Crossing[] = [];
@@ -69,10 +69,14 @@ function meet(p: Point, q: Point, a: Point, b: Point): [number, number][] {
     const [s0, s1] = [along(fx, fy), along(fx + ex, fy + ey)];
     const low = Math.max(0, Math.min(s0, s1));
     const high = Math.min(1, Math.max(s0, s1));
-    if ((high - low) * d <= SAME_POINT) return [];
+    // end to end: one point, if at all
+    if ((high - low) * d <= SAME_POINT) return high >= low ? [[low, clamp((low - s0) / (s1 - s0))]] : [];
     return [low, high].map((t) => [t, clamp((t - s0) / (s1 - s0))]);
   }
-  if (same(p, a) || same(p, b) || same(q, a) || same(q, b)) return [];
+  if (same(p, a)) return [[0, 0]];
+  if (same(p, b)) return [[0, 1]];
+  if (same(q, a)) return [[1, 0]];
+  if (same(q, b)) return [[1, 1]];
   const t = (fx * ey - fy * ex) / cross;
   const s = (fx * dy - fy * dx) / cross;
   const [slackT, slackS] = [SAME_POINT / d, SAME_POINT / e];

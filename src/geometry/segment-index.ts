@@ -22,7 +22,7 @@ export function indexSegments(lines: readonly Points[]): SegmentIndex {
     for (let i = 0; i + 1 < pointCount(points); i++, k++) {
       line[k] = l;
       from[k] = i;
-      const [x0, y0, x1, y1] = points.subarray(2 * i, 2 * i + 4);
+      const [x0, y0, x1, y1] = [points[2 * i], points[2 * i + 1], points[2 * i + 2], points[2 * i + 3]];
       index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
     }
   });
