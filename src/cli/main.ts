@@ -1,5 +1,4 @@
 #!/usr/bin/env node
-import type { EventEmitter } from 'node:events';
 import { complain } from './complain.js';
 import { program } from './program.js';
 

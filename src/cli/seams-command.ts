@@ -48,8 +48,9 @@ async function seams(path: string, options: Options): Promise<void> {
     const picture = drawSeamMap(block.map, block.name);
     writeOutputs([{ path: options.out, content: kind === '.png' ? await toPng(picture) : picture }]);
   }
-  const { seamsReport, seamsText } = await import('../report/seams-report.js');
-  if (options.json) printJson(seamsReport(block));
+  const { seamsJson } = await import('../block/seams-json.js');
+  const { seamsText } = await import('../report/seams-text.js');
+  if (options.json) printJson(seamsJson(block));
   else print(options.out === undefined ? seamsText(block) : `${seamsText(block)}\n\nMade ${options.out}`);
   settleStatus(block.findings);
 }

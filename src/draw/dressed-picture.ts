@@ -1,11 +1,11 @@
 import type { Block } from '../block/block.js';
 import type { Design } from '../design/design.js';
 import type { Dressed } from '../dress.js';
+import { threadWidth } from '../needle/craft.js';
 import { clothPicture, foldPicture } from './cloth.js';
 import { existingPicture } from './existing.js';
 import { element, type Frame, svgDocument, title } from './svg.js';
 import { threadGroup, threadPicture } from './thread.js';
-import { threadWidth } from './thread-width.js';
 
 /**
  * The dressed block as an SVG picture at actual size: patches in their fabrics, seams as folds, what was sewn already

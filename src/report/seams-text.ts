@@ -1,0 +1,52 @@
+import type { Block } from '../block/block.js';
+import type { Seam, SeamMap } from '../block/seam-map.js';
+import { polylineLength } from '../geometry/polyline.js';
+import { lookHere } from './look-here.js';
+import { numberList, rounded, table } from './table.js';
+
+/** What was found in a block, for a person: a table of seams, then what is worth a look. */
+export function seamsText({ name, map, findings }: Block): string {
+  const junctions = map.junctions.filter((junction) => !junction.onOutline).length;
+  const size = `${rounded(map.width, 1)} x ${rounded(map.height, 1)} mm`;
+  const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
+  const rows = map.seams.map((seam) => [
+    String(seam.id),
+    polylineLength(seam.points).toFixed(1),
+    String(seam.corners.length),
+    seam.closed ? 'ring' : endWords(map, seam, 0),
+    seam.closed ? '' : endWords(map, seam, 1),
+    [...new Set(seam.sides.flatMap((side) => [side.left, side.right]))]
+      .filter((id) => id !== null)
+      .sort((a, b) => a - b)
+      .join(', '),
+  ]);
+  return [
+    `${name}: ${size}, ${count(map.seams.length, 'seam', 'seams')}, ${count(junctions, 'junction', 'junctions')} inside, ${count(map.patches.length, 'patch', 'patches')}${map.outline ? '' : ', no outline'}`,
+    '',
+    table(
+      [
+        { heading: 'Seam', figures: true },
+        { heading: 'Length mm', figures: true },
+        { heading: 'Corners', figures: true },
+        { heading: 'Starts' },
+        { heading: 'Ends' },
+        { heading: 'Between patches' },
+      ],
+      rows,
+    ),
+    '',
+    lookHere(findings),
+  ].join('\n');
+}
+
+function endWords(map: SeamMap, seam: Seam, which: 0 | 1): string {
+  const end = seam.ends?.[which];
+  if (!end || end.kind === 'free') return 'free';
+  if (end.kind === 'outline') return 'on the outline';
+  const junction = map.junctions[end.junction];
+  if (junction.through !== null && junction.through !== seam.id) return `butts into ${junction.through}`;
+  return `meets ${numberList(seamsAt(junction.arms).filter((id) => id !== seam.id))}`;
+}
+
+const seamsAt = (arms: readonly { readonly seam: number | 'outline' }[]): number[] =>
+  [...new Set(arms.map((arm) => arm.seam))].filter((id) => id !== 'outline').sort((a, b) => a - b);
