@@ -1,4 +1,11 @@
+// biome-ignore-all assist/source/organizeImports: a contents page, in the order of the work
 // What Seamwright offers to other programs, step by step. All of it runs in a browser as well.
+
+// The whole way: a block and a dressing in, color stops out.
+export { type Dressed, type DressedRow, dress } from './dress.js';
+export { defaultDressing, type PlanOptions } from './plan.js';
+export { type Finding, type Level, worstFirst } from './finding.js';
+export { InputError } from './input-error.js';
 
 // Blocks: drawings and stitch files to seam maps.
 export type { Block } from './block/block.js';
@@ -6,33 +13,34 @@ export { readSvgBlock } from './block/read-drawing.js';
 export { readStitchBlock } from './block/read-stitch-file.js';
 export type { Junction, Outline, Patch, Seam, SeamMap } from './block/seam-map.js';
 export { type SeamsJson, seamsJson } from './block/seams-json.js';
-export { type Account, account } from './design/account.js';
+
+// Stitches.
+export { findStitch, type Library } from './stitches/library.js';
+export { parseStitch } from './stitches/parse.js';
+export type { Parameter, Stitch, Unit, UnitLeg, Values } from './stitches/stitch.js';
+
+// Saved work.
+export type { Dressing, Row, ThreadChoice, Treatment } from './formats/dressing.js';
+export { readDressing, writeDressing } from './formats/dressing-file.js';
+
+// Fits, runs of needle points, designs.
+export type { Chain, SeamFit, Stretch } from './fit/fit.js';
+export type { Craft, Runs } from './needle/run.js';
 export type { Design, Stop, Thread } from './design/design.js';
+export { type Account, account } from './design/account.js';
 export { needlePoints } from './design/needle-points.js';
 export { writeDesign } from './design/write-design.js';
+
+// Stitch files as they stand.
+export { readDst } from './formats/dst-read.js';
+export { type FileStop, stopsOf } from './formats/stops.js';
+export type { StitchFile } from './formats/stitch-file.js';
+
 // Pictures and reports.
 export { drawDressed } from './draw/dressed-picture.js';
 export { drawSeamMap } from './draw/map-picture.js';
 export type { Pen } from './draw/pen.js';
 export { sampleBlock } from './draw/swatch.js';
-// The whole way: a block and a dressing in, color stops out.
-export { type Dressed, type DressedRow, dress } from './dress.js';
-export { type Finding, type Level, worstFirst } from './finding.js';
-// Fits, runs and designs.
-export type { Chain, SeamFit, Stretch } from './fit/fit.js';
-// Saved work.
-export type { Dressing, Row, ThreadChoice, Treatment } from './formats/dressing.js';
-export { readDressing, writeDressing } from './formats/dressing-file.js';
-export { readDst } from './formats/dst-read.js';
-export type { StitchFile } from './formats/stitch-file.js';
-export { type FileStop, stopsOf } from './formats/stops.js';
-export { InputError } from './input-error.js';
-export type { Craft, Runs } from './needle/run.js';
-export { defaultDressing, type PlanOptions } from './plan.js';
 export { type DressReport, dressReport } from './report/dress-report.js';
 export { dressText } from './report/dress-text.js';
 export { seamsText } from './report/seams-text.js';
-// Stitches.
-export { findStitch, type Library } from './stitches/library.js';
-export { parseStitch } from './stitches/parse.js';
-export type { Parameter, Stitch, Unit, UnitLeg, Values } from './stitches/stitch.js';
