@@ -8,8 +8,8 @@ export interface Transition {
   readonly passes: Uint8Array;
 }
 
-/** Where a trail may begin and end: in the first unit and the last, or anywhere. */
-export type Ends = 'through' | 'anywhere';
+/** Where a trail may begin and end: in the first unit and the last, anywhere, or where it began. */
+export type Ends = 'through' | 'anywhere' | 'closed';
 
 /** What a way through a unit is to look like. */
 export interface Looks {
@@ -192,7 +192,7 @@ function leaveNode(step: Step, node: number, shape: Shape, ends: Ends, out: Step
   }
   // in `through`, both ends on one node toggle it twice: a closed trail starts on a node that looks odd until its end
   const odd = (step.codes[node] & 1) === 1;
-  const mayEnd = ends === 'through' ? shape.last && step.ends === 1 : step.ends < 2;
+  const mayEnd = ends === 'through' ? shape.last && step.ends === 1 : ends === 'anywhere' && step.ends < 2;
   if (odd && !mayEnd) return;
   const codes = step.codes.with(node, 0);
   out.push({ ...step, codes, closed, back: step, passes: -1, ends: step.ends + (odd ? 1 : 0) });
