@@ -23,14 +23,16 @@ export function frameFinder(guide: GuideLine, first: number, last: number): Fram
   return {
     frame,
     at(u: number): void {
-      if (u <= us[first]) return straightOn(first, u - us[first]);
-      if (u >= us[last]) return straightOn(last, u - us[last]);
-      while (us[i] > u) i--;
-      while (us[i + 1] < u) i++;
-      const t = (u - us[i]) / (us[i + 1] - us[i]);
-      frame[0] = xs[i] + t * (xs[i + 1] - xs[i]);
-      frame[1] = ys[i] + t * (ys[i + 1] - ys[i]);
-      frame[2] = thetas[i] + t * (thetas[i + 1] - thetas[i]);
+      if (u <= us[first]) straightOn(first, u - us[first]);
+      else if (u >= us[last]) straightOn(last, u - us[last]);
+      else {
+        while (us[i] > u) i--;
+        while (us[i + 1] < u) i++;
+        const t = (u - us[i]) / (us[i + 1] - us[i]);
+        frame[0] = xs[i] + t * (xs[i + 1] - xs[i]);
+        frame[1] = ys[i] + t * (ys[i + 1] - ys[i]);
+        frame[2] = thetas[i] + t * (thetas[i + 1] - thetas[i]);
+      }
     },
   };
 }
