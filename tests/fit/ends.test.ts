@@ -1,0 +1,233 @@
+import fc from 'fast-check';
+import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
+import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
+import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
+import { describe, expect, test } from 'vitest';
+import { clearOfThrough, clearOfWedge } from '../../src/fit/ends.js';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import { reachOf } from '../../src/fit/sized.js';
+import { askFor, legPoints } from './asks.js';
+import { butting, mapOfLines } from './block-of-lines.js';
+
+const factory = new GeometryFactory();
+const polygon = (points: readonly (readonly [number, number])[]) =>
+  factory.createPolygon([...points, points[0]].map(([x, y]) => new Coordinate(x, y)));
+/** JTS (jsts): DistanceOp, the least distance between two polygons. */
+const distanceBetween = (a: unknown, b: unknown): number => DistanceOp.distance(a, b);
+
+/** A straight band from distance `from` to `to` along a ray, reaching `left` and `right`. */
+function bandAlong(
+  at: readonly [number, number],
+  direction: number,
+  from: number,
+  to: number,
+  reach: { left: number; right: number },
+) {
+  const [tx, ty] = [Math.cos(direction), Math.sin(direction)];
+  const [nx, ny] = [ty, -tx];
+  const corner = (s: number, v: number): [number, number] => [
+    at[0] + s * tx + v * nx,
+    at[1] + s * ty + v * ny,
+  ];
+  return polygon([
+    corner(from, reach.left),
+    corner(to, reach.left),
+    corner(to, -reach.right),
+    corner(from, -reach.right),
+  ]);
+}
+
+const angle = fc.double({ min: 0.6, max: Math.PI / 2, noNaN: true });
+const reach = fc.double({ min: 0.5, max: 6, noNaN: true });
+const gap = fc.double({ min: 0.2, max: 2, noNaN: true });
+
+describe('an end that stops short', () => {
+  test('of a through treatment is exactly the gap away from it (polygon distance by JTS)', () => {
+    fc.assert(
+      fc.property(angle, reach, reach, gap, (theta, t, a, g) => {
+        const s = clearOfThrough(t, g, a, theta);
+        const through = bandAlong([-200, 0], 0, 0, 400, { left: t, right: t });
+        const own = bandAlong([0, 0], theta, s, s + 40, { left: a, right: a });
+        expect(distanceBetween(through, own)).toBeCloseTo(g, 9);
+      }),
+    );
+  });
+
+  test('in a wedge keeps the gap to a neighbor that does the same (polygon distance by JTS)', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.6, max: 2.6, noNaN: true }), reach, reach, gap, (phi, a, b, g) => {
+        // 60 mm of band on both arms; each keeps to its own side of the bisector
+        const one = bandAlong([0, 0], 0, clearOfWedge(a, g, phi), 60, { left: 0, right: a });
+        const other = bandAlong([0, 0], phi, clearOfWedge(b, g, phi), 60, { left: b, right: 0 });
+        expect(distanceBetween(one, other)).toBeGreaterThanOrEqual(g - 1e-9);
+        if (a === b) expect(distanceBetween(one, other)).toBeCloseTo(g, 9);
+      }),
+    );
+    const equal = (a: number, g: number, phi: number) => {
+      const s = clearOfWedge(a, g, phi);
+      return distanceBetween(
+        bandAlong([0, 0], 0, s, 60, { left: 0, right: a }),
+        bandAlong([0, 0], phi, s, 60, { left: a, right: 0 }),
+      );
+    };
+    expect(equal(4, 0.6, 2)).toBeCloseTo(0.6, 9);
+  });
+
+  test('leaves the end gap of the formula on a real seam, whatever the angle and the sizes', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.7, max: Math.PI / 2, noNaN: true }),
+        fc.double({ min: 5, max: 9, noNaN: true }),
+        fc.double({ min: 5, max: 9, noNaN: true }),
+        (theta, widthThrough, widthOwn) => {
+          const map = butting(theta);
+          const through = map.junctions[0].through!;
+          const own = through === 1 ? 2 : 1;
+          const asks = [
+            askFor(through, 'feather', { manner: 'short', sizes: { width: widthThrough } }),
+            askFor(own, 'feather', { manner: 'short', sizes: { width: widthOwn } }),
+          ];
+          const fits = fitLines(map, asks, { gap: 0.6, outline: 'free' });
+          const found = fits[1].fit;
+          const unit = asks[1].sized.build(1, asks[1].sized.repeat);
+          const { left } = reachOf(unit, true, 1);
+          const t = reachOf(asks[0].sized.build(1, asks[0].sized.repeat), true, 1).left;
+          const expected = clearOfThrough(t, 0.6, left, theta);
+          const atJunction = map.seams[own - 1].ends![0].kind === 'junction' ? 0 : 1;
+          expect(found.endGap[atJunction]).toBeCloseTo(expected, 3);
+          expect(found.endGap[1 - atJunction]).toBe(0);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  test('on a curved through seam moves out until its thread is clear of the other band', () => {
+    const radius = 18;
+    const arc = Array.from({ length: 181 }, (_, i) => {
+      const t = Math.PI * (1 + i / 180);
+      return [100 + radius * Math.cos(t), 100 + radius * Math.sin(t)] as const;
+    });
+    // From inside the bend a straight seam meets its top: the bend's flanks come toward it.
+    const map = mapOfLines([
+      arc,
+      [
+        [100, 100 - radius],
+        [100, 150],
+      ],
+    ]);
+    const through = map.junctions[0].through!;
+    const own = 3 - through;
+    const sizes = { width: 10 };
+    const fits = fitLines(
+      map,
+      [
+        askFor(through, 'feather', { manner: 'short', sizes }),
+        askFor(own, 'feather', { manner: 'short', sizes }),
+      ],
+      { gap: 0.6, outline: 'free' },
+    );
+    const clear = 5 + 0.6;
+    for (const [x, y] of legPoints(fits[1].fit.chains)) {
+      if (y > 100) continue;
+      expect(radius - Math.hypot(x - 100, y - 100)).toBeGreaterThanOrEqual(clear - 0.05);
+    }
+  });
+});
+
+describe('an end that tucks', () => {
+  test('runs in to the through seam and not over it', () => {
+    for (const theta of [0.7, 1.1, Math.PI / 2]) {
+      const map = butting(theta);
+      const through = map.junctions[0].through!;
+      const fits = fitLines(map, [askFor(through, 'herringbone'), askFor(3 - through, 'feather')], {
+        gap: 0.6,
+        outline: 'free',
+      });
+      const depths = legPoints(fits[1].fit.chains).map(([, y]) => y - 100);
+      expect(Math.min(...depths)).toBeGreaterThanOrEqual(-0.06);
+      expect(Math.min(...depths)).toBeLessThan(1.5);
+      expect(fits[1].tucksUnder).toEqual([through]);
+      expect(fits[0].tucksUnder).toEqual([]);
+    }
+  });
+
+  test('leaves out daisies within a millimeter of the thread that will lie over it', () => {
+    const map = butting(Math.PI / 2);
+    const through = map.junctions[0].through!;
+    const fits = fitLines(map, [askFor(through, 'blanket'), askFor(3 - through, 'lazy-daisy')], {
+      gap: 0.6,
+      outline: 'free',
+    });
+    const over = legPoints(fits[0].fit.chains);
+    const { chains } = fits[1].fit;
+    let nearest = Infinity;
+    for (const chain of chains) {
+      for (let leg = 0; leg < chain.from.length; leg++) {
+        if (chain.kind[leg] !== 'loop') continue;
+        for (let p = chain.pathStart[leg]; p < chain.pathStart[leg + 1]; p++) {
+          for (const [x, y] of over) {
+            nearest = Math.min(nearest, Math.hypot(chain.path[2 * p] - x, chain.path[2 * p + 1] - y));
+          }
+        }
+      }
+    }
+    expect(nearest).toBeGreaterThan(1);
+    expect(chains.some((chain) => chain.kind.includes('loop'))).toBe(true);
+  });
+});
+
+describe('a bevelled end', () => {
+  test('is cut to the slant of the through band, a gap away from it', () => {
+    const theta = 0.9;
+    const map = butting(theta);
+    const through = map.junctions[0].through!;
+    const asks = [
+      askFor(through, 'feather', { manner: 'bevel', sizes: { width: 6 } }),
+      askFor(3 - through, 'herringbone', { manner: 'bevel', sizes: { width: 8 } }),
+    ];
+    const fits = fitLines(map, asks, { gap: 0.6, outline: 'free' });
+    const depths = legPoints(fits[1].fit.chains).map(([, y]) => y - 100);
+    expect(Math.min(...depths)).toBeGreaterThanOrEqual(3 + 0.6 - 0.06);
+    expect(Math.min(...depths)).toBeLessThan(3 + 0.6 + 1);
+  });
+});
+
+describe('where three seams meet and none runs through', () => {
+  const star = (a: number, b: number) =>
+    mapOfLines(
+      [0, a, b].map((t) => [[100, 100] as const, [100 + 60 * Math.cos(t), 100 + 60 * Math.sin(t)] as const]),
+    );
+
+  test('treatments that tuck share the point: each keeps to its own side of the bisectors', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1.7, max: 2.4, noNaN: true }),
+        fc.double({ min: 3.9, max: 4.6, noNaN: true }),
+        (a, b) => {
+          const map = star(a, b);
+          if (map.junctions[0].through !== null) return;
+          const fits = fitLines(
+            map,
+            map.seams.map((seam) => askFor(seam.id, 'feather')),
+            { gap: 0.6, outline: 'free' },
+          );
+          const directions = map.seams.map((seam) => {
+            const arm = map.junctions[0].arms.find((candidate) => candidate.seam === seam.id)!;
+            return arm.direction;
+          });
+          fits.forEach(({ fit }, i) => {
+            for (const [x, y] of legPoints(fit.chains)) {
+              const heading = Math.atan2(y - 100, x - 100);
+              const off = directions.map((d) =>
+                Math.abs(Math.atan2(Math.sin(heading - d), Math.cos(heading - d))),
+              );
+              expect(off[i]).toBeLessThanOrEqual(Math.min(...off) + 0.02);
+            }
+          });
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+});
