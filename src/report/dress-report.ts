@@ -87,8 +87,16 @@ export function dressReport(dressed: Dressed, outputs: readonly string[]): Dress
       heightMm: rounded(totals.heightMm, 1),
     },
     outputs,
-    findings: worstFirst(dressed.findings),
+    findings: worstFirst([...dressed.findings, ...placeNote(dressed)]),
   };
+}
+
+/** Where the new stops went in, when nobody said where. */
+function placeNote({ block, dressing, design }: Dressed): Finding[] {
+  if (!block.existing || dressing.after !== null || !design.before) return [];
+  const { stops } = design.before;
+  const message = `the new stops go in after stop ${stops}, the last one named as seams; --after puts them elsewhere`;
+  return [{ level: 'note', code: 'after-last-seam', message, stop: stops }];
 }
 
 type Named = Pick<Stop, 'title' | 'kind' | 'seams'> & { readonly thread: Thread | null };

@@ -17,15 +17,15 @@ export function dressText(report: DressReport): string {
         { heading: 'm', figures: true },
         { heading: 'Minutes', figures: true },
       ],
-      report.stops.map((stop) => [
-        String(stop.stop),
-        stop.title,
-        numberList(stop.seams),
-        repeats(stop, report.fits),
-        String(stop.stitches),
-        stop.thread ? `${stop.thread.name} ${stop.thread.weight}` : '',
-        stop.threadM.toFixed(1),
-        stop.minutes.toFixed(1),
+      lines(report.stops).map((group) => [
+        group.length > 1 ? `${group[0].stop}-${group[group.length - 1].stop}` : String(group[0].stop),
+        group[0].title,
+        numberList(group[0].seams),
+        repeats(group[0], report.fits),
+        String(sum(group, (stop) => stop.stitches)),
+        group[0].thread ? `${group[0].thread.name} ${group[0].thread.weight}` : '',
+        sum(group, (stop) => stop.threadM).toFixed(1),
+        sum(group, (stop) => stop.minutes).toFixed(1),
       ]),
     ),
     '',
@@ -37,12 +37,26 @@ export function dressText(report: DressReport): string {
   ].join('\n');
 }
 
+/** Stops as they share a line: each has its own, apart from neighbors that came with the block. */
+function lines(stops: readonly StopLine[]): StopLine[][] {
+  const groups: StopLine[][] = [];
+  for (const stop of stops) {
+    const last = groups[groups.length - 1];
+    if (last?.[0].kind === 'existing' && stop.kind === 'existing') last.push(stop);
+    else groups.push([stop]);
+  }
+  return groups;
+}
+
+const sum = (stops: readonly StopLine[], what: (stop: StopLine) => number): number =>
+  stops.reduce((all, stop) => all + what(stop), 0);
+
 /** '9 of 8.2 mm'; for several seams in one stop, their sum and the range of lengths. */
 function repeats(stop: StopLine, fits: readonly FitLine[]): string {
   const own = fits.filter((fit) => fit.repeats > 0 && stop.seams.includes(fit.seam));
   if (!own.length) return '';
   const lengths = own.map((fit) => fit.repeatMm);
   const [least, most] = [Math.min(...lengths).toFixed(1), Math.max(...lengths).toFixed(1)];
-  const sum = own.reduce((all, fit) => all + fit.repeats, 0);
-  return `${sum} of ${least === most ? least : `${least} to ${most}`} mm`;
+  const all = own.reduce((count, fit) => count + fit.repeats, 0);
+  return `${all} of ${least === most ? least : `${least} to ${most}`} mm`;
 }

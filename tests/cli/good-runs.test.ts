@@ -116,8 +116,9 @@ describe.concurrent('a run that goes right', () => {
     'dresses a pieced stitch file and keeps what it already sews',
     async () => {
       const words = ['dress', 'pieced.dst', '--stops', SEAM_STOPS.join(','), '--out', 'dressed.dst'];
-      const { status, stderr } = await seamwright(folder, ...words);
+      const { status, stdout, stderr } = await seamwright(folder, ...words);
       expect(stderr).toBe('');
+      expect(stdout).toContain(`after stop ${Math.max(...SEAM_STOPS)}`);
       expect(status).toBeLessThan(2);
       const [was, is] = [read('pieced.dst'), read('dressed.dst')];
       expect(is.length).toBeGreaterThan(was.length);
