@@ -113,7 +113,7 @@ export function workSatin(points: NeedlePoints, chain: Chain, pass: Pass, sample
 
 /**
  * A French knot in two turns about its center, which is not pierced: five holes on the inner turn, as many on the outer
- * as keep the least stitch. The thread on the outer turn reaches the knot's size. Starts toward (x, y).
+ * as keep the least stitch. The thread on the outer turn reaches the knot's size. Starts on the side where the needle stands.
  */
 export function workKnot(points: NeedlePoints, chain: Chain, leg: number, craft: Craft): void {
   const node = chain.from[leg];
@@ -129,8 +129,11 @@ export function workKnot(points: NeedlePoints, chain: Chain, leg: number, craft:
     const angle = start + (2 * Math.PI * i) / INNER;
     points.sew(cx + KNOT_RING * Math.cos(angle), cy + KNOT_RING * Math.sin(angle));
   }
-  const from = start + (2 * Math.PI * (INNER - 0.5)) / INNER;
-  for (let i = 0; i <= around; i++) {
+  // the outer turn starts as far on as the least stitch asks
+  const least = SHORTEST_EVER + 0.01;
+  const lean = (KNOT_RING ** 2 + outer ** 2 - least ** 2) / (2 * KNOT_RING * outer);
+  const from = start + (2 * Math.PI * (INNER - 1)) / INNER + Math.acos(Math.min(1, lean));
+  for (let i = 0; i < around; i++) {
     const angle = from + (2 * Math.PI * i) / around;
     points.sew(cx + outer * Math.cos(angle), cy + outer * Math.sin(angle));
   }

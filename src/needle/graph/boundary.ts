@@ -36,8 +36,5 @@ export function decode(state: Boundary): { codes: Codes; ends: number; closed: b
   return { codes, ends: rest >> 1, closed: (rest & 1) === 1 };
 }
 
-/** Whether a finished chain is one trail: no end missing. */
-export function finished(state: Boundary, endsAsked: boolean): boolean {
-  const { ends } = decode(state);
-  return endsAsked ? ends === 2 : ends !== 1;
-}
+/** How many ends of the trail are placed. */
+export const endsPlaced = (state: Boundary): number => state.charCodeAt(state.length - 1) >> 1;

@@ -1,9 +1,12 @@
+import type { Boundary } from './boundary.js';
+import type { Passes } from './passes.js';
 import type { Shape } from './shape.js';
 import type { Stage } from './trail.js';
+import type { Transition } from './transition.js';
 
 /**
- * What has been worked out once about structure alone, apart from lengths and places, and holds for every chain. It only saves
- * time: a route is the same with a fresh one.
+ * What has been worked out once and holds wherever it recurs, in this chain or another. It only saves time: a route is the same
+ * with a fresh one.
  */
 export class Known {
   readonly shapes: Shape[] = [];
@@ -22,6 +25,8 @@ export class Known {
   readonly kinds = new Numbers();
   /** stages by what the one before left */
   readonly following = new Map<string, Map<number, Stage | null>>();
+  /** ways through a unit by all that decides them, lengths included, then by the state before it */
+  readonly ways = new Map<string, Map<Boundary, readonly Transition[]>>();
   readonly firstStages = new Map<string, Stage | null>();
 }
 
@@ -61,6 +66,13 @@ export function numberOf<T>(item: T, text: string, list: T[], numbers: Map<strin
   return n;
 }
 
+/** The route over a detached figure: places of its legs * 2 + direction, and the passes it sews. */
+export interface Figure {
+  readonly steps: Int32Array;
+  readonly passes: Passes;
+  readonly leastCost: number;
+}
+
 /** Working arrays for the nodes of one chain, used by its parts in turn, which share no node. */
 export class Scratch {
   readonly lastUse: Int32Array;
@@ -69,6 +81,9 @@ export class Scratch {
   readonly local: Int32Array;
   readonly localBefore: Int32Array;
   readonly degree: Int32Array;
+  /** lengths and routes of detached figures, by shape and by kind: figures alike are routed once */
+  readonly typicalLengths = new Map<number, Float64Array>();
+  readonly figures = new Map<number, Figure>();
 
   constructor(nodes: number) {
     this.lastUse = new Int32Array(nodes).fill(-1);

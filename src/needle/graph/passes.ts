@@ -1,7 +1,7 @@
-import { type Boundary, finished, START } from './boundary.js';
+import { type Boundary, endsPlaced, START } from './boundary.js';
 import { type Known, numberOf } from './known.js';
 import type { Layout, Shape } from './shape.js';
-import { type Ends, type Looks, type Transition, transitions } from './transition.js';
+import { type Ends, goesThrough, type Looks, type Transition, transitions } from './transition.js';
 
 /** Passes for each leg of a part, group by group, such that one trail can sew them all. */
 export interface Passes {
@@ -44,17 +44,23 @@ export function leastPasses(layout: Layout, ends: Ends, even: boolean, known: Kn
   return solve(layout, ends, { even }, known, (id) => wantedAs(layout.shapes[id], model)) ?? first;
 }
 
+/** A trail has two ends or, closed, none. */
+function isFinal(state: Boundary, ends: Ends): boolean {
+  return goesThrough(ends) ? endsPlaced(state) === 2 : endsPlaced(state) !== 1;
+}
+
 interface Model {
   readonly shape: Shape;
   readonly passes: Uint8Array;
 }
 
-/** The passes that most repeats have. */
+/** The passes that most repeats have, the ends left out where there are others. */
 function commonest(layout: Layout, passes: Passes): Model {
   const counts = new Map<number, number>();
-  let best = 0;
+  const inner = passes.of.length > 2 ? 1 : 0;
+  let best = inner;
   let most = 0;
-  for (let g = 0; g < passes.of.length; g++) {
+  for (let g = inner; g < passes.of.length - inner; g++) {
     const key = layout.shapeOf[g] * 2 ** 20 + passes.of[g];
     const count = (counts.get(key) ?? 0) + 1;
     counts.set(key, count);
@@ -86,7 +92,7 @@ function solve(
   known: Known,
   wanted: (shape: number) => number[] | undefined,
 ): Passes | null {
-  const ways = waysThrough(layout, ends, (shape) => ({ even, wanted: wanted(shape) }));
+  const ways = waysThrough(layout, ends, known, (shape) => ({ even, wanted: wanted(shape) }));
   let now = new Map<Boundary, Way>([[START, { state: START, cost: 0, back: null, count: 0, step: null }]]);
   for (const [shape, count] of repeated(layout.shapeOf)) {
     if (even && count > 1) now = evenly(now, shape, count, ways);
@@ -94,14 +100,14 @@ function solve(
   }
   let best: Way | null = null;
   for (const way of now.values()) {
-    if (finished(way.state, ends === 'through') && (!best || way.cost < best.cost - 1e-9)) best = way;
+    if (isFinal(way.state, ends) && (!best || way.cost < best.cost - 1e-9)) best = way;
   }
   return best && unwound(best, layout, known);
 }
 
 /** The least added cost alone, for the account of what evenness and order cost: no memory of the way. */
-export function leastCost(layout: Layout, ends: Ends): number {
-  const ways = waysThrough(layout, ends, () => ({ even: false }));
+export function leastCost(layout: Layout, ends: Ends, known: Known): number {
+  const ways = waysThrough(layout, ends, known, () => ({ even: false }));
   let now = new Map<Boundary, number>([[START, 0]]);
   for (const [shape, count] of repeated(layout.shapeOf)) {
     let before = new Map<Boundary, number>();
@@ -124,7 +130,7 @@ export function leastCost(layout: Layout, ends: Ends): number {
     }
   }
   let best = Number.POSITIVE_INFINITY;
-  for (const [state, cost] of now) if (finished(state, ends === 'through')) best = Math.min(best, cost);
+  for (const [state, cost] of now) if (isFinal(state, ends)) best = Math.min(best, cost);
   return best;
 }
 
@@ -147,21 +153,21 @@ function steadyGain(
 
 type Ways = (shape: number, state: Boundary) => readonly Transition[];
 
-function waysThrough(layout: Layout, ends: Ends, looks: (shape: number) => Looks): Ways {
-  const found = new Map<number, Map<Boundary, Transition[]>>();
-  const looksOf = new Map<number, Looks>();
+function waysThrough(layout: Layout, ends: Ends, known: Known, looks: (shape: number) => Looks): Ways {
+  const tables = new Map<number, { key: string; looks: Looks; from: Map<Boundary, readonly Transition[]> }>();
   return (shape, state) => {
-    let from = found.get(shape);
-    if (!from) {
-      from = new Map();
-      found.set(shape, from);
-      looksOf.set(shape, looks(shape));
+    let table = tables.get(shape);
+    if (!table) {
+      const own = looks(shape);
+      const key = `${shape},${ends},${own.even},${own.wanted},${layout.lengths.get(shape)}`;
+      table = { key, looks: own, from: known.ways.get(key) ?? new Map() };
+      known.ways.set(key, table.from);
+      tables.set(shape, table);
     }
-    let list = from.get(state);
+    let list = table.from.get(state);
     if (!list) {
-      const lengths = layout.lengths.get(shape)!;
-      list = transitions(layout.shapes[shape], lengths, state, ends, looksOf.get(shape)!);
-      from.set(state, list);
+      list = transitions(layout.shapes[shape], layout.lengths.get(shape)!, state, ends, table.looks);
+      table.from.set(state, list);
     }
     return list;
   };

@@ -5,6 +5,7 @@ import type { Known, Scratch } from './known.js';
 import type { Part } from './part.js';
 import { leastCost, leastPasses, type Passes } from './passes.js';
 import { type Layout, layOut } from './shape.js';
+import { OVER_FINISHED } from './stage.js';
 import { stagedTrail, type Trail } from './trail.js';
 
 /** The needle's way over one connected part, and what it adds to the passes asked. */
@@ -40,16 +41,49 @@ export function routeOf(
 ): Route {
   const layout = layOut(chain, part, measures.length, known, scratch);
   const crossings = crossingPairs(chain, part, measures.boxes, known);
+  const single = layout.shapeOf.length === 1;
+  const kind = layout.shapeOf[0] * 2 ** 20 + crossings[0];
+  const figure = single ? scratch.figures.get(kind) : undefined;
+  if (figure) {
+    const trail = figure.steps.map((step) => 2 * part.legs[step >> 1] + (step & 1));
+    return account(layout, part, measures, figure.passes, trail, figure.leastCost);
+  }
+  const { passes, trail } = bestTrail(chain, part, layout, crossings, known, scratch);
+  const least = passes.cost === 0 ? 0 : leastCost(layout, 'anywhere', known);
+  if (single) {
+    const place = new Map(Array.from(part.legs, (leg, i) => [leg, i]));
+    const steps = trail.map((step) => 2 * place.get(step >> 1)! + (step & 1));
+    scratch.figures.set(kind, { steps, passes, leastCost: least });
+  }
+  return account(layout, part, measures, passes, trail, least);
+}
+
+interface Sewing {
+  readonly passes: Passes;
+  readonly trail: Trail;
+}
+
+function bestTrail(
+  chain: Chain,
+  part: Part,
+  layout: Layout,
+  crossings: Int32Array,
+  known: Known,
+  scratch: Scratch,
+): Sewing {
   for (const even of [true, false]) {
-    const passes = leastPasses(layout, 'through', even, known);
-    const trail = passes && stagedTrail(chain, part, layout, passes, crossings, known, scratch);
-    if (passes && trail) {
-      const least = passes.cost === 0 ? 0 : leastCost(layout, 'anywhere');
-      return account(layout, part, measures, passes, trail, least);
+    let best: (Sewing & { offense: number }) | null = null;
+    // the ends that cost least may lie where the hand's order cannot be kept; then those of its first and last leg
+    for (const ends of ['through', 'ordered', 'closed'] as const) {
+      const passes = leastPasses(layout, ends, even, known);
+      const found = passes && stagedTrail(chain, part, layout, passes, crossings, known, scratch);
+      if (passes && found && (!best || found.offense < best.offense)) best = { passes, ...found };
+      if (best && best.offense < OVER_FINISHED) return best;
     }
+    if (best) return best;
   }
   const passes = leastPasses(layout, 'anywhere', false, known) ?? doubled(layout);
-  return account(layout, part, measures, passes, plainTrail(chain, part, layout, passes), passes.cost);
+  return { passes, trail: plainTrail(chain, part, layout, passes) };
 }
 
 function account(

@@ -102,7 +102,13 @@ export function layOut(
     draft = { nodes: nodes.length - base, ...names, from, to, asked, price, legClass, ...ends };
   }
   if (draft) finish(groups - 1, draft);
-  return { shapes: known.shapes, shapeOf, lengths: meanLengths(part, shapeOf, legLength), nodes, nodeStart };
+  return {
+    shapes: known.shapes,
+    shapeOf,
+    lengths: lengthsOf(part, shapeOf, legLength, scratch),
+    nodes,
+    nodeStart,
+  };
 }
 
 function countUses(chain: Chain, part: Part, scratch: Scratch): void {
@@ -123,6 +129,19 @@ function atRingSeam(node: number, groups: number, { lastUse, uses }: Scratch): b
   return groups > 2 && lastUse[node] === groups - 1 && uses[node] === 2;
 }
 
+/** Rounded to a micrometer, so that legs alike but for the noise of arithmetic are alike. */
+function lengthsOf(
+  part: Part,
+  shapeOf: Int32Array,
+  legLength: Float64Array,
+  { typicalLengths }: Scratch,
+): Map<number, Float64Array> {
+  if (shapeOf.length > 1) return meanLengths(part, shapeOf, legLength);
+  const lengths = typicalLengths.get(shapeOf[0]) ?? meanLengths(part, shapeOf, legLength).get(shapeOf[0])!;
+  typicalLengths.set(shapeOf[0], lengths);
+  return new Map([[shapeOf[0], lengths]]);
+}
+
 function meanLengths(part: Part, shapeOf: Int32Array, legLength: Float64Array): Map<number, Float64Array> {
   const sums = new Map<number, { sum: Float64Array; times: number }>();
   let recent = -1;
@@ -141,7 +160,7 @@ function meanLengths(part: Part, shapeOf: Int32Array, legLength: Float64Array): 
   for (const [id, { sum, times }] of sums) {
     means.set(
       id,
-      sum.map((length) => length / times),
+      sum.map((length) => Math.round((length / times) * 1000) / 1000),
     );
   }
   return means;

@@ -40,7 +40,8 @@ interface State {
   readonly step: number;
 }
 
-const OVER_FINISHED = 100;
+/** Cost of a pass laid over the finished thread of a leg that belongs on top. */
+export const OVER_FINISHED = 100;
 const OVER_BEGUN = 1;
 const POSTPONED = 2;
 /** How many part walks are pursued side by side: first the hand's own order alone, then more. */

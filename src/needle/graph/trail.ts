@@ -35,7 +35,8 @@ interface Units {
 
 /**
  * A trail over a part that finishes each unit before it reaches the next but one, and lays crossings in the hand's
- * order. Units that are alike, entered alike, share one search. Null when a stage has no such walk.
+ * order. Units that are alike, entered alike, share one search. `offense` adds up what breaks that order (see Walk.cost). Null when a
+ * stage has no such walk.
  */
 export function stagedTrail(
   chain: Chain,
@@ -45,13 +46,14 @@ export function stagedTrail(
   crossings: Int32Array,
   known: Known,
   scratch: Scratch,
-): Trail | null {
+): { trail: Trail; offense: number } | null {
   const { shapeOf } = layout;
   const units: Units = { layout, passes, crossings, beyond: piecesBeyond(layout, passes, known), known };
   let total = 0;
   for (const pattern of passes.of) for (const count of passes.patterns[pattern]) total += count;
   const trail = new Int32Array(total);
   let end = 0;
+  let offense = 0;
   let stage = bestStart(units, startsOf(chain, part, layout, passes, scratch));
   let kind = kindOf(units, 0);
   for (let g = 0; ; g++) {
@@ -59,6 +61,7 @@ export function stagedTrail(
     const own = part.start[g];
     const older = g > 0 ? part.start[g - 1] : 0;
     const { steps } = stage;
+    offense += stage.cost;
     for (let i = 0; i < steps.length; i++) {
       const step = steps[i];
       if (step >= 0) trail[end++] = 2 * part.legs[own + (step >> 1)] + (step & 1);
@@ -75,7 +78,7 @@ export function stagedTrail(
     stage = next;
     kind = kindNext;
   }
-  return end === total ? trail : null;
+  return end === total ? { trail, offense } : null;
 }
 
 /** The number of all that decides how unit g is walked, apart from how it is entered. */
@@ -260,13 +263,15 @@ function startsOf(chain: Chain, part: Part, layout: Layout, passes: Passes, { de
       degree[chain.to[leg]] += sewn[i];
     }
   }
+  const isOdd = (local: number) => (degree[layout.nodes[local]] & 1) === 1;
   const shape = layout.shapes[layout.shapeOf[0]];
   const later = new Set(shape.right);
   const sewn = new Set<number>();
   passes.patterns[passes.of[0]].forEach((count, leg) => {
     if (count > 0) sewn.add(shape.from[leg]).add(shape.to[leg]);
   });
-  const odd = [...sewn].filter((local) => degree[layout.nodes[local]] & 1);
+  const odd = [...sewn].filter(isOdd);
+  for (const node of layout.nodes) degree[node] = 0;
   if (odd.length === 0) return [...sewn];
   const own = odd.filter((local) => !later.has(local));
   return own.length > 0 ? own : odd;

@@ -8,8 +8,14 @@ export interface Transition {
   readonly passes: Uint8Array;
 }
 
-/** Where a trail may begin and end: in the first unit and the last, anywhere, or where it began. */
-export type Ends = 'through' | 'anywhere' | 'closed';
+/**
+ * Where a trail may begin and end: in the first unit and the last; so, but at the hand's first leg and its last; anywhere;
+ * or where it began.
+ */
+export type Ends = 'through' | 'ordered' | 'anywhere' | 'closed';
+
+/** Whether a trail with such ends begins in the first unit and ends in the last. */
+export const goesThrough = (ends: Ends): boolean => ends === 'through' || ends === 'ordered';
 
 /** What a way through a unit is to look like. */
 export interface Looks {
@@ -65,7 +71,7 @@ export function transitions(
   }
   const best = new Map<Boundary, Step>();
   for (const step of steps) {
-    if (ends === 'through' && shape.seam.length > 0 && !goesOn(step, shape)) continue;
+    if (goesThrough(ends) && shape.seam.length > 0 && !goesOn(step, shape)) continue;
     const to = encode(
       shape.right.map((node) => step.codes[node]),
       step.ends,
@@ -122,8 +128,9 @@ function opening(shape: Shape, state: Boundary, ends: Ends, classes: number): St
   });
   const marks = new Array<number>(classes).fill(0);
   const plain: Step = { codes, ends: placed, closed, cost: 0, back: null, passes: -1, marks };
-  if (ends !== 'through' || !shape.first) return [plain];
-  return codes.map((code, node) => ({ ...plain, codes: codes.with(node, code ^ 1), ends: 1 }));
+  if (!goesThrough(ends) || !shape.first) return [plain];
+  const starts = ends === 'ordered' ? [...new Set([shape.from[0], shape.to[0]])] : [...codes.keys()];
+  return starts.map((node) => ({ ...plain, codes: codes.with(node, codes[node] ^ 1), ends: 1 }));
 }
 
 function sew(
@@ -190,12 +197,19 @@ function leaveNode(step: Step, node: number, shape: Shape, ends: Ends, out: Step
     if (alone && others) return;
     if (alone) closed = true;
   }
-  // in `through`, both ends on one node toggle it twice: a closed trail starts on a node that looks odd until its end
+  // going through, both ends on one node toggle it twice: a closed trail starts on a node that looks odd until its end
   const odd = (step.codes[node] & 1) === 1;
-  const mayEnd = ends === 'through' ? shape.last && step.ends === 1 : ends === 'anywhere' && step.ends < 2;
+  const mayEnd = goesThrough(ends)
+    ? shape.last && step.ends === 1 && (ends === 'through' || atLastLeg(node, shape))
+    : ends === 'anywhere' && step.ends < 2;
   if (odd && !mayEnd) return;
   const codes = step.codes.with(node, 0);
   out.push({ ...step, codes, closed, back: step, passes: -1, ends: step.ends + (odd ? 1 : 0) });
+}
+
+function atLastLeg(node: number, shape: Shape): boolean {
+  const leg = shape.asked.findLastIndex((count) => count > 0);
+  return shape.from[leg] === node || shape.to[leg] === node;
 }
 
 function cheapest(steps: Step[]): Step[] {
