@@ -59,8 +59,8 @@ function doubledRuns(
   const near = stretchesNear(k, lines, lengths, index, kept, snap);
   const runs: Interval[] = [];
   for (const stretches of near.values()) {
-    for (const { from, to, segments } of joined(stretches)) {
-      const inside = (u: number) => offset(pointAtLength(lines[k], lengths[k], u), segments, lines, index);
+    for (const { from, to, members } of joined(stretches)) {
+      const inside = (u: number) => offset(u, pointAtLength(lines[k], lengths[k], u), members, lines, index);
       const wholly = from <= SAME_POINT && to >= whole - SAME_POINT;
       if (!wholly && to - from <= DOUBLED_RUN) continue;
       const drift = Math.abs(inside(to).across - inside(from).across);
@@ -74,10 +74,11 @@ function doubledRuns(
   return runs;
 }
 
+/** Where a line lies within the tolerance of one segment. */
 interface Stretch {
-  from: number;
-  to: number;
-  segments: number[];
+  readonly from: number;
+  readonly to: number;
+  readonly segment: number;
 }
 
 /** Where line k lies within the tolerance of what is kept of each earlier line, segment by segment. */
@@ -94,8 +95,10 @@ function stretchesNear(
   for (let i = 0; i + 1 < pointCount(lines[k]); i++) {
     const p = pointAt(lines[k], i);
     const q = pointAt(lines[k], i + 1);
-    const [left, right] = [Math.min(p[0], q[0]) - snap, Math.max(p[0], q[0]) + snap];
-    const [top, bottom] = [Math.min(p[1], q[1]) - snap, Math.max(p[1], q[1]) + snap];
+    const left = Math.min(p[0], q[0]) - snap;
+    const right = Math.max(p[0], q[0]) + snap;
+    const top = Math.min(p[1], q[1]) - snap;
+    const bottom = Math.max(p[1], q[1]) + snap;
     for (const m of index.near(left, top, right, bottom)) {
       const other = index.line[m];
       if (other >= k) continue;
@@ -106,7 +109,7 @@ function stretchesNear(
         const span = at[i + 1] - at[i];
         const list = found.get(other) ?? [];
         if (!list.length) found.set(other, list);
-        list.push({ from: at[i] + part[0] * span, to: at[i] + part[1] * span, segments: [m] });
+        list.push({ from: at[i] + part[0] * span, to: at[i] + part[1] * span, segment: m });
       }
     }
   }
@@ -130,34 +133,36 @@ function keptOf(line: Points, at: Float64Array, j: number, kept: readonly Interv
 }
 
 /** Stretches that touch, joined to the longest ones. */
-function joined(stretches: Stretch[]): Stretch[] {
-  const sorted = [...stretches].sort((a, b) => a.from - b.from);
-  const runs: Stretch[] = [];
-  for (const { from, to, segments } of sorted) {
+function joined(stretches: readonly Stretch[]): { from: number; to: number; members: Stretch[] }[] {
+  const runs: { from: number; to: number; members: Stretch[] }[] = [];
+  for (const stretch of [...stretches].sort((a, b) => a.from - b.from)) {
     const last = runs.at(-1);
-    if (last && from <= last.to + SAME_POINT) {
-      last.to = Math.max(last.to, to);
-      last.segments.push(...segments);
-    } else runs.push({ from, to, segments: [...segments] });
+    if (last && stretch.from <= last.to + SAME_POINT) {
+      last.to = Math.max(last.to, stretch.to);
+      last.members.push(stretch);
+    } else runs.push({ from: stretch.from, to: stretch.to, members: [stretch] });
   }
   return runs;
 }
 
-/** How far a point lies from the nearest of some segments, and how far across that segment's direction. */
+/** How far the point at u lies from the nearest of the segments near it, and how far across that one's direction. */
 function offset(
+  u: number,
   p: Point,
-  segments: readonly number[],
+  members: readonly Stretch[],
   lines: readonly Points[],
   index: SegmentIndex,
 ): { readonly distance: number; readonly across: number } {
   let best = { distance: Number.POSITIVE_INFINITY, across: 0 };
-  for (const m of segments) {
-    const line = lines[index.line[m]];
-    const a = pointAt(line, index.from[m]);
-    const b = pointAt(line, index.from[m] + 1);
+  for (const { from, to, segment } of members) {
+    if (u < from - SAME_POINT || u > to + SAME_POINT) continue;
+    const line = lines[index.line[segment]];
+    const a = pointAt(line, index.from[segment]);
+    const b = pointAt(line, index.from[segment] + 1);
     const { distance } = nearestOnSegment(p, a, b);
     if (distance >= best.distance) continue;
-    const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+    const dx = b[0] - a[0];
+    const dy = b[1] - a[1];
     best = { distance, across: ((p[1] - a[1]) * dx - (p[0] - a[0]) * dy) / Math.hypot(dx, dy) };
   }
   return best;
@@ -184,8 +189,9 @@ function leaving(edge: number, far: number, vertices: Float64Array, distance: (u
   let [low, high] = [u, u + way * Math.min(LEAVING_STEP, Math.abs(far - u))];
   const vertex = vertices.find((v) => Math.abs(v - u) <= SAME_POINT);
   if (vertex !== undefined) return vertex;
-  for (let i = 0; i < 40; i++) {
-    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
+  for (let i = 0; i < 30; i++) {
+    const a = low + (high - low) / 3;
+    const b = high - (high - low) / 3;
     if (distance(a) - distance(b) > LEAVING_SLOPE * Math.abs(b - a)) low = a;
     else high = b;
   }

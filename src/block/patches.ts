@@ -37,8 +37,10 @@ function centerOf(ring: Points): Point {
   const [ox, oy] = [ring[0], ring[1]];
   let [area, x, y] = [0, 0, 0];
   for (let i = 0; i + 1 < pointCount(ring); i++) {
-    const [x0, y0] = [ring[2 * i] - ox, ring[2 * i + 1] - oy];
-    const [x1, y1] = [ring[2 * i + 2] - ox, ring[2 * i + 3] - oy];
+    const x0 = ring[2 * i] - ox;
+    const y0 = ring[2 * i + 1] - oy;
+    const x1 = ring[2 * i + 2] - ox;
+    const y1 = ring[2 * i + 3] - oy;
     const cross = x0 * y1 - x1 * y0;
     area += cross;
     x += (x0 + x1) * cross;

@@ -45,7 +45,8 @@ function withoutRepeats(points: Points, closed: boolean): Points {
   const kept: number[] = [];
   const n = pointCount(points);
   for (let i = 0; i < n; i++) {
-    const [x, y] = [points[2 * i], points[2 * i + 1]];
+    const x = points[2 * i];
+    const y = points[2 * i + 1];
     const m = kept.length;
     if (m && Math.hypot(x - kept[m - 2], y - kept[m - 1]) <= SAME_POINT) continue;
     kept.push(x, y);
@@ -64,7 +65,8 @@ function inOneDirection(points: Points): Points {
   if (!isRing(points)) return comparePlace(points, reversed(points)) <= 0 ? points : reversed(points);
   let top = 0;
   for (let i = 1; i + 1 < pointCount(points); i++) {
-    const [dy, dx] = [points[2 * i + 1] - points[2 * top + 1], points[2 * i] - points[2 * top]];
+    const dy = points[2 * i + 1] - points[2 * top + 1];
+    const dx = points[2 * i] - points[2 * top];
     if (dy < 0 || (dy === 0 && dx < 0)) top = i;
   }
   const ring = ringFrom(points, [], cumulativeLength(points)[top]).points;

@@ -69,8 +69,7 @@ function advance(curve: Curve, t0: number, length: number): number {
   for (let i = 0; i < 100 && high - low > 1e-15 * Math.max(1, Math.abs(curve.to)); i++) {
     const miss = length - at;
     if (Math.abs(miss) <= 1e-12 * Math.max(1, length)) return t;
-    const speed = Math.hypot(...curve.velocity(t));
-    const newton = t + miss / speed;
+    const newton = t + miss / speed(curve.velocity(t));
     t = newton > low && newton < high ? newton : (low + high) / 2;
     at = lowLength + arcLength(curve, low, t);
     if (at < length) {
@@ -80,6 +79,8 @@ function advance(curve: Curve, t0: number, length: number): number {
   }
   return t;
 }
+
+const speed = (velocity: Point): number => Math.sqrt(velocity[0] ** 2 + velocity[1] ** 2);
 
 function refine(
   curve: Curve,
@@ -107,8 +108,8 @@ function lobatto(curve: Curve, a: number, b: number): number {
   const middle = (a + b) / 2;
   let sum = 0;
   for (const [node, weight] of LOBATTO) {
-    sum += weight * Math.hypot(...curve.velocity(middle + half * node));
-    if (node) sum += weight * Math.hypot(...curve.velocity(middle - half * node));
+    sum += weight * speed(curve.velocity(middle + half * node));
+    if (node) sum += weight * speed(curve.velocity(middle - half * node));
   }
   return sum * Math.abs(half);
 }

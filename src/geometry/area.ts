@@ -13,13 +13,15 @@ export function signedArea(ring: Points): number {
 }
 
 /** Whether a point lies inside rings by the even-odd rule: an outer ring and its holes together, or one ring alone. */
-export function insideRings(p: Point, rings: readonly Points[]): boolean {
+export function insideRings([x, y]: Point, rings: readonly Points[]): boolean {
   let inside = false;
   for (const ring of rings) {
     for (let i = 0; i + 1 < pointCount(ring); i++) {
-      const [x0, y0, x1, y1] = [ring[2 * i], ring[2 * i + 1], ring[2 * i + 2], ring[2 * i + 3]];
-      if (y0 > p[1] === y1 > p[1]) continue;
-      if (p[0] < x0 + ((p[1] - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
+      const y0 = ring[2 * i + 1];
+      const y1 = ring[2 * i + 3];
+      if (y0 > y === y1 > y) continue;
+      const x0 = ring[2 * i];
+      if (x < x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0)) inside = !inside;
     }
   }
   return inside;
@@ -42,8 +44,11 @@ export function pointInside(rings: readonly Points[]): Point | null {
     const crossing: number[] = [];
     for (const ring of rings) {
       for (let i = 0; i + 1 < pointCount(ring); i++) {
-        const [x0, y0, x1, y1] = [ring[2 * i], ring[2 * i + 1], ring[2 * i + 2], ring[2 * i + 3]];
-        if (y0 > y !== y1 > y) crossing.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
+        const y0 = ring[2 * i + 1];
+        const y1 = ring[2 * i + 3];
+        if (y0 > y === y1 > y) continue;
+        const x0 = ring[2 * i];
+        crossing.push(x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0));
       }
     }
     crossing.sort((a, b) => a - b);

@@ -28,8 +28,10 @@ export function crossings(lines: readonly Points[], index: SegmentIndex = indexS
     const i = index.from[k];
     const p = pointAt(lines[line], i);
     const q = pointAt(lines[line], i + 1);
-    const [left, right] = [Math.min(p[0], q[0]) - SAME_POINT, Math.max(p[0], q[0]) + SAME_POINT];
-    const [top, bottom] = [Math.min(p[1], q[1]) - SAME_POINT, Math.max(p[1], q[1]) + SAME_POINT];
+    const left = Math.min(p[0], q[0]) - SAME_POINT;
+    const right = Math.max(p[0], q[0]) + SAME_POINT;
+    const top = Math.min(p[1], q[1]) - SAME_POINT;
+    const bottom = Math.max(p[1], q[1]) + SAME_POINT;
     for (const m of index.near(left, top, right, bottom)) {
       if (m <= k) continue;
       const other = index.line[m];
@@ -57,11 +59,15 @@ function areNeighbors(line: Points, i: number, j: number): boolean {
 /** Parameters on pq and on ab of the points that both have: none, one, or the two ends of a common part. */
 function meet(p: Point, q: Point, a: Point, b: Point): [number, number][] {
   const same = (u: Point, v: Point) => u[0] === v[0] && u[1] === v[1];
-  const [dx, dy] = [q[0] - p[0], q[1] - p[1]];
-  const [ex, ey] = [b[0] - a[0], b[1] - a[1]];
-  const [fx, fy] = [a[0] - p[0], a[1] - p[1]];
+  const dx = q[0] - p[0];
+  const dy = q[1] - p[1];
+  const ex = b[0] - a[0];
+  const ey = b[1] - a[1];
+  const fx = a[0] - p[0];
+  const fy = a[1] - p[1];
   const cross = dx * ey - dy * ex;
-  const [d, e] = [Math.hypot(dx, dy), Math.hypot(ex, ey)];
+  const d = Math.sqrt(dx * dx + dy * dy);
+  const e = Math.sqrt(ex * ex + ey * ey);
   if (d === 0 || e === 0) return [];
   if (Math.abs(cross) <= 1e-10 * d * e) {
     if (Math.abs(dx * fy - dy * fx) / d > SAME_POINT) return [];
@@ -79,7 +85,8 @@ function meet(p: Point, q: Point, a: Point, b: Point): [number, number][] {
   if (same(q, b)) return [[1, 1]];
   const t = (fx * ey - fy * ex) / cross;
   const s = (fx * dy - fy * dx) / cross;
-  const [slackT, slackS] = [SAME_POINT / d, SAME_POINT / e];
+  const slackT = SAME_POINT / d;
+  const slackS = SAME_POINT / e;
   if (t < -slackT || t > 1 + slackT || s < -slackS || s > 1 + slackS) return [];
   return [[clamp(t), clamp(s)]];
 }

@@ -18,11 +18,13 @@ export function ellipseCurve({ center, a, b, from, to }: EllipseArc): Curve {
     from: 0,
     to: Math.abs(to - from),
     at: (t) => {
-      const [c, s] = [Math.cos(from + way * t), Math.sin(from + way * t)];
+      const c = Math.cos(from + way * t);
+      const s = Math.sin(from + way * t);
       return [center[0] + c * a[0] + s * b[0], center[1] + c * a[1] + s * b[1]];
     },
     velocity: (t) => {
-      const [c, s] = [Math.cos(from + way * t), Math.sin(from + way * t)];
+      const c = Math.cos(from + way * t);
+      const s = Math.sin(from + way * t);
       return [way * (c * b[0] - s * a[0]), way * (c * b[1] - s * a[1])];
     },
   };

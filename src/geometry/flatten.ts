@@ -43,21 +43,23 @@ function bisect(curve: Curve, a: number, b: number, part: number, depth: number,
 function flat(curve: Curve, a: number, b: number, part: number): boolean {
   const p = curve.at(a);
   const q = curve.at(b);
-  const chord = Math.hypot(q[0] - p[0], q[1] - p[1]);
+  const dx = q[0] - p[0];
+  const dy = q[1] - p[1];
+  const chord = Math.sqrt(dx * dx + dy * dy);
   let size = chord;
   let sag = 0;
   let turned = 0;
   let last: number | null = null;
-  for (const share of [0, 0.25, 0.5, 0.75, 1]) {
-    const t = a + (b - a) * share;
+  for (let i = 0; i <= 4; i++) {
+    const t = a + ((b - a) * i) / 4;
     const m = curve.at(t);
-    const from = Math.hypot(m[0] - p[0], m[1] - p[1]);
+    const from = Math.sqrt((m[0] - p[0]) ** 2 + (m[1] - p[1]) ** 2);
     size = Math.max(size, from);
-    const across = Math.abs((m[0] - p[0]) * (q[1] - p[1]) - (m[1] - p[1]) * (q[0] - p[0]));
+    const across = Math.abs((m[0] - p[0]) * dy - (m[1] - p[1]) * dx);
     sag = Math.max(sag, chord > 0 ? across / chord : from);
-    const [vx, vy] = curve.velocity(t);
-    if (vx === 0 && vy === 0) continue;
-    const direction = Math.atan2(vy, vx);
+    const v = curve.velocity(t);
+    if (v[0] === 0 && v[1] === 0) continue;
+    const direction = Math.atan2(v[1], v[0]);
     if (last !== null) turned += Math.abs(wrapAngle(direction - last));
     last = direction;
   }

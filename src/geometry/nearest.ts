@@ -6,11 +6,14 @@ export function nearestOnSegment(
   a: Point,
   b: Point,
 ): { readonly t: number; readonly distance: number } {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
   const square = dx * dx + dy * dy;
   const along = square > 0 ? ((p[0] - a[0]) * dx + (p[1] - a[1]) * dy) / square : 0;
   const t = Math.min(1, Math.max(0, along));
-  return { t, distance: Math.hypot(a[0] + t * dx - p[0], a[1] + t * dy - p[1]) };
+  const x = a[0] + t * dx - p[0];
+  const y = a[1] + t * dy - p[1];
+  return { t, distance: Math.sqrt(x * x + y * y) };
 }
 
 /**
@@ -18,20 +21,26 @@ export function nearestOnSegment(
  * or null. What is near a segment is convex (a strip with round ends), so the part is one interval.
  */
 export function nearPart(p: Point, q: Point, a: Point, b: Point, reach: number): [number, number] | null {
-  const [dx, dy] = [q[0] - p[0], q[1] - p[1]];
-  const [ex, ey] = [b[0] - a[0], b[1] - a[1]];
-  const size = Math.hypot(ex, ey);
+  const dx = q[0] - p[0];
+  const dy = q[1] - p[1];
+  const ex = b[0] - a[0];
+  const ey = b[1] - a[1];
+  const size = Math.sqrt(ex * ex + ey * ey);
   let from = Number.POSITIVE_INFINITY;
   let to = Number.NEGATIVE_INFINITY;
   const take = (low: number, high: number) => {
-    const [start, end] = [Math.max(0, low), Math.min(1, high)];
+    const start = Math.max(0, low);
+    const end = Math.min(1, high);
     if (start > end) return;
     from = Math.min(from, start);
     to = Math.max(to, end);
   };
   for (const c of [a, b]) {
-    const [fx, fy] = [p[0] - c[0], p[1] - c[1]];
-    const [A, B, C] = [dx * dx + dy * dy, fx * dx + fy * dy, fx * fx + fy * fy - reach * reach];
+    const fx = p[0] - c[0];
+    const fy = p[1] - c[1];
+    const A = dx * dx + dy * dy;
+    const B = fx * dx + fy * dy;
+    const C = fx * fx + fy * fy - reach * reach;
     if (A === 0) {
       if (C <= 0) take(0, 1);
       continue;
@@ -63,6 +72,7 @@ function within(start: number, slope: number, low: number, high: number): [numbe
   if (slope === 0) {
     return start >= low && start <= high ? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] : null;
   }
-  const [t, s] = [(low - start) / slope, (high - start) / slope];
+  const t = (low - start) / slope;
+  const s = (high - start) / slope;
   return t < s ? [t, s] : [s, t];
 }
