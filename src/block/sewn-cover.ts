@@ -13,9 +13,17 @@ export interface Stretch {
 
 /** What a kind of stretch costs: fewest stretches first, lines before arcs, two lines dearer than one arc. */
 const COST = { line: 2, arc: 3, stray: 1.5 };
+/** At an end of the line a point left out would shorten it. */
+const STRAY_END = 2.5;
 
-/** The cheapest cover of needle points, in order, by lines and arcs that stray at most STRAY from them. */
-export function coverPass(points: readonly Point[]): Stretch[] {
+/**
+ * The cheapest cover of needle points, in order, by lines and arcs that stray at most STRAY from them.
+ * @param onOther whether the first and last point lie on another line, which this one leaves or reaches between holes
+ */
+export function coverPass(
+  points: readonly Point[],
+  onOther: readonly [boolean, boolean] = [false, false],
+): Stretch[] {
   const n = points.length;
   const cost = new Float64Array(n + 1).fill(Number.POSITIVE_INFINITY);
   const error = new Float64Array(n + 1);
@@ -31,7 +39,8 @@ export function coverPass(points: readonly Point[]): Stretch[] {
     sides[end] = side;
   };
   for (let i = 0; i < n; i++) {
-    offer(i, i + 1, null, COST.stray, 0);
+    const isEnd = (i === 0 && !onOther[0]) || (i === n - 1 && !onOther[1]);
+    offer(i, i + 1, null, isEnd ? STRAY_END : COST.stray, 0);
     let [lineFits, misses] = [true, 0];
     for (let end = i + 2; end <= n && misses < LEAST_ON_ARC; end++) {
       // what is reached more cheaply already needs no fit: a straight run costs its own length, not its square

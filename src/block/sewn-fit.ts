@@ -8,7 +8,7 @@ export const LEAST_ON_ARC = 4;
 /** An arc that bulges less than this is a line. */
 const LEAST_BULGE = 2 * STRAY;
 /** Angles along an arc are told apart by its middle, so an arc is clearly less than a full circle. */
-const LONGEST_ARC = 1.5 * Math.PI;
+const LONGEST_ARC = 1.75 * Math.PI;
 
 /** Total least squares through at least two points, walked from the first to the last. */
 export function fitLine(points: readonly Point[]): Straight {
@@ -27,15 +27,19 @@ export function fitLine(points: readonly Point[]): Straight {
   return { kind: 'line', at: [cx, cy], along: [forward * Math.cos(angle), forward * Math.sin(angle)] };
 }
 
-/**
- * The circle of least squared distances (Gauss-Newton from the algebraic circle), walked from the first point to the
- * last; null when the points make no arc.
- */
+/** The circle of least squared distances, Gauss-Newton from the algebraic circle; null when the points make none. */
+export function fitCircle(points: readonly Point[]): Circle | null {
+  return points.length < LEAST_ON_ARC ? null : refined(points, algebraicCircle(points));
+}
+
+/** The arc of that circle, walked from the first point to the last; null when the points make no arc. */
 export function fitArc(points: readonly Point[]): Round | null {
-  if (points.length < LEAST_ON_ARC) return null;
-  const circle = refined(points, algebraicCircle(points));
-  if (!circle) return null;
-  const [x, y, radius] = circle;
+  const circle = fitCircle(points);
+  return circle && arcAlong(points, circle);
+}
+
+/** The part of a circle along points on it; null when they are as good as straight or go nearly all round. */
+export function arcAlong(points: readonly Point[], [x, y, radius]: Circle): Round | null {
   const angles = points.map((p) => Math.atan2(p[1] - y, p[0] - x));
   let [walked, least, most] = [0, 0, 0];
   for (let i = 1; i < angles.length; i++) {
@@ -69,7 +73,7 @@ function centroid(points: readonly Point[]): Point {
   return [x / points.length, y / points.length];
 }
 
-type Circle = [x: number, y: number, radius: number];
+export type Circle = [x: number, y: number, radius: number];
 
 /** Kasa's fit: least squares of |p - c|^2 - r^2, linear in the unknowns. */
 function algebraicCircle(points: readonly Point[]): Circle | null {

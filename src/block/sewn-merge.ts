@@ -10,6 +10,7 @@ import {
   sidesOf,
   withPoints,
 } from './sewn-path.js';
+import { closeIfRing } from './sewn-ring.js';
 import { along, away } from './sewn-side.js';
 
 /** A second pass is told apart from a line that only crosses: its points keep their distance this well. */
@@ -141,7 +142,8 @@ function uncovered(pass: Pass, covered: Uint8Array, paths: readonly Growing[]): 
     const tiedEnd = end < n;
     const points = pass.points.slice(i - (tiedStart ? 1 : 0), end + (tiedEnd ? 1 : 0));
     const strayed = end - i === 1 && points.length > 1 && paths.some((path) => besides(path, pass.points[i]));
-    const sides = points.length > 1 && lengthOf(points) >= TIE && !strayed ? sidesOf(points) : [];
+    const sides =
+      points.length > 1 && lengthOf(points) >= TIE && !strayed ? sidesOf(points, [tiedStart, tiedEnd]) : [];
     const short = pass.stitch / 2;
     if (sides.length) {
       const reach = [tiedStart ? pass.stitch : short, tiedEnd ? pass.stitch : short] as const;
@@ -196,25 +198,6 @@ function joined(p: SewnPath, q: SewnPath): SewnPath | null {
     }
   }
   return null;
-}
-
-/** A path that comes back to where it started, falls short of it by half a stitch, or overlaps it, is a ring. */
-function closeIfRing(path: SewnPath, allowance: number): SewnPath {
-  const { sides } = path;
-  const laid = lay(path).points;
-  const start = laid[0];
-  const end = laid[laid.length - 1];
-  if (lengthOf(laid) < 4 * path.stitch) return path;
-  const first = sides[0];
-  const last = sides[sides.length - 1];
-  const over = along(first.side, end) - along(first.side, start);
-  const overlaps = Math.abs(away(first.side, end)) <= SNAP && over >= -path.stitch / 2 && over <= allowance;
-  if (sides.length > 2 && overlaps) {
-    const both = sameSide(last, first);
-    if (both) return { ...path, sides: [both, ...sides.slice(1, -1)], closed: true };
-  }
-  const meets = distance(start, end) <= Math.max(SNAP, path.stitch / 2);
-  return sides.length > 1 && (meets || overlaps) ? { ...path, closed: true } : path;
 }
 
 function lengthOf(points: readonly Point[]): number {

@@ -13,6 +13,9 @@ import {
   type Side,
 } from './sewn-side.js';
 
+/** No points are laid this near a joint, mm: both sides may pass it by a tenth, which must not look like a corner. */
+const EASED = 1;
+
 /** A side is fitted to fewer points than it was only if at least so many are left: one more than define an arc. */
 const ENOUGH = 4;
 
@@ -34,8 +37,8 @@ export interface PathSide {
 }
 
 /** The sides that a pass follows; needle points that fit none are left out. */
-export function sidesOf(points: readonly Point[]): PathSide[] {
-  return coverPass(points).flatMap(({ side, points }) => (side ? [{ side, points }] : []));
+export function sidesOf(points: readonly Point[], onOther: readonly [boolean, boolean]): PathSide[] {
+  return coverPass(points, onOther).flatMap(({ side, points }) => (side ? [{ side, points }] : []));
 }
 
 /** A side fitted anew to more points, if it then still follows them all; else as it was. */
@@ -101,9 +104,8 @@ export function lay(path: SewnPath): LaidPath {
     const from = (i > 0 || closed) && before ? before : pointOn(side, along(side, needle[0]));
     const to = joints[i] ?? pointOn(side, along(side, needle[needle.length - 1]));
     const stretch = pointsAlong(side, along(side, from), along(side, to));
-    stretch[0] = from;
-    stretch[stretch.length - 1] = to;
-    for (const p of i ? stretch.slice(1) : stretch) {
+    const inner = stretch.slice(1, -1).filter((p) => distance(p, from) > EASED && distance(p, to) > EASED);
+    for (const p of i ? [...inner, to] : [from, ...inner, to]) {
       if (points.length) sideOf.push(i);
       points.push(p);
     }
