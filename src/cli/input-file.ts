@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { InputError } from '../input-error.js';
 
 /** Larger files are no block: a 64 MB stitch file would sew for a month. */
@@ -6,29 +6,25 @@ const LARGEST = 64 * 1024 * 1024;
 
 /** Reads a whole file, refusing folders, devices and what is too large to be a block. */
 export async function readInput(path: string): Promise<Uint8Array> {
-  const file = await open(path, 'r').catch((error: NodeJS.ErrnoException) => {
-    if (error.code === 'ENOENT')
-      throw new InputError('no-such-file', path, 'does not exist', 'check the name and the folder');
-    throw error;
+  // Asked before the file is opened: opening a pipe would wait for someone to write to it.
+  const about = await stat(path).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== 'ENOENT') throw error;
+    throw new InputError('no-such-file', path || "''", 'does not exist', 'check the name and the folder');
   });
-  try {
-    const about = await file.stat();
-    if (about.isDirectory()) throw new InputError('not-a-file', path, 'is a folder', 'name the file in it');
-    if (!about.isFile())
-      throw new InputError(
-        'not-a-file',
-        path,
-        'is no ordinary file',
-        'give a drawing, a stitch file or a dressing',
-      );
-    if (about.size > LARGEST) {
-      const size = Math.round(about.size / 1024 / 1024);
-      throw new InputError('too-large', path, `is ${size} MB`, 'a block of up to 64 MB can be read');
-    }
-    return new Uint8Array(await file.readFile());
-  } finally {
-    await file.close();
+  if (about.isDirectory()) throw new InputError('not-a-file', path, 'is a folder', 'name the file in it');
+  if (!about.isFile()) {
+    throw new InputError(
+      'not-a-file',
+      path,
+      'is no ordinary file',
+      'give a drawing, a stitch file or a dressing',
+    );
   }
+  if (about.size > LARGEST) {
+    const size = Math.round(about.size / 1024 / 1024);
+    throw new InputError('too-large', path, `is ${size} MB`, 'a block of up to 64 MB can be read');
+  }
+  return new Uint8Array(await readFile(path));
 }
 
 export type FileKind = 'drawing' | 'stitch-file' | 'record';

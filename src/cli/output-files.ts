@@ -55,8 +55,10 @@ export function checkOutputs(outputs: readonly string[], inputs: readonly string
  */
 export function writeOutputs(outputs: readonly Output[]): void {
   const written: { beside: string; place: string }[] = [];
+  let at = '';
   try {
     for (const { path, content } of outputs) {
+      at = path;
       const place = settled(path);
       const beside = join(dirname(place), `.${basename(place)}.${process.pid}.part`);
       written.push({ beside, place });
@@ -65,7 +67,8 @@ export function writeOutputs(outputs: readonly Output[]): void {
     for (const { beside, place } of written) renameSync(beside, place);
   } catch (error) {
     for (const { beside } of written) rmSync(beside, { force: true });
-    throw error;
+    // The complaint names what the maker asked for, not the file beside it.
+    throw error instanceof Error ? Object.assign(error, { path: `--out ${at}` }) : error;
   }
 }
 

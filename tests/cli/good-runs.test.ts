@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { piecedPanel, SEAM_STOPS } from '../fixtures/pieced-panel.js';
-import { newFolder, removeFolder, seamwright } from './run-cli.js';
+import { newFolder, removeFolder, seamwright, seamwrightUnread } from './run-cli.js';
 
 const block = `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="60mm" viewBox="0 0 90 60">
   <path fill="#6d7743" d="M0 0H90V30H0Z"/><path fill="#a5563f" d="M0 30H40V60H0Z"/><path fill="#35435f" d="M40 30H90V60H40Z"/>
@@ -145,6 +145,17 @@ describe.concurrent('a run that goes right', () => {
         const { status, stderr } = await seamwright(folder, 'swatch', name, '--out', `${name}.dst`);
         expect([name, status, stderr]).toEqual([name, 0, '']);
       }
+    },
+    patient,
+  );
+});
+
+describe('a reader that has seen enough', () => {
+  it(
+    'ends the run quietly',
+    async () => {
+      const { status, stderr } = await seamwrightUnread(folder, 'stitches', '--json');
+      expect([status, stderr]).toEqual([0, '']);
     },
     patient,
   );

@@ -26,13 +26,18 @@ export interface Ran {
 }
 
 /** Runs the command line as a process of its own, in a folder. */
-export function seamwright(folder: string, ...words: string[]): Promise<Ran> {
+export const seamwright = (folder: string, ...words: string[]): Promise<Ran> => run(folder, words, false);
+
+/** The same, with a reader that closes the pipe before anything was written to it. */
+export const seamwrightUnread = (folder: string, ...words: string[]): Promise<Ran> =>
+  run(folder, words, true);
+
+function run(folder: string, words: readonly string[], unread: boolean): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [...command, ...words], {
-      cwd: folder,
-    });
+    const child = spawn(process.execPath, [...command, ...words], { cwd: folder });
     let stdout = '';
     let stderr = '';
+    if (unread) child.stdout.destroy();
     child.stdout.setEncoding('utf8').on('data', (text) => {
       stdout += text;
     });

@@ -94,7 +94,7 @@ describe('the report of a dressed block', () => {
     );
     expect(text).toMatch(/^Stop +What +Seams +Repeats/);
     expect(text).toContain('3 of 8.0 mm');
-    expect(text.indexOf('seam 2, at 10, 5 mm: too short for a repeat')).toBeGreaterThan(0);
+    expect(text.indexOf('seam 2: too short for a repeat (at 10, 5 mm)')).toBeGreaterThan(0);
     expect(text.indexOf('too short')).toBeLessThan(text.indexOf('bare for'));
   });
 });
