@@ -54,54 +54,53 @@ export function layOut(
   const nodes: number[] = [];
   const nodeStart = new Int32Array(groups + 1);
   const shapeOf = new Int32Array(groups);
-  let frontier: number[] = [];
-  let draft: Shape | null = null;
+  const frontier: number[] = [];
+  let unit = blank();
+  let previous = blank();
   let recent = -1;
-  const finish = (g: number, unit: Shape) => {
-    if (recent < 0 || !alike(known.shapes[recent], unit)) {
-      recent = numberOf(unit, keyOf(unit), known.shapes, known.shapeNumbers);
+  const finish = (g: number) => {
+    if (recent < 0 || !alike(known.shapes[recent], previous)) {
+      recent = numberOf(copied(previous), keyOf(previous), known.shapes, known.shapeNumbers);
     }
     shapeOf[g] = recent;
   };
   for (let g = 0; g < groups; g++) {
     const base = nodes.length;
-    const meet = (node: number): number => {
-      if (stamp[node] !== g) {
-        stamp[node] = g;
-        localBefore[node] = local[node];
-        local[node] = nodes.length - base;
-        nodes.push(node);
-      }
-      return local[node];
-    };
-    const from: number[] = [];
-    const to: number[] = [];
-    const asked: number[] = [];
-    const price: number[] = [];
-    const legClass: number[] = [];
+    clear(unit);
     for (let i = part.start[g]; i < part.start[g + 1]; i++) {
       const leg = part.legs[i];
-      from.push(meet(chain.from[leg]));
-      to.push(meet(chain.to[leg]));
-      asked.push(chain.kind[leg] === 'knot' ? Math.min(1, chain.passes[leg]) : chain.passes[leg]);
-      price.push(chain.kind[leg] === 'under' ? UNDER : SEEN);
-      legClass.push(chain.legClass[leg]);
+      const a = chain.from[leg];
+      const b = chain.to[leg];
+      if (stamp[a] !== g) meet(a, g, base, nodes, scratch);
+      if (stamp[b] !== g) meet(b, g, base, nodes, scratch);
+      unit.from.push(local[a]);
+      unit.to.push(local[b]);
+      const asked = chain.passes[leg];
+      unit.asked.push(chain.kind[leg] === 'knot' && asked > 1 ? 1 : asked);
+      unit.price.push(chain.kind[leg] === 'under' ? UNDER : SEEN);
+      unit.legClass.push(chain.legClass[leg]);
     }
-    for (const node of frontier) meet(node);
+    for (const node of frontier) if (stamp[node] !== g) meet(node, g, base, nodes, scratch);
     nodeStart[g + 1] = nodes.length;
     if (frontier.length > 1) frontier.sort((a, b) => local[a] - local[b]);
-    if (draft) {
-      finish(g - 1, { ...draft, right: frontier.map((node) => localBefore[node]) });
+    for (const node of frontier) {
+      unit.left.push(local[node]);
+      previous.right.push(localBefore[node]);
     }
-    const left = frontier.map((node) => local[node]);
-    frontier = [];
-    for (let i = base; i < nodes.length; i++) if (lastUse[nodes[i]] > g) frontier.push(nodes[i]);
-    const seam = g === 0 ? frontier.filter((node) => atRingSeam(node, groups, scratch)) : [];
-    const ends = { first: g === 0, last: g === groups - 1 };
-    const names = { left, right: [], seam: seam.map((node) => local[node]) };
-    draft = { nodes: nodes.length - base, ...names, from, to, asked, price, legClass, ...ends };
+    if (g > 0) finish(g - 1);
+    frontier.length = 0;
+    for (let i = base; i < nodes.length; i++) {
+      const node = nodes[i];
+      if (lastUse[node] <= g) continue;
+      frontier.push(node);
+      if (g === 0 && atRingSeam(node, groups, scratch)) unit.seam.push(local[node]);
+    }
+    unit.nodes = nodes.length - base;
+    unit.first = g === 0;
+    unit.last = g === groups - 1;
+    [unit, previous] = [previous, unit];
   }
-  if (draft) finish(groups - 1, draft);
+  finish(groups - 1);
   return {
     shapes: known.shapes,
     shapeOf,
@@ -109,6 +108,55 @@ export function layOut(
     nodes,
     nodeStart,
   };
+}
+
+function meet(
+  node: number,
+  g: number,
+  base: number,
+  nodes: number[],
+  { stamp, local, localBefore }: Scratch,
+): void {
+  stamp[node] = g;
+  localBefore[node] = local[node];
+  local[node] = nodes.length - base;
+  nodes.push(node);
+}
+
+const lists = ['left', 'right', 'seam', 'from', 'to', 'asked', 'price', 'legClass'] as const;
+
+/** A shape while it is read; one buffer serves unit after unit. */
+type Draft = { -readonly [K in keyof Shape]: Shape[K] extends readonly number[] ? number[] : Shape[K] };
+
+const blank = (): Draft => ({
+  nodes: 0,
+  left: [],
+  right: [],
+  seam: [],
+  from: [],
+  to: [],
+  asked: [],
+  price: [],
+  legClass: [],
+  first: false,
+  last: false,
+});
+
+function clear(draft: Draft): void {
+  draft.left.length = 0;
+  draft.right.length = 0;
+  draft.seam.length = 0;
+  draft.from.length = 0;
+  draft.to.length = 0;
+  draft.asked.length = 0;
+  draft.price.length = 0;
+  draft.legClass.length = 0;
+}
+
+function copied(draft: Draft): Shape {
+  const copy: Draft = { ...draft };
+  for (const name of lists) copy[name] = [...draft[name]];
+  return copy;
 }
 
 function countUses(chain: Chain, part: Part, scratch: Scratch): void {
@@ -165,8 +213,6 @@ function meanLengths(part: Part, shapeOf: Int32Array, legLength: Float64Array): 
   }
   return means;
 }
-
-const lists = ['left', 'right', 'seam', 'from', 'to', 'asked', 'price', 'legClass'] as const;
 
 function alike(a: Shape, b: Shape): boolean {
   return (
