@@ -1,12 +1,21 @@
 import type { Patch, SeamMap } from '../block/seam-map.js';
 import { traceLine, traceRing } from './pen.js';
 import { mutedCloth } from './shade.js';
-import { element, title } from './svg.js';
+import { element, type Frame, title } from './svg.js';
 import { pathData } from './svg-pen.js';
 
-/** Cloth of the patches in their fabric colors, each with its weave; muted cloth where the fabric is not known. */
-export function clothPicture(map: SeamMap): string {
-  const whole = element('rect', { width: map.width, height: map.height, fill: mutedCloth(0) });
+/**
+ * Cloth of the patches in their fabric colors, with its weave; muted cloth where the fabric is not known, and all over
+ * the picture where there are no patches.
+ */
+export function clothPicture(map: SeamMap, frame: Frame): string {
+  const all = {
+    x: frame.left,
+    y: frame.top,
+    width: frame.right - frame.left,
+    height: frame.bottom - frame.top,
+  };
+  const whole = element('rect', { ...all, fill: mutedCloth(0) });
   const patches = map.patches.map((patch) =>
     element(
       'path',
@@ -16,7 +25,7 @@ export function clothPicture(map: SeamMap): string {
   );
   const weave = map.patches.length
     ? map.patches.map((patch) => element('path', { 'fill-rule': 'evenodd', d: patchData(patch) }))
-    : [element('rect', { width: map.width, height: map.height })];
+    : [element('rect', all)];
   return (
     element('defs', {}, weavePattern) +
     element('g', {}, ...(patches.length ? patches : [whole])) +

@@ -1,6 +1,8 @@
 import type { Block } from '../block/block.js';
 import type { Design } from '../design/design.js';
 import type { Dressed } from '../dress.js';
+import { stopsOf } from '../formats/stops.js';
+import type { Points } from '../geometry/polyline.js';
 import { threadWidth } from '../needle/craft.js';
 import { clothPicture, foldPicture } from './cloth.js';
 import { existingPicture } from './existing.js';
@@ -13,10 +15,11 @@ import { threadGroup, threadPicture } from './thread.js';
  */
 export function drawDressed(dressed: Dressed): string {
   const { block, design } = dressed;
+  const frame = pictureFrame(block, design);
   return svgDocument(
-    pictureFrame(block, design),
+    frame,
     block.name,
-    clothPicture(block.map),
+    clothPicture(block.map, frame),
     foldPicture(block.map),
     existingPicture(block),
     ...stopPictures(design),
@@ -36,23 +39,28 @@ function stopPictures(design: Design): string[] {
 }
 
 /** The block's own frame, widened by whole millimeters where thread reaches past it. */
-function pictureFrame({ map }: Block, design: Design): Frame {
+function pictureFrame({ map, existing, origin }: Block, design: Design): Frame {
   let [left, top, right, bottom] = [0, 0, map.width, map.height];
-  for (const stop of design.stops) {
-    const { xy } = stop.runs;
+  const hold = (xy: Points, dx: number, dy: number) => {
     for (let i = 0; i < xy.length; i += 2) {
-      if (xy[i] < left) left = xy[i];
-      if (xy[i] > right) right = xy[i];
-      if (xy[i + 1] < top) top = xy[i + 1];
-      if (xy[i + 1] > bottom) bottom = xy[i + 1];
+      const [x, y] = [xy[i] + dx, xy[i + 1] + dy];
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
     }
+  };
+  for (const stop of design.stops) hold(stop.runs.xy, 0, 0);
+  for (const stop of existing ? stopsOf(existing) : []) {
+    for (const run of stop.runs) hold(run, -origin[0], -origin[1]);
   }
-  const wide = (edge: number, own: number) =>
-    edge === own ? own : Math.sign(edge - own) * Math.ceil(Math.abs(edge - own) + 0.5) + own;
+  // Half a millimeter is room for the thread's own width.
+  const down = (edge: number, own: number) => (edge < own ? own - Math.ceil(own - edge + 0.5) : own);
+  const up = (edge: number, own: number) => (edge > own ? own + Math.ceil(edge - own + 0.5) : own);
   return {
-    left: wide(left, 0),
-    top: wide(top, 0),
-    right: wide(right, map.width),
-    bottom: wide(bottom, map.height),
+    left: down(left, 0),
+    top: down(top, 0),
+    right: up(right, map.width),
+    bottom: up(bottom, map.height),
   };
 }

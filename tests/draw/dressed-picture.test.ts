@@ -66,6 +66,13 @@ describe('the picture of a dressed block', () => {
     expect(fills.filter((fill) => /^#[a-f0-9]{6}$/.test(fill ?? '')).length).toBe(2);
   });
 
+  it('lies on muted cloth all over where lines close no patches', () => {
+    const bare = dressed(stop('a', 'No. 40', [0, 30, 5, 55]));
+    const open = { ...bare, block: { ...bare.block, map: { ...twoPatches, patches: [], outline: null } } };
+    const cloth = elementsOf(drawDressed(open)).find(({ name }) => name === 'rect');
+    expect(cloth?.attributes).toMatchObject({ x: '0', y: '0', width: '60', height: '56' });
+  });
+
   it('draws thread at the width at which it is laid', () => {
     for (const [weight, width] of [
       ['No. 40', '0.4'],
