@@ -29,8 +29,7 @@ export function bestCounts(question: CountQuestion): Counts {
   const step = question.halves ? 1 : 2;
   const greedy = lengths.map((length) => nearestCount(length, wanted, step));
   if (ring && greedy.reduce((a, b) => a + b, 0) % 2 === 1) greedy[0] += 1;
-  const bound = costOf(greedy, question);
-  const candidates = lengths.map((length) => countsWithin(length, wanted, step, bound));
+  const candidates = withinBound(question, step, costOf(greedy, question));
   if (!ring || lengths.length === 1) {
     const even = ring && lengths.length === 1;
     const firsts = even ? candidates[0].filter((h) => h % 2 === 0) : candidates[0];
@@ -64,18 +63,32 @@ function nearestCount(length: number, wanted: number, step: number): number {
   return miss(low) < miss(low + step) - TIE ? low : low + step;
 }
 
-/** Every count whose own term stays within the bound. */
-function countsWithin(length: number, wanted: number, step: number, bound: number): number[] {
-  const far = Math.sqrt(bound) + 1e-9;
-  const least = (2 * length) / (wanted * Math.exp(far));
-  const most = (2 * length * Math.exp(far)) / wanted;
-  const found: number[] = [];
-  for (let h = Math.max(step, Math.ceil(least / step) * step); h <= most; h += step) found.push(h);
-  return found.length ? found : [nearestCount(length, wanted, step)];
+/**
+ * The counts that a best answer may hold: a stretch's own term can take no more of the bound than the least terms of all
+ * other stretches leave.
+ */
+function withinBound(question: CountQuestion, step: number, bound: number): number[][] {
+  const { lengths, wanted } = question;
+  const miss = (length: number, h: number) => Math.log((2 * length) / (h * wanted)) ** 2;
+  const least = lengths.map((length) => miss(length, nearestCount(length, wanted, step)));
+  const sum = least.reduce((a, b) => a + b, 0);
+  return lengths.map((length, i) => {
+    const far = Math.sqrt(Math.max(0, bound - (sum - least[i]))) + 1e-9;
+    const fewest = (2 * length) / (wanted * Math.exp(far));
+    const most = (2 * length * Math.exp(far)) / wanted;
+    const found: number[] = [];
+    for (let h = Math.max(step, Math.ceil(fewest / step) * step); h <= most; h += step) found.push(h);
+    return found;
+  });
 }
 
-interface State {
+interface Candidate {
   readonly h: number;
+  /** ln of the repeat it gives */
+  readonly log: number;
+}
+
+interface State extends Candidate {
   readonly odd: number;
   readonly cost: number;
   readonly total: number;
@@ -89,23 +102,25 @@ function chain(
   closing: number | null,
 ): Counts {
   const target = Math.log(question.wanted);
-  const log = (i: number, h: number) => Math.log((2 * question.lengths[i]) / h);
   let states: State[] = [];
   candidates.forEach((counts, i) => {
     const next: State[] = [];
     for (const h of counts) {
-      const own = (log(i, h) - target) ** 2;
+      const log = Math.log((2 * question.lengths[i]) / h);
+      const own = (log - target) ** 2;
       if (i === 0) {
-        next.push({ h, odd: h % 2, cost: own, total: h, from: null });
+        next.push({ h, log, odd: h % 2, cost: own, total: h, from: null });
         continue;
       }
       for (const odd of [0, 1]) {
         let best: State | null = null;
         for (const before of states) {
           if ((before.odd + h) % 2 !== odd) continue;
-          const cost = before.cost + own + (log(i, h) - log(i - 1, before.h)) ** 2;
-          const state = { h, odd, cost, total: before.total + h, from: before };
-          if (betterState(state, best)) best = state;
+          const cost = before.cost + own + (log - before.log) ** 2;
+          const total = before.total + h;
+          if (best === null || cost < best.cost - TIE || (cost < best.cost + TIE && total > best.total)) {
+            best = { h, log, odd, cost, total, from: before };
+          }
         }
         if (best) next.push(best);
       }
@@ -117,7 +132,7 @@ function chain(
     let cost = state.cost;
     if (closing !== null) {
       if (state.odd) continue;
-      cost += (log(question.lengths.length - 1, state.h) - log(0, closing)) ** 2;
+      cost += (state.log - Math.log((2 * question.lengths[0]) / closing)) ** 2;
     }
     const closed = { ...state, cost };
     if (betterState(closed, best)) best = closed;

@@ -3,13 +3,13 @@ import type { Finding } from '../finding.js';
 import type { Manner } from '../formats/dressing.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { Corner } from '../geometry/guide-line.js';
-import { type Band, reachAt, shifted } from './band.js';
+import { type Band, type Reach, reachAt, shifted } from './band.js';
 import type { SeamFit } from './fit.js';
-import { fitSpan } from './fit-span.js';
+import { fitInPieces } from './fit-pieces.js';
 import { leaveOutUnderThrough } from './leave-out.js';
-import { limitedBand } from './reach.js';
+import { bandIn, type Room, roomAlong } from './reach.js';
 import { reachOf, type Sized } from './sized.js';
-import { type EndRules, type Span, spansOf } from './spans.js';
+import { type EndRules, type Span, spansOf, type TightPart } from './spans.js';
 import { fromSeam, toSeam, type Walk, walkOutline, walkSeam } from './walk.js';
 
 /** One stitch asked for along one line of the block. */
@@ -48,7 +48,7 @@ const LONG_SHARE = 1 / 3;
 const NARROWING = 0.85;
 /** From 1 to a twentieth takes 19 steps of 0.85; no stitch shrinks further. */
 const NARROWING_ROUNDS = 19;
-/** Bands narrower than this share of what was asked for are worth a look. */
+/** A treatment pressed below this share of its reach is no longer itself: the part is left bare. */
 const NARROW_SHARE = 0.5;
 
 /**
@@ -61,28 +61,68 @@ export function fitLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules
   return leaveOutUnderThrough(fits);
 }
 
-interface Line {
-  readonly ask: LineAsk;
-  readonly walk: Walk;
-  readonly hand: 1 | -1;
+interface Line extends Way {
   readonly band: Band;
   readonly scale: number;
+  /** parts where even this size would be pressed below half its width */
+  readonly tight: readonly TightPart[];
 }
 
 type Lines = ReadonlyMap<number | 'outline', Line>;
 
-function bandedLine(ask: LineAsk, walk: Walk, scale: number, gap: number): Line {
+/** What of a line no size changes. */
+interface Way {
+  readonly ask: LineAsk;
+  readonly walk: Walk;
+  readonly hand: 1 | -1;
+  readonly room: Room | null;
+}
+
+function wayOf(map: SeamMap, ask: LineAsk, gap: number): Way {
+  const walk = walkOf(map, ask);
   const hand = (ask.side === 'left') === !walk.reverse ? 1 : -1;
+  const { left, right } = wantedReach(ask, walk, hand, 1);
+  return { ask, walk, hand, room: roomAlong(walk.guide, Math.max(left, right), gap) };
+}
+
+function wantedReach(ask: LineAsk, walk: Walk, hand: 1 | -1, scale: number): Reach {
   const unit = ask.sized.build(scale, ask.sized.repeat * scale);
-  const reach = shifted(reachOf(unit, ask.sized.glide, hand), walk.reverse ? -ask.offset : ask.offset);
-  return { ask, walk, hand, band: limitedBand(walk.guide, reach, gap), scale };
+  return shifted(reachOf(unit, ask.sized.glide, hand), walk.reverse ? -ask.offset : ask.offset);
+}
+
+/** A line at a scale, or at the smaller one that its tightest bend takes at half its reach or more. */
+function bandedLine(way: Way, wanted: number, gap: number): Line {
+  const { ask, walk, hand, room } = way;
+  for (let scale = wanted; ; scale = Math.max(ask.sized.least, scale * NARROWING)) {
+    const reach = wantedReach(ask, walk, hand, scale);
+    const band = bandIn(room, walk.guide, reach, gap);
+    const tight = tightParts(band, reach);
+    if (tight.length === 0 || scale <= ask.sized.least + 1e-9) return { ...way, band, scale, tight };
+  }
+}
+
+/** Where a band is narrower than half of what was wanted. */
+function tightParts(band: Band, wanted: Reach): TightPart[] {
+  const isTight = (i: number) =>
+    band.left[i] < NARROW_SHARE * wanted.left || band.right[i] < NARROW_SHARE * wanted.right;
+  const parts: { from: number; to: number }[] = [];
+  for (let i = 0; i < band.u.length; i++) {
+    if (!isTight(i)) continue;
+    const from = band.u[Math.max(0, i - 1)];
+    while (i + 1 < band.u.length && isTight(i + 1)) i++;
+    const to = band.u[Math.min(band.u.length - 1, i + 1)];
+    const before = parts[parts.length - 1];
+    if (before && before.to >= from) before.to = to;
+    else parts.push({ from, to });
+  }
+  return parts;
 }
 
 /** Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller. */
 function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): Lines {
   const lines = new Map<number | 'outline', Line>();
   for (const ask of asks) {
-    lines.set(ask.seam, bandedLine(ask, walkOf(map, ask), 1, rules.gap));
+    lines.set(ask.seam, bandedLine(wayOf(map, ask, rules.gap), 1, rules.gap));
   }
   for (let round = 0; round < NARROWING_ROUNDS; round++) {
     const narrow = new Set<Line>();
@@ -94,7 +134,7 @@ function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules):
     if (narrow.size === 0) break;
     for (const line of narrow) {
       const scale = Math.max(line.ask.sized.least, line.scale * NARROWING);
-      lines.set(line.ask.seam, bandedLine(line.ask, line.walk, scale, rules.gap));
+      lines.set(line.ask.seam, bandedLine(line, scale, rules.gap));
     }
   }
   return lines;
@@ -131,6 +171,7 @@ function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules): EndR
     outline: rules.outline,
     dressed: (seam) => lines.has(seam),
     own: middle,
+    tight: line.tight,
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
     breaksAt: (turn) => turn > BREAK_TURN || line.ask.sized.stitch.corner === 'break',
   };
@@ -176,19 +217,22 @@ function reaches(line: Line): [number, number] {
 function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineFit {
   const { ask, walk } = line;
   const spans = spansOf(walk, endRules(map, lines, line, rules));
-  const parts = spans.map((span) =>
-    fitSpan({
-      seam: ask.seam,
-      guide: walk.guide,
-      span,
-      band: line.band,
-      sized: ask.sized,
-      scale: line.scale,
-      hand: line.hand,
-      passes: ask.passes,
-      offset: walk.reverse ? -ask.offset : ask.offset,
-      at: middleOf(walk, span),
-    }),
+  const parts = spans.flatMap((span) =>
+    fitInPieces(
+      {
+        seam: ask.seam,
+        guide: walk.guide,
+        span,
+        band: line.band,
+        sized: ask.sized,
+        scale: line.scale,
+        hand: line.hand,
+        passes: ask.passes,
+        offset: walk.reverse ? -ask.offset : ask.offset,
+        middle: (piece) => middleOf(walk, piece),
+      },
+      rules.gap,
+    ),
   );
   const stretches = parts.flatMap((part) => part.stretches);
   const along = stretches.map((stretch) => {
@@ -199,7 +243,7 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
   const isRing = spans.length === 1 && spans[0].ring;
   const gapAt = (which: 0 | 1) => {
     const part = which === 0 ? parts[0] : parts[parts.length - 1];
-    return isRing || !part.chain ? 0 : part.gaps[which];
+    return isRing || !part?.chain ? 0 : part.gaps[which];
   };
   const gaps = [gapAt(0), gapAt(1)] as const;
   return {
@@ -235,46 +279,32 @@ function throughLines(
 }
 
 function bandFindings(line: Line): Finding[] {
-  const { ask, band, walk, hand, scale } = line;
+  const { ask, walk, scale, tight } = line;
   const seam = ask.seam;
   const label = seam === 'outline' ? 'outline' : `seam ${seam}`;
-  const findings: Finding[] = [];
   const title = ask.sized.stitch.title.toLowerCase();
+  const findings: Finding[] = [];
   if (scale < 1 - 1e-9) {
     findings.push({
       level: 'note',
-      code: 'narrowed-at-junction',
+      code: 'made-smaller',
       message:
-        `${label}: ${title} is made ${Math.round(scale * 100)} % of its size, because it meets another treatment ` +
-        'at a sharp angle; a narrower stitch here, or leaving one of the two bare, gives more room',
+        `${label}: ${title} is made ${Math.round(scale * 100)} % of its size, because the seam bends tightly or ` +
+        'meets another at a sharp angle; a narrower stitch here gives it more room',
       seam,
       at: middleOf(walk, null),
     });
   }
-  const unit = ask.sized.build(scale, ask.sized.repeat * scale);
-  const wanted = shifted(reachOf(unit, ask.sized.glide, hand), walk.reverse ? -ask.offset : ask.offset);
-  let least = 1;
-  let where = 0;
-  band.u.forEach((u, i) => {
-    for (const [values, whole] of [
-      [band.left, wanted.left],
-      [band.right, wanted.right],
-    ] as const) {
-      if (whole > 0 && values[i] / whole < least) {
-        least = values[i] / whole;
-        where = u;
-      }
-    }
-  });
-  if (least < NARROW_SHARE) {
+  const bare = tight.reduce((sum, { from, to }) => sum + to - from, 0);
+  if (bare > 0) {
     const finder = frameFinder(walk.guide, 0, walk.guide.u.length - 1);
-    finder.at(where);
+    finder.at((tight[0].from + tight[0].to) / 2);
     findings.push({
       level: 'warning',
       code: 'tight-bend',
       message:
-        `${label}: ${title} is pressed to ${Math.round(least * 100)} % of its width where the seam bends tightly; ` +
-        'a narrower stitch would lie evenly',
+        `${label}: ${title} leaves ${bare.toFixed(1)} mm bare where the seam bends too tightly for its smallest ` +
+        'good size; a narrower stitch would go round',
       seam,
       at: [finder.frame[0], finder.frame[1]],
     });

@@ -15,7 +15,7 @@ import type { Span, SpanEnd } from './spans.js';
 export const SHORTEST_SHARE = 0.8;
 export const LONGEST_SHARE = 1.25;
 /** Sizes tried between the one asked for and the least good one. */
-const SIZE_STEPS = 48;
+const SIZE_STEPS = 24;
 /** Repeats lean or mitre over as much line as keeps 1 - slope v / length at 0.4 or more. */
 const FOLD_SHARE = 0.6;
 /** The outer point of a mitred corner lies at most this many reaches from the corner. */
@@ -41,8 +41,8 @@ export interface SpanQuestion {
   readonly hand: 1 | -1;
   readonly passes: number;
   readonly offset: number;
-  /** where the finding about this span points */
-  readonly at: readonly [number, number];
+  /** where a finding about a span points */
+  readonly middle: (span: Span) => readonly [number, number];
 }
 
 interface Choice {
@@ -56,10 +56,10 @@ interface Choice {
 
 /** Whole repeats on one span: counts, sizes, corners and ends, laid on the cloth. */
 export function fitSpan(question: SpanQuestion): SpanFit {
-  const { seam, span, sized, at } = question;
+  const { seam, span, sized } = question;
   const choice = chooseCounts(question);
-  const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
   if (!choice) {
+    const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
     const finding: Finding = {
       level: 'warning',
       code: 'too-short',
@@ -67,7 +67,7 @@ export function fitSpan(question: SpanQuestion): SpanFit {
         `${name(seam)}: ${room > 0 ? `${room.toFixed(1)} mm` : 'no room'} between its ends is too short for ` +
         `${sized.stitch.title.toLowerCase()}; a smaller repeat, a narrower stitch or ends that tuck would fit`,
       seam,
-      at,
+      at: question.middle(span),
     };
     return { chain: null, stretches: [], gaps: [0, 0], scale: 0, findings: [finding] };
   }
@@ -84,6 +84,8 @@ function chooseCounts(question: SpanQuestion): Choice | null {
     const wanted = sized.repeat * scale;
     const { overhang } = sized.build(scale, wanted);
     const lengths = stretchLengths(span, span.ring ? { start: 0, end: 0 } : overhang);
+    const last = step === SIZE_STEPS;
+    if (!last && !lengths.every((length) => takesWhole(length, wanted, halves))) continue;
     if (lengths.some((length) => length <= 0)) continue;
     const { halfRepeats } = bestCounts({ lengths, wanted, halves, ring: span.ring });
     const shares = lengths.map((length, i) => (2 * length) / halfRepeats[i] / wanted);
@@ -92,7 +94,7 @@ function chooseCounts(question: SpanQuestion): Choice | null {
     }
     // One stretch that is only too long for its count can keep even margins, at the least size.
     const whole = Math.floor((2 * lengths[0]) / (wanted * SHORTEST_SHARE) / (halves ? 1 : 2));
-    if (step === SIZE_STEPS && lengths.length === 1 && !span.ring && whole >= 1) {
+    if (last && lengths.length === 1 && !span.ring && whole >= 1) {
       const count = whole * (halves ? 1 : 2);
       const used = (count / 2) * Math.min(wanted * LONGEST_SHARE, (2 * lengths[0]) / count);
       closest = { scale, lengths: [used], halfRepeats: [count], overhang, margin: (lengths[0] - used) / 2 };
@@ -101,7 +103,14 @@ function chooseCounts(question: SpanQuestion): Choice | null {
   return closest;
 }
 
-function stretchLengths(span: Span, overhang: { start: number; end: number }): number[] {
+/** Whether some count of repeats fills a length within the stretch allowed. */
+export function takesWhole(length: number, wanted: number, halves: boolean): boolean {
+  const step = halves ? 1 : 2;
+  const most = Math.floor((2 * length) / (wanted * SHORTEST_SHARE) / step + 1e-9) * step;
+  return most >= step && (2 * length) / most <= wanted * LONGEST_SHARE * (1 + 1e-9);
+}
+
+export function stretchLengths(span: Span, overhang: { start: number; end: number }): number[] {
   const bounds = [
     span.start.at + span.start.setback + overhang.start,
     ...span.corners.map((corner) => corner.u),
@@ -240,7 +249,8 @@ function leanMitre(end: SpanEnd, reach: Reach, repeat: number, length: number): 
 }
 
 function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
-  const { seam, at, sized } = question;
+  const { seam, sized } = question;
+  const at = question.middle(question.span);
   const findings: Finding[] = [];
   if (choice.scale < question.scale - 1e-9) {
     findings.push({

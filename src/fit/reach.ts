@@ -9,27 +9,41 @@ const STEEPEST = 0.25;
 /** Places looked at are this far apart, as a share of the reach wanted. */
 const SAMPLE_SHARE = 0.2;
 
+/** Radius of the largest disc on each side of a line that holds no other point of it; null for a straight line. */
+export interface Room {
+  readonly u: Float64Array;
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+  readonly closed: boolean;
+}
+
 /**
- * How far a treatment can reach to each side without folding over itself. On side n at P the largest disc that holds no
- * other point of the line has radius rho = min over Q of |d|^2 / (2 d.n), d = Q - P, d.n > 0. Reach stays within
- * 0.6 rho (so 1 - k v >= 0.4 and nothing folds) and rho - gap / 2 (so hairpins stay apart), and changes at most 1 in 4.
- * A corner's two sides do not limit each other here: the turn of a corner shares that space (see corner.ts).
+ * The room beside a line, looked at as far as a treatment of reach `widest` needs. On side n at P the largest disc that
+ * holds no other point of the line has radius rho = min over Q of |d|^2 / (2 d.n), d = Q - P, d.n > 0. A corner's two
+ * sides do not limit each other here: the turn of a corner shares that space (see lay.ts).
  *
  * Cost: places times points within 3.3 reaches of them; a straight line costs nothing.
  */
-export function limitedBand(guide: GuideLine, wanted: Reach, gap: number): Band {
-  const widest = Math.max(wanted.left, wanted.right);
-  if (widest <= 0 || isStraight(guide)) return evenBand(guide, wanted);
+export function roomAlong(guide: GuideLine, widest: number, gap: number): Room | null {
+  if (widest <= 0 || isStraight(guide)) return null;
   const places = sampled(guide, Math.max(0.25, widest * SAMPLE_SHARE), SHARE_OF_DISC / widest);
   const around = (2 * widest) / SHARE_OF_DISC + gap;
-  const discs = clearDiscs(places, around, comesBack(guide));
+  return { u: places.u, ...clearDiscs(places, around, comesBack(guide)), closed: guide.closed };
+}
+
+/**
+ * How far a treatment can reach in that room without folding over itself: within 0.6 rho (so 1 - k v >= 0.4 and nothing
+ * folds) and rho - gap / 2 (so hairpins stay apart), changing at most 1 in 4.
+ */
+export function bandIn(room: Room | null, guide: GuideLine, wanted: Reach, gap: number): Band {
+  if (!room) return evenBand(guide, wanted);
   const limit = (reach: number, rho: number) =>
     Math.max(0, Math.min(reach, SHARE_OF_DISC * rho, rho - gap / 2));
-  const left = places.u.map((_, i) => limit(wanted.left, discs.left[i]));
-  const right = places.u.map((_, i) => limit(wanted.right, discs.right[i]));
-  level(places.u, left, guide.closed);
-  level(places.u, right, guide.closed);
-  return { u: places.u, left, right };
+  const left = room.left.map((rho) => limit(wanted.left, rho));
+  const right = room.right.map((rho) => limit(wanted.right, rho));
+  level(room.u, left, room.closed);
+  level(room.u, right, room.closed);
+  return { u: room.u, left, right };
 }
 
 function isStraight(guide: GuideLine): boolean {

@@ -20,12 +20,17 @@ export function sized(stitch: Stitch, asked: Values): Sized {
   const repeat = wanted('repeat');
   const width = wanted('width');
   const { smallest } = stitch;
+  // The same few sizes are asked for again and again while a block is fitted.
+  const built = new Map<string, Unit>();
   return {
     stitch,
     repeat,
     least: Math.min(1, Math.max(smallest.repeat / repeat, smallest.width / width)),
     glide: stitch.symmetry === 'glide',
     build(scale, length) {
+      const key = `${scale}/${length}`;
+      const known = built.get(key);
+      if (known) return known;
       const values: Record<string, number> = {};
       for (const { name, unit, min, default: usual } of stitch.parameters) {
         const value = asked[name] ?? usual;
@@ -33,7 +38,9 @@ export function sized(stitch: Stitch, asked: Values): Sized {
         values[name] = unit === 'mm' ? Math.max(Math.min(value, min), value * scale) : value;
       }
       values.repeat = length;
-      return stitch.build(values);
+      const unit = stitch.build(values);
+      built.set(key, unit);
+      return unit;
     },
   };
 }

@@ -2,6 +2,7 @@ import type { Arm, Junction, SeamMap } from '../block/seam-map.js';
 import type { Manner } from '../formats/dressing.js';
 import type { Corner, GuideLine } from '../geometry/guide-line.js';
 import { wrapAngle } from '../geometry/point.js';
+import type { Reach } from './band.js';
 import { movedClear } from './clear-of-curve.js';
 import type { Cut, HalfPlane } from './cut.js';
 import {
@@ -42,6 +43,12 @@ export interface SpanEnd {
   readonly junction: number;
 }
 
+/** A part of a walked line, from and to in its u. */
+export interface TightPart {
+  readonly from: number;
+  readonly to: number;
+}
+
 export interface EndRules {
   readonly map: SeamMap;
   /** reach of each arm's treatment as seen walking away from the junction, 0 when bare */
@@ -52,7 +59,9 @@ export interface EndRules {
   /** whether a line of the block has a treatment */
   readonly dressed: (seam: number | 'outline') => boolean;
   /** this line's reach, to both hands of the walk */
-  readonly own: { readonly left: number; readonly right: number };
+  readonly own: Reach;
+  /** parts of the line too tight to be dressed, ascending */
+  readonly tight: readonly TightPart[];
   /** guide line of a dressed line's treatment */
   readonly guideOf: (seam: number | 'outline') => GuideLine | null;
   /** whether the treatment breaks at a corner of this turn */
@@ -85,8 +94,21 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
   }
   for (const corner of guide.corners) {
     if (!rules.breaksAt(Math.abs(corner.turn))) continue;
-    const end = cornerEnd(rules, corner);
+    const end = cornerEnd(rules.own, corner, rules.gap);
     breaks.push({ u: corner.u, ends: [end, end] });
+  }
+  for (const { from, to } of rules.tight) {
+    const end = (at: number): SpanEnd => ({
+      kind: 'corner',
+      at,
+      setback: 0,
+      slope: 0,
+      cuts: [],
+      taper: null,
+      junction: -1,
+    });
+    if (to - from >= guide.length - 1e-6) return [];
+    breaks.push({ u: from, ends: [end(from), end(to)] });
   }
   breaks.sort((a, b) => a.u - b.u);
   const turned = guide.corners.filter((corner) => !rules.breaksAt(Math.abs(corner.turn)));
@@ -101,12 +123,9 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
   const inner = walk.closed ? breaks.slice(1) : breaks;
   const starts = [first, ...inner.map((found) => found.ends[1])];
   const ends = [...inner.map((found) => found.ends[0]), last];
-  return starts.map((start, i) => ({
-    start,
-    end: ends[i],
-    corners: within(start.at, ends[i].at),
-    ring: false,
-  }));
+  return starts
+    .map((start, i) => ({ start, end: ends[i], corners: within(start.at, ends[i].at), ring: false }))
+    .filter(({ start, end }) => end.at > start.at + 1e-6);
 }
 
 function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
@@ -197,11 +216,10 @@ function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | un
     .sort((a, b) => apart(a) - apart(b))[0];
 }
 
-/** Both sides of a corner the treatment breaks at share the inner wedge. */
-function cornerEnd(rules: EndRules, corner: Corner): SpanEnd {
-  const inner = corner.turn > 0 ? rules.own.left : rules.own.right;
-  const wedge = Math.PI - Math.abs(corner.turn);
-  const setback = Math.max(0, clearOfWedge(inner, rules.gap, wedge));
+/** The end at a corner that is not turned: both sides keep clear of each other in its inner wedge. */
+export function cornerEnd(own: Reach, corner: Corner, gap: number): SpanEnd {
+  const inner = corner.turn > 0 ? own.left : own.right;
+  const setback = Math.max(0, clearOfWedge(inner, gap, Math.PI - Math.abs(corner.turn)));
   return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [], taper: null, junction: -1 };
 }
 

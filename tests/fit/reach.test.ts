@@ -1,9 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { reachAt } from '../../src/fit/band.js';
-import { limitedBand } from '../../src/fit/reach.js';
+import { type Reach, reachAt } from '../../src/fit/band.js';
+import { bandIn, roomAlong } from '../../src/fit/reach.js';
 import { guideFromLine } from '../../src/geometry/guide-from-line.js';
+import type { GuideLine } from '../../src/geometry/guide-line.js';
 import { fromPoints, type Points } from '../../src/geometry/polyline.js';
+
+const limitedBand = (guide: GuideLine, wanted: Reach, gap: number) =>
+  bandIn(roomAlong(guide, Math.max(wanted.left, wanted.right), gap), guide, wanted, gap);
 
 const smooth = (f: (t: number) => readonly [number, number], from: number, to: number, n = 600): Points =>
   fromPoints(Array.from({ length: n + 1 }, (_, i) => f(from + ((to - from) * i) / n)));

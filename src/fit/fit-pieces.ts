@@ -1,0 +1,46 @@
+import type { Corner } from '../geometry/guide-line.js';
+import { reachAt } from './band.js';
+import { fitSpan, type SpanFit, type SpanQuestion, stretchLengths, takesWhole } from './fit-span.js';
+import { cornerEnd, type Span } from './spans.js';
+
+/**
+ * A span fitted in one go; where a side between two corners is too short for even one small repeat, the treatment is
+ * broken at that side's corners instead of turning them, so that the other sides are dressed all the same.
+ */
+export function fitInPieces(question: SpanQuestion, gap: number): SpanFit[] {
+  const { span } = question;
+  const whole = fitSpan(question);
+  const corners = cornersOf(question);
+  if (whole.chain || corners.length === 0) return [whole];
+  return piecesOf(question, corners, gap).map((piece) => fitSpan({ ...question, span: piece }));
+
+  function cornersOf({ guide }: SpanQuestion): readonly Corner[] {
+    const start = span.ring ? guide.corners.filter((corner) => corner.u === 0) : [];
+    return [...start, ...span.corners.filter((corner) => corner.u > 0)];
+  }
+}
+
+function piecesOf(question: SpanQuestion, corners: readonly Corner[], gap: number): Span[] {
+  const { span, sized } = question;
+  const least = sized.repeat * Math.min(sized.least, question.scale);
+  const lengths = stretchLengths(span, { start: 0, end: 0 });
+  const short = lengths.map((length) => !takesWhole(length, least, sized.stitch.halves));
+  const isBreak = (k: number) => short.every((is) => !is) || short[k] || short[k + 1];
+  // On a ring the first corner is where the line starts, and every ring in pieces is broken there.
+  const inner = span.ring ? corners.filter((corner) => corner.u > 0) : corners;
+  const broken = inner.filter((_, k) => isBreak(k));
+  const end = (corner: Corner) => cornerEnd(reachAt(question.band, corner.u), corner, gap);
+  const ring = span.ring && corners[0]?.u === 0 ? end(corners[0]) : null;
+  const first = ring ?? span.start;
+  const last = ring ? { ...ring, at: span.end.at } : span.end;
+  const bounds = [first, ...broken.flatMap((corner) => [end(corner), end(corner)]), last];
+  return Array.from({ length: bounds.length / 2 }, (_, i): Span => {
+    const [start, stop] = [bounds[2 * i], bounds[2 * i + 1]];
+    return {
+      start,
+      end: stop,
+      corners: inner.filter(({ u }) => u > start.at + 1e-6 && u < stop.at - 1e-6),
+      ring: false,
+    };
+  });
+}
