@@ -1,3 +1,4 @@
+import { signedArea } from '../geometry/area.js';
 import { crossings } from '../geometry/crossings.js';
 import { nearestOnSegment } from '../geometry/nearest.js';
 import { distance, type Point } from '../geometry/point.js';
@@ -40,9 +41,8 @@ export function networkOf(snapped: Snapped, snap: number): Network {
   let network = cutAtMeetings(snapped);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const { joined, moved } = withoutScraps(network, snap);
-    network = joined;
-    if (!moved) break;
-    network = cutAtMeetings(asSnapped(network));
+    if (joined === network) break;
+    network = moved ? cutAtMeetings(asSnapped(joined)) : joined;
   }
   return withoutTwins(network, snap);
 }
@@ -158,11 +158,12 @@ const pinned = (points: Points, start: Point, end: Point): Points => withEnds(po
 
 /**
  * Nodes at the two ends of a scrap become one, at the mean of those where most lines meet; dangling scraps go. Says
- * whether any node moved by more than rounding.
+ * whether any node moved by more than rounding; without scraps the network is given back as it is.
  */
-function withoutScraps({ nodes, edges }: Network, snap: number): { joined: Network; moved: boolean } {
-  const scraps = edges.map((edge) => polylineLength(edge.points) <= snap);
-  if (!scraps.some(Boolean)) return { joined: { nodes, edges }, moved: false };
+function withoutScraps(network: Network, snap: number): { joined: Network; moved: boolean } {
+  const { nodes, edges } = network;
+  const scraps = edges.map((edge) => isScrap(edge, nodes[edge.from], snap));
+  if (!scraps.some(Boolean)) return { joined: network, moved: false };
   const degree = new Int32Array(nodes.length);
   for (const { from, to } of edges) {
     degree[from]++;
@@ -199,6 +200,15 @@ function withoutScraps({ nodes, edges }: Network, snap: number): { joined: Netwo
       return { ...edge, from, to, points: withEnds(edge.points, at[from], at[to]) };
     });
   return { joined: { nodes: at, edges: kept }, moved };
+}
+
+/** No longer than the tolerance, or a loop that stays within it or encloses nothing. */
+function isScrap({ from, to, points }: Edge, node: Point, snap: number): boolean {
+  if (polylineLength(points) <= snap) return true;
+  if (from !== to) return false;
+  if (Math.abs(signedArea(points)) <= SAME_POINT * SAME_POINT) return true;
+  for (let i = 0; i < pointCount(points); i++) if (distance(pointAt(points, i), node) > snap) return false;
+  return true;
 }
 
 /** Of edges between the same two nodes that lie within the tolerance all along, only the longest. */

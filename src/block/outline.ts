@@ -18,6 +18,8 @@ export function outlineOf(
   const blocks = outsides.filter((halfEdges) => {
     const inner = new Set(halfEdges.map((h) => right[h ^ 1]));
     const [face] = inner;
+    // a line there and back round nothing
+    if (face === OUTSIDE) return false;
     return inner.size > 1 || faces[face].fabric !== null || linesIn[face] > halfEdges.length;
   });
   const sized = blocks.map((halfEdges) => ({

@@ -150,15 +150,18 @@ function frameOf(root: SvgElement, where: string): Frame {
     width ??= height === null ? box[2] : (height * box[2]) / box[3];
     height ??= (width * box[3]) / box[2];
   }
-  const toMm = scale(1 / PX_PER_MM);
   if (width === null || height === null) {
-    return { toMm, user: { width: width ?? 0, height: height ?? 0 }, size: null };
+    const user = { width: width ?? 0, height: height ?? 0 };
+    return { toMm: scale(1 / PX_PER_MM), user, size: null };
   }
-  const size = { width: width / PX_PER_MM, height: height / PX_PER_MM };
-  if (!box) return { toMm, user: { width, height }, size };
-  const fitted = fitViewBox(box, { width, height }, root.attributes.preserveAspectRatio);
-  return { toMm: compose(toMm, fitted), user: { width: box[2], height: box[3] }, size };
+  const size = { width: inMm(width), height: inMm(height) };
+  if (!box) return { toMm: scale(1 / PX_PER_MM), user: { width, height }, size };
+  const toMm = fitViewBox(box, size, root.attributes.preserveAspectRatio);
+  return { toMm, user: { width: box[2], height: box[3] }, size };
 }
+
+/** Pixels in mm, free of the rounding that units leave behind: 130mm is 130. */
+const inMm = (px: number): number => Math.round((px / PX_PER_MM) * 1e9) / 1e9;
 
 function frameSize({ size }: Frame, lines: readonly DrawnLine[]): Viewport {
   if (size) return size;
