@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/point.js';
+import { reversed } from '../geometry/polyline.js';
 import { InputError } from '../input-error.js';
 import type { Plan, PlannedLeg, PlannedPoint } from './compile.js';
 import { curvePath, loopPaths, polylinePath } from './leg-path.js';
@@ -27,7 +28,7 @@ export function buildUnit(plan: Plan, values: Values): Unit {
   const ending: UnitLeg[] = [];
   plan.legs.forEach((leg, index) => {
     const isLoop = leg.kind === 'loop';
-    pathsOf(leg, at, sizes[index]).forEach((path, half) => {
+    pathsOf(plan, leg, at, sizes[index]).forEach((path, half) => {
       if (plan.closing.has(index)) closing.push(legs.length);
       (leg.onlyAtEnd ? ending : legs).push({
         name: leg.name,
@@ -117,7 +118,12 @@ function sizeOf(plan: Plan, slots: Float64Array, leg: PlannedLeg): number {
   );
 }
 
-function pathsOf(leg: PlannedLeg, at: readonly Point[], size: number): Float64Array[] {
+function pathsOf(plan: Plan, leg: PlannedLeg, at: readonly Point[], size: number): Float64Array[] {
+  if (leg.beneath >= 0) {
+    const cover = plan.legs[leg.beneath];
+    const [path] = pathsOf(plan, cover, at, size);
+    return [cover.from === leg.from ? path : reversed(path)];
+  }
   const from = at[leg.from];
   const to = at[leg.to];
   const through = [from, ...leg.via.map((point) => at[point]), to];

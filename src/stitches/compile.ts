@@ -41,6 +41,8 @@ export interface PlannedLeg {
   /** point index, -1 when the leg bends with the line */
   readonly anchor: number;
   readonly onlyAtEnd: boolean;
+  /** leg whose line an under-leg follows, -1 when it has one of its own */
+  readonly beneath: number;
 }
 
 /** A mistake in a stitch file: the place inside it, what is wrong, what would be right. */
@@ -111,6 +113,8 @@ export function compilePlan(name: string, record: StitchRecord, mistakes: Mistak
       share: leg.share ?? (leg.kind === 'under' ? 0 : 1),
       anchor: leg.keepsShapeAt === undefined ? -1 : pointNamed(leg.keepsShapeAt, `${place} keepsShapeAt`),
       onlyAtEnd: leg.onlyAtEnd ?? false,
+      beneath:
+        'beneath' in leg && leg.beneath !== undefined ? coverOf(record.legs, leg, place, mistakes) : -1,
     };
   });
 
@@ -181,6 +185,26 @@ function buildRange({ name, min, max }: Parameter, smallest: StitchRecord['small
   if (name === 'repeat') return [Math.min(min, smallest.repeat) * SHORTEST_FIT, max * LONGEST_FIT];
   if (name === 'width') return [Math.min(min, smallest.width), max];
   return [min, max];
+}
+
+/** The leg that an under-leg lies beneath. */
+function coverOf(
+  legs: readonly LegRecord[],
+  leg: LegRecord & { beneath?: string },
+  place: string,
+  mistakes: Mistake[],
+): number {
+  const ends = endNames(leg);
+  const found = legs.findIndex(
+    ({ name, kind }) => name === leg.beneath && kind !== 'under' && kind !== 'loop',
+  );
+  if (found >= 0 && endNames(legs[found]).every((end) => ends.includes(end))) return found;
+  mistakes.push({
+    place: `${place} beneath`,
+    wrong: `"${leg.beneath}" is no leg between "${ends[0]}" and "${ends[1]}"`,
+    right: 'the name of a straight, curve, petal or cord with the same two ends',
+  });
+  return -1;
 }
 
 function endNames(leg: LegRecord): [from: string, to: string] {

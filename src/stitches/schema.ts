@@ -59,7 +59,11 @@ export async function stitchSchemas(): Promise<StitchSchemas> {
     knot: leg('knot', { at: point, size: arithmetic }),
     petal: leg('petal', { base: point, tip: point, width: arithmetic }),
     cord: leg('cord', { ...fromTo, via: Type.Optional(via(1, 2, control)), width: arithmetic }),
-    under: leg('under', { ...fromTo, via: Type.Optional(via(1, 8, 'points it is led through')) }),
+    under: leg('under', {
+      ...fromTo,
+      via: Type.Optional(via(1, 8, 'points it is led through')),
+      beneath: Type.Optional(text('the name of the leg it lies beneath')),
+    }),
   };
 
   const frame = {

@@ -85,10 +85,14 @@ export interface CordRecord extends FromTo {
   readonly via?: readonly string[];
   readonly width: Arithmetic;
 }
-/** What the hand does behind the cloth. `via`: points it is led through, so that it hides under visible thread. */
+/**
+ * What the hand does behind the cloth. So that it hides under visible thread when a machine sews it, it is led through
+ * the points `via`, or lies all the way `beneath` the named leg, which has the same two ends.
+ */
 export interface UnderRecord extends FromTo {
   readonly kind: 'under';
   readonly via?: readonly string[];
+  readonly beneath?: string;
 }
 export type LegRecord =
   | StraightRecord

@@ -203,7 +203,14 @@ describe('a mistake in a stitch file is told with its place, and with what would
       (f) => {
         f.closing = ['holt'];
       },
-      'my.json closing: there is no leg "holt"; the legs are strand, arm, hold',
+      'my.json closing: there is no leg "holt"; the legs are strand, arm, dip, hold',
+    ],
+    [
+      'an under-leg beneath a leg of other ends',
+      (f) => {
+        f.legs[2].beneath = 'strand';
+      },
+      'my.json legs[2] "dip" beneath: "strand" is no leg between "tip" and "base"',
     ],
     [
       'a closing leg that closes anyway',

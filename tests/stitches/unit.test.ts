@@ -88,6 +88,21 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
       });
     });
 
+    test('hides what a machine sews for the hand behind the cloth: no more than a thread lies bare', () => {
+      const unit = stitch.build({});
+      const row = layRow(unit, glide, 6);
+      const seen = row.filter(({ kind }) => kind !== 'under').flatMap(({ xy }) => dense(xy));
+      // Rows end in the middle of nothing; look at the middle.
+      const middle = 3 * unit.length;
+      for (const leg of row.filter(({ kind, unit: k }) => kind === 'under' && k === 3)) {
+        for (const [u, v] of dense(leg.xy)) {
+          const clear = Math.min(...seen.map(([su, sv]) => Math.hypot(su - u, sv - v)));
+          // A sprig's thread travels in the seam itself.
+          if (Math.abs(v) > 1e-9) expect(clear, `${leg.name} at ${u - middle}, ${v}`).toBeLessThan(0.35);
+        }
+      }
+    });
+
     test('shows curves as curves: no chord turns 15 degrees or more', () => {
       always(stitch, (unit) => {
         for (const leg of unit.legs) {
@@ -167,3 +182,15 @@ describe('values that cannot be built', () => {
     expect(feather.build({ width: 8 })).toEqual(feather.build({}));
   });
 });
+
+/** A path with a point at least every 0.1 mm. */
+function dense(path: readonly (readonly [number, number])[]): [number, number][] {
+  return path.slice(1).flatMap(([u, v], i) => {
+    const [pu, pv] = path[i];
+    const count = Math.max(1, Math.ceil(Math.hypot(u - pu, v - pv) / 0.1));
+    return Array.from({ length: count + 1 }, (_, k): [number, number] => [
+      pu + ((u - pu) * k) / count,
+      pv + ((v - pv) * k) / count,
+    ]);
+  });
+}
