@@ -22,6 +22,9 @@ const always = (stitch: Stitch, holds: (unit: Unit, values: Record<string, numbe
     { numRuns: 80 },
   );
 
+/** Three passes of No. 40, 0.22 mm from one to the next, are 0.84 mm wide. */
+const HALF_A_THREAD = 0.42;
+
 describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
   'every unit of $name',
   ({ stitch }) => {
@@ -88,7 +91,7 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
       });
     });
 
-    test('hides what a machine sews for the hand behind the cloth: no more than a thread lies bare', () => {
+    test('hides what a machine sews for the hand behind the cloth: under the thread that is seen', () => {
       const unit = stitch.build({});
       const row = layRow(unit, glide, 6);
       const seen = row.filter(({ kind }) => kind !== 'under').flatMap(({ xy }) => dense(xy));
@@ -98,7 +101,8 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
         for (const [u, v] of dense(leg.xy)) {
           const clear = Math.min(...seen.map(([su, sv]) => Math.hypot(su - u, sv - v)));
           // A sprig's thread travels in the seam itself.
-          if (Math.abs(v) > 1e-9) expect(clear, `${leg.name} at ${u - middle}, ${v}`).toBeLessThan(0.35);
+          if (Math.abs(v) > 1e-9)
+            expect(clear, `${leg.name} at ${u - middle}, ${v}`).toBeLessThan(HALF_A_THREAD);
         }
       }
     });
