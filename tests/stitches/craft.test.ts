@@ -116,7 +116,7 @@ test.each(['feather', 'double-feather', 'cretan'])(
 describe('double feather', () => {
   const double = stitchNamed('double-feather');
 
-  // Patton, Home and School Sewing, 1901, chapter XXIII: two, three or even four stitches on each side before changing.
+  // Patton, Home and School Sewing, 1901 (year from memory), chapter XXIII: two, three or even four stitches on each side before changing.
   test('makes two loops to one hand before it changes', () => {
     const arms = row(double, 6).filter(({ name }) => name.endsWith('arm'));
     const turns = arms.map((arm) => Math.sign(last(arm)[1] - first(arm)[1]));
@@ -185,7 +185,7 @@ describe('herringbone', () => {
     }
   });
 
-  // Hands, Church Needlework, 1909: the threads cross naturally, without any intervention of the thumb: no loops.
+  // Hands, Church Needlework, 1909 (year from memory): the threads cross naturally, without any intervention of the thumb: no loops.
   test('is straight and taut throughout', () => {
     for (const leg of herringbone.build({}).legs) expect(leg.kind).not.toMatch(/curve|loop/);
   });
@@ -263,7 +263,7 @@ describe('blanket', () => {
     });
   });
 
-  // McGlauflin, Handicraft for Girls, 1910: "As far apart as the depth of the stitch is a good rule".
+  // McGlauflin, Handicraft for Girls, 1910 (year from memory): "As far apart as the depth of the stitch is a good rule".
   test('is usually as far apart as it is deep', () => {
     const { length, reach } = blanket.build({});
     expect(length).toBe(reach.left);
@@ -387,7 +387,7 @@ describe('lazy daisy sprigs', () => {
     });
   });
 
-  // Baldt, Clothing for Women, 1916, figures 235-238: in beside the hole it came from; the short stitch goes in outside
+  // Baldt, Clothing for Women, 1916 (year from memory), figures 235-238: in beside the hole it came from; the short stitch goes in outside
   // the tip. Christie, figure 29: each petal is one chain stitch.
   test('are loops that return to the hole they came from, each held at its tip from inside to outside', () => {
     const unit = daisy.build({});
