@@ -1,13 +1,11 @@
 import { nearestOnSegment, nearPart } from '../geometry/nearest.js';
 import type { Point } from '../geometry/point.js';
 import { cumulativeLength, type Points, pointAt, pointCount } from '../geometry/polyline.js';
-import { partOf, pointAtLength } from '../geometry/polyline-part.js';
+import { partOf, pointAtLength, segmentAt } from '../geometry/polyline-part.js';
 import { indexSegments, type SegmentIndex } from '../geometry/segment-index.js';
 import { DOUBLED_RUN, SAME_POINT } from '../geometry/tolerances.js';
 import type { LinePiece } from './pieces.js';
 
-/** Lines that meet at more than this pass or butt; they do not run along each other. */
-const PASSING_SLOPE = Math.tan((10 * Math.PI) / 180);
 /** Where a line leaves another one steeper than this (mm per mm) it counts as gone: about one degree. */
 const LEAVING_SLOPE = 0.02;
 /** Step in which the place of leaving is looked for, mm. */
@@ -60,15 +58,14 @@ function doubledRuns(
   const runs: Interval[] = [];
   for (const stretches of near.values()) {
     for (const { from, to, members } of joined(stretches)) {
-      const inside = (u: number) => offset(u, pointAtLength(lines[k], lengths[k], u), members, lines, index);
+      const off = (u: number) => offset(u, pointAtLength(lines[k], lengths[k], u), members, lines, index);
       const wholly = from <= SAME_POINT && to >= whole - SAME_POINT;
       if (!wholly && to - from <= DOUBLED_RUN) continue;
-      const drift = Math.abs(inside(to).across - inside(from).across);
-      if (!wholly && drift > PASSING_SLOPE * (to - from)) continue;
-      const vertices = lengths[k].filter((u) => u > from && u < to);
-      const start = from <= SAME_POINT ? 0 : leaving(from, to, vertices, (u) => inside(u).distance);
-      const end = to >= whole - SAME_POINT ? whole : leaving(to, from, vertices, (u) => inside(u).distance);
-      if (end > start) runs.push([start, end]);
+      const vertices = lengths[k].subarray(segmentAt(lengths[k], from) + 1, segmentAt(lengths[k], to) + 1);
+      const start = from <= SAME_POINT ? 0 : leaving(from, to, vertices, off);
+      const end = to >= whole - SAME_POINT ? whole : leaving(to, from, vertices, off);
+      // lines that cross or butt at a slant come up to each other in one point
+      if (wholly || end - start > snap) runs.push([start, end]);
     }
   }
   return runs;
@@ -145,27 +142,22 @@ function joined(stretches: readonly Stretch[]): { from: number; to: number; memb
   return runs;
 }
 
-/** How far the point at u lies from the nearest of the segments near it, and how far across that one's direction. */
+/** How far the point at u lies from the nearest of the segments near it. */
 function offset(
   u: number,
   p: Point,
   members: readonly Stretch[],
   lines: readonly Points[],
   index: SegmentIndex,
-): { readonly distance: number; readonly across: number } {
-  let best = { distance: Number.POSITIVE_INFINITY, across: 0 };
+): number {
+  let least = Number.POSITIVE_INFINITY;
   for (const { from, to, segment } of members) {
     if (u < from - SAME_POINT || u > to + SAME_POINT) continue;
     const line = lines[index.line[segment]];
-    const a = pointAt(line, index.from[segment]);
-    const b = pointAt(line, index.from[segment] + 1);
-    const { distance } = nearestOnSegment(p, a, b);
-    if (distance >= best.distance) continue;
-    const dx = b[0] - a[0];
-    const dy = b[1] - a[1];
-    best = { distance, across: ((p[1] - a[1]) * dx - (p[0] - a[0]) * dy) / Math.hypot(dx, dy) };
+    const i = index.from[segment];
+    least = Math.min(least, nearestOnSegment(p, pointAt(line, i), pointAt(line, i + 1)).distance);
   }
-  return best;
+  return least;
 }
 
 /**
