@@ -28,11 +28,15 @@ export interface Looks {
 /** A leg that differs from its like is worse than any thread that sews it again. */
 const UNLIKE = 1000;
 
-/**
- * Units have a few dozen states at most; a single figure of many legs (a web) may have more, and then only so many of
- * the cheapest are kept.
- */
+/** Units of a stitch have fewer legs than this, and are solved exactly. */
+const MANY_LEGS = 24;
 const MOST_STATES = 3000;
+/** In a single figure of many legs (a web) only so many of the cheapest states are kept, shared out over its legs. */
+const STATES_IN_ALL = 5000;
+const LEAST_STATES = 30;
+
+const statesKept = (legs: number): number =>
+  legs <= MANY_LEGS ? MOST_STATES : Math.max(LEAST_STATES, Math.floor(STATES_IN_ALL / legs));
 
 interface Step {
   readonly codes: Codes;
@@ -57,16 +61,17 @@ export function transitions(
   looks: Looks,
 ): Transition[] {
   const forget = forgetting(shape);
-  const classes = looks.even ? sharedClasses(shape) : null;
+  const classes = looks.even && shape.from.length <= MANY_LEGS ? sharedClasses(shape) : null;
+  const most = statesKept(shape.from.length);
   let steps = opening(shape, state, ends, classes ? classes.count : 0);
   for (let leg = 0; leg < shape.from.length; leg++) {
     const next: Step[] = [];
     for (const step of steps) sew(step, shape, leg, lengths[leg], looks, classes, next);
-    steps = cheapest(next);
+    steps = cheapest(next, most);
     for (const node of forget[leg]) {
       const rest: Step[] = [];
       for (const step of steps) leaveNode(step, node, shape, ends, rest);
-      steps = cheapest(rest);
+      steps = cheapest(rest, most);
     }
   }
   const best = new Map<Boundary, Step>();
@@ -212,7 +217,7 @@ function atLastLeg(node: number, shape: Shape): boolean {
   return shape.from[leg] === node || shape.to[leg] === node;
 }
 
-function cheapest(steps: Step[]): Step[] {
+function cheapest(steps: Step[], most: number): Step[] {
   const best = new Map<string, Step>();
   for (const step of steps) {
     const key = encode(step.codes, step.ends, step.closed, step.marks);
@@ -220,7 +225,7 @@ function cheapest(steps: Step[]): Step[] {
     if (!known || step.cost < known.cost - 1e-9) best.set(key, step);
   }
   const kept = [...best.values()];
-  return kept.length <= MOST_STATES ? kept : kept.sort((a, b) => a.cost - b.cost).slice(0, MOST_STATES);
+  return kept.length <= most ? kept : kept.sort((a, b) => a.cost - b.cost).slice(0, most);
 }
 
 /** The nodes that no leg after a given one touches, here or later. */

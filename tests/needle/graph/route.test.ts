@@ -158,6 +158,27 @@ describe('the route', () => {
     expect(new Set(Array.from(route.trail, (step) => step >> 1)).size).toBe(13);
   });
 
+  it('goes over a web of eight spokes and four rounds in one piece', () => {
+    const maker = new ChainMaker();
+    const at = (spoke: number, round: number): [number, number] => [
+      3 * round * Math.cos((Math.PI * spoke) / 4),
+      3 * round * Math.sin((Math.PI * spoke) / 4),
+    ];
+    for (let spoke = 0; spoke < 8; spoke++) {
+      for (let round = 0; round < 4; round++) {
+        maker.leg(0, 0, 'straight', 1, [at(spoke, round), at(spoke, round + 1)]);
+        maker.leg(0, 1, 'straight', 1, [at(spoke, round + 1), at(spoke + 1, round + 1)]);
+      }
+    }
+    const chain = maker.chain();
+    const routes = routesOf(chain);
+    expect(routes).toHaveLength(1);
+    expect(new Set(Array.from(routes[0].trail, (step) => step >> 1)).size).toBe(64);
+    // the eight outer points are odd: three pairs of neighbors are joined along the outer round, the fourth are the ends
+    const side = 2 * 12 * Math.sin(Math.PI / 8);
+    expect(routes[0].addedMm).toBeCloseTo(3 * side, 1);
+  });
+
   it('is searched once for each kind of unit, however long the chain', () => {
     for (const [, make] of chains) {
       const work = (units: number) => {
