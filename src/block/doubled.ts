@@ -64,8 +64,8 @@ function doubledRuns(
       const vertices = lengths[k].subarray(segmentAt(lengths[k], from) + 1, segmentAt(lengths[k], to) + 1);
       const start = from <= SAME_POINT ? 0 : leaving(from, to, vertices, off);
       const end = to >= whole - SAME_POINT ? whole : leaving(to, from, vertices, off);
-      // lines that cross or butt at a slant come up to each other in one point
-      if (wholly || end - start > snap) runs.push([start, end]);
+      // lines that cross or butt at a slant, or touch as a circle does, come up to each other in a point or little more
+      if (wholly || end - start > DOUBLED_RUN) runs.push([start, end]);
     }
   }
   return runs;

@@ -373,6 +373,35 @@ describe('lines along each other', () => {
     expect(map.seams.every(({ crossings }) => crossings.length === 1)).toBe(true);
   });
 
+  it('that touch, as a circle does, meet in one point and share no stretch', () => {
+    const map = mapOf([
+      [
+        [0, 30],
+        [80, 30],
+      ],
+      circle(40, 20, 10),
+    ]);
+    expect(map.junctions.map(({ at, arms }) => [...at.map(round), arms.length])).toEqual([[40, 30, 4]]);
+    expect(round(wholeLength(map))).toBe(round(80 + 20 * Math.PI));
+  });
+
+  it('that overlap by less than a millimeter become one line all the same', () => {
+    const map = mapOf([
+      [
+        [0, 10],
+        [40, 10],
+      ],
+      [
+        [39.2, 10.1],
+        [70, 10.1],
+      ],
+    ]);
+    expect(map.seams).toHaveLength(1);
+    expect(map.seams[0].corners).toEqual([]);
+    // one of them leans over by a tenth where they join
+    expect(Math.abs(polylineLength(map.seams[0].points) - 70)).toBeLessThan(0.05);
+  });
+
   it('wider apart than the tolerance leave a sliver, which is reported', () => {
     const { findings } = build([
       box(0, 0, 60, 40),
