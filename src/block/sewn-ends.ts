@@ -15,7 +15,11 @@ interface Line {
   readonly closed: boolean;
   readonly beyond: readonly [readonly Point[], readonly Point[]];
   readonly seated: [boolean, boolean];
+  /** left, top, right, bottom of the line as sewn; cuts only make it smaller */
+  readonly box: Box;
 }
+
+type Box = readonly [number, number, number, number];
 
 /** Another line met near an end. */
 interface Meeting {
@@ -44,6 +48,7 @@ export function settleEnds(loose: readonly LooseLine[], allowance: number): Poin
     closed,
     beyond,
     seated: [closed, closed],
+    box: boxOf(points),
   }));
   while (cutFirmOverruns(lines, allowance) || cutMutualOverruns(lines, allowance)) {
     // each round seats at least one end
@@ -94,7 +99,7 @@ function meetingsNear(lines: readonly Line[], [self, end]: End, allowance: numbe
   const tail = fromEnd(lines[self], end);
   const found: Meeting[] = [];
   lines.forEach((other, k) => {
-    if (k === self) return;
+    if (k === self || outside(tail[0], other.box, allowance + SNAP)) return;
     const at = lengths(other.points);
     const whole = at[at.length - 1];
     let walked = 0;
@@ -156,7 +161,8 @@ function lengthenShortEnds(lines: Line[]): void {
 
 function lengthen(line: Line, end: 0 | 1, steps: number, to: Point): void {
   const more = line.beyond[end].slice(1, steps).reverse();
-  replace(line, end, [to, ...more, ...fromEnd(line, end)]);
+  // the old tip is a point within a side, so it goes
+  replace(line, end, [to, ...more, ...fromEnd(line, end).slice(1)]);
 }
 
 interface Hit {
@@ -215,6 +221,21 @@ function crossing(
   const s = ((a[0] - p[0]) * dy - (a[1] - p[1]) * dx) / cross;
   return t >= 0 && t <= 1 && s >= -before && s <= 1 + behind ? { t, s } : null;
 }
+
+/** Left, top, right and bottom of some points. */
+export function boxOf(points: readonly Point[]): Box {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    top = Math.min(top, y);
+    right = Math.max(right, x);
+    bottom = Math.max(bottom, y);
+  }
+  return [left, top, right, bottom];
+}
+
+const outside = ([x, y]: Point, [left, top, right, bottom]: Box, by: number): boolean =>
+  x < left - by || y < top - by || x > right + by || y > bottom + by;
 
 function lengths(points: readonly Point[]): number[] {
   const at = [0];

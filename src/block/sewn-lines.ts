@@ -2,7 +2,7 @@ import type { StitchFile } from '../formats/stitch-file.js';
 import type { Point } from '../geometry/point.js';
 import { fromPoints } from '../geometry/polyline.js';
 import type { LineDrawing } from './drawn-line.js';
-import { settleEnds } from './sewn-ends.js';
+import { boxOf, settleEnds } from './sewn-ends.js';
 import { mergePasses } from './sewn-merge.js';
 import { sewnPasses } from './sewn-passes.js';
 import { beyondEnds, lay, type SewnPath, withoutOverruns } from './sewn-path.js';
@@ -24,7 +24,7 @@ export function sewnLines(file: StitchFile, stops: readonly number[], where: str
   const roughly = settled(sewn);
   const paths = sewn.map((path, i) => withoutOverruns(path, roughly[i]));
   const lines = settled(paths);
-  const [left, top, right, bottom] = bounds(lines.flat());
+  const [left, top, right, bottom] = boxOf(lines.flat());
   return {
     width: right - left,
     height: bottom - top,
@@ -43,14 +43,3 @@ const settled = (paths: readonly SewnPath[]): Point[][] =>
     paths.map((path) => ({ points: lay(path).points, closed: path.closed, beyond: beyondEnds(path) })),
     SEAM_ALLOWANCE,
   );
-
-function bounds(points: readonly Point[]): readonly [number, number, number, number] {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const [x, y] of points) {
-    left = Math.min(left, x);
-    top = Math.min(top, y);
-    right = Math.max(right, x);
-    bottom = Math.max(bottom, y);
-  }
-  return [left, top, right, bottom];
-}

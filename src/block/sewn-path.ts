@@ -1,7 +1,7 @@
 import { between, distance, type Point, wrapAngle } from '../geometry/point.js';
 import { CORNER_TURN, SNAP } from '../geometry/tolerances.js';
 import { coverPass } from './sewn-cover.js';
-import { covers, fitArc, fitLine } from './sewn-fit.js';
+import { covers, fitArc, fitLine, STRAY } from './sewn-fit.js';
 import {
   along,
   away,
@@ -44,7 +44,7 @@ export function sidesOf(points: readonly Point[], onOther: readonly [boolean, bo
 /** A side fitted anew to more points, if it then still follows them all; else as it was. */
 export function withPoints(old: PathSide, more: readonly Point[]): PathSide {
   const points = [...old.points, ...more].sort((a, b) => along(old.side, a) - along(old.side, b));
-  const side = old.side.kind === 'line' ? fitLine(points) : fitArc(points);
+  const side = sideThrough(old.side, points);
   return side && covers(side, points) ? { side, points } : old;
 }
 
@@ -56,20 +56,40 @@ export function reversedPath(path: SewnPath): SewnPath {
   return { ...path, sides: sides.reverse(), reach: [path.reach[1], path.reach[0]] };
 }
 
-/** The path with its end sides fitted anew, without the needle points that lie past its settled ends. */
+/**
+ * The path without the needle points past its settled ends, its end sides fitted anew; it then falls short of those ends
+ * by up to a stitch. An end side goes if the one before it follows what is left of it as well: straight tails are sewn
+ * off arcs.
+ */
 export function withoutOverruns(path: SewnPath, settled: readonly Point[]): SewnPath {
   if (path.closed) return path;
-  const ends = [settled[0], settled[settled.length - 1]];
-  const last = path.sides.length - 1;
-  const sides = path.sides.map((old, i) => {
-    const from = i === 0 ? along(old.side, ends[0]) : Number.NEGATIVE_INFINITY;
-    const to = i === last ? along(old.side, ends[1]) : Number.POSITIVE_INFINITY;
-    const inside = old.points.filter((p) => along(old.side, p) >= from && along(old.side, p) <= to);
-    if (inside.length === old.points.length || inside.length < ENOUGH) return old;
-    const side = old.side.kind === 'line' ? fitLine(inside) : fitArc(inside);
-    return side && covers(side, inside) ? { side, points: old.points } : old;
-  });
-  return { ...path, sides };
+  const cutEnd = withoutPointsPast(path, settled[settled.length - 1]);
+  const cut = reversedPath(withoutPointsPast(reversedPath(cutEnd), settled[0]));
+  return reversedPath(endSideFitted(reversedPath(endSideFitted(cut))));
+}
+
+function withoutPointsPast(path: SewnPath, end: Point): SewnPath {
+  const last = path.sides[path.sides.length - 1];
+  const points = last.points.filter((p) => along(last.side, p) <= along(last.side, end) + STRAY);
+  if (points.length === 0 || points.length === last.points.length) return path;
+  const reach = [path.reach[0], Math.max(path.reach[1], path.stitch + SNAP)] as const;
+  return { ...path, sides: [...path.sides.slice(0, -1), { ...last, points }], reach };
+}
+
+function endSideFitted(path: SewnPath): SewnPath {
+  const last = path.sides[path.sides.length - 1];
+  const rest = path.sides.slice(0, -1);
+  const before = rest[rest.length - 1];
+  if (before && Math.abs(turnBetween(before, last)) < CORNER_TURN) {
+    const goesOn = withPoints(before, last.points);
+    if (goesOn !== before) return { ...path, sides: [...rest.slice(0, -1), goesOn] };
+  }
+  return last.points.length < ENOUGH ? path : { ...path, sides: [...rest, withPoints(last, [])] };
+}
+
+/** A side of the same kind fitted to other points, in order along it. */
+function sideThrough(like: Side, points: readonly Point[]): Side | null {
+  return like.kind === 'line' ? fitLine(points) : fitArc(points);
 }
 
 /** Both ends of an open path continued along their sides as far as they reach, from the end outward. */
@@ -118,10 +138,7 @@ function joint(a: PathSide, b: PathSide): Point {
   const last = a.points[a.points.length - 1];
   const first = b.points[0];
   const middle = between(last, first, 0.5);
-  const turn = wrapAngle(
-    directionOn(b.side, along(b.side, first)) - directionOn(a.side, along(a.side, last)),
-  );
-  const corner = Math.abs(turn) > CORNER_TURN;
+  const corner = Math.abs(turnBetween(a, b)) > CORNER_TURN;
   const near = (corner ? 1.5 : 0.5) * distance(last, first) + SNAP;
   const [meeting] = meetings(a.side, b.side).sort((p, q) => distance(p, middle) - distance(q, middle));
   if (meeting && distance(meeting, middle) <= near) return meeting;
@@ -130,17 +147,19 @@ function joint(a: PathSide, b: PathSide): Point {
   return between(footA, footB, 0.5);
 }
 
+/** How far the walk turns from the last needle point of one side to the first of the next, radians. */
+function turnBetween(a: PathSide, b: PathSide): number {
+  const from = directionOn(a.side, along(a.side, a.points[a.points.length - 1]));
+  return wrapAngle(directionOn(b.side, along(b.side, b.points[0])) - from);
+}
+
 /** The one side that two stretches of the same line or circle make; null when they are not the same. */
 export function sameSide(a: PathSide, b: PathSide): PathSide | null {
   if (a.side.kind !== b.side.kind) return null;
-  const facing = wrapAngle(
-    directionOn(b.side, along(b.side, b.points[0])) -
-      directionOn(a.side, along(a.side, a.points[a.points.length - 1])),
-  );
-  if (Math.abs(facing) > CORNER_TURN) return null;
+  if (Math.abs(turnBetween(a, b)) > CORNER_TURN) return null;
   if (Math.abs(away(a.side, b.points[0])) > SNAP) return null;
   const points = [...a.points, ...b.points];
-  const side = a.side.kind === 'line' ? fitLine(points) : fitArc(points);
+  const side = sideThrough(a.side, points);
   if (!side || !covers(side, points)) return null;
   return { side, points: points.sort((p, q) => along(side, p) - along(side, q)) };
 }

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Point } from '../../src/geometry/point.js';
+import { buildSeamMap } from '../../src/block/build-seam-map.js';
+import { distance, type Point } from '../../src/geometry/point.js';
+import { fromPoints } from '../../src/geometry/polyline.js';
 import { evenly, outAndBack, overrun, type SewnStop, tied } from '../fixtures/pieced-sewing.js';
 import { nearestTo } from './sewn-measure.js';
 import { randomBlock, seeded } from './sewn-random-block.js';
@@ -40,6 +42,19 @@ function sewnBlock(h: Habits): { lines: (readonly Point[])[]; stops: SewnStop[] 
   };
 }
 
+/** The same lines as a drawing would give them. */
+const drawn = (lines: readonly (readonly Point[])[]) => ({
+  width: 200,
+  height: 200,
+  origin: [0, 0] as const,
+  lines: lines.map((line) => ({
+    points: fromPoints(line),
+    closed: line[0] === line[line.length - 1],
+    fill: null,
+    where: 'test',
+  })),
+});
+
 describe('seams read from sewn stops', () => {
   it('are the lines that were sewn, within 0.2 mm, cut at their junctions', () => {
     fc.assert(
@@ -47,11 +62,29 @@ describe('seams read from sewn stops', () => {
         const { lines, stops } = sewnBlock(h);
         const read = readBack(stops);
         expect(read.length).toBe(lines.length);
-        for (const line of lines) {
-          expect(nearestTo(line, read)).toBeLessThan(0.2);
+        for (const line of lines) expect(nearestTo(line, read)).toBeLessThan(0.2);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('make the seam map that a drawing of them makes', () => {
+    fc.assert(
+      fc.property(habits, (h) => {
+        const { lines, stops } = sewnBlock(h);
+        const wanted = buildSeamMap(drawn(lines)).map;
+        const { map } = buildSeamMap(drawn(readBack(stops)));
+        expect(map.seams.length).toBe(wanted.seams.length);
+        expect(map.junctions.length).toBe(wanted.junctions.length);
+        expect(map.patches.length).toBe(wanted.patches.length);
+        for (const junction of wanted.junctions) {
+          const same = map.junctions.filter(({ at }) => distance(at, junction.at) < 0.3);
+          expect(same.length).toBe(1);
+          expect(same[0].arms.length).toBe(junction.arms.length);
+          expect(same[0].through === null).toBe(junction.through === null);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: 60 },
     );
   });
 });
