@@ -165,18 +165,28 @@ const besides = ({ path }: Growing, p: Point): boolean =>
 /** Paths whose ends lie on one line or circle and nearly touch become one. */
 function joinStraightOn(paths: readonly SewnPath[]): SewnPath[] {
   const open = [...paths];
+  const tips = open.map(tipsOf);
   for (let i = 0; i < open.length; i++) {
     for (let k = 0; k < open.length; k++) {
-      if (k === i) continue;
+      const reach = Math.max(open[i].stitch, open[k].stitch) + SNAP;
+      if (k === i || !tips[i].some((p) => tips[k].some((q) => distance(p, q) <= reach))) continue;
       const longer = joined(open[i], open[k]);
       if (!longer) continue;
       open[i] = longer;
+      tips[i] = tipsOf(longer);
       open.splice(k, 1);
-      i = -1;
-      break;
+      tips.splice(k, 1);
+      if (k < i) i--;
+      k = -1;
     }
   }
   return open;
+}
+
+/** First and last needle point. */
+function tipsOf({ sides }: SewnPath): readonly [Point, Point] {
+  const last = sides[sides.length - 1].points;
+  return [sides[0].points[0], last[last.length - 1]];
 }
 
 function joined(p: SewnPath, q: SewnPath): SewnPath | null {

@@ -3,8 +3,10 @@ import { sewnLines } from '../../src/block/sewn-lines.js';
 import { readDst } from '../../src/formats/dst-read.js';
 import type { Point } from '../../src/geometry/point.js';
 import { InputError } from '../../src/input-error.js';
-import { PANEL_STOPS, piecedPanel } from '../fixtures/pieced-panel.js';
-import { evenly, type SewnStop, sewnFile, tied, zigzag } from '../fixtures/pieced-sewing.js';
+import { PANEL_STOPS, piecedPanel, SEAM_STOPS } from '../fixtures/pieced-panel.js';
+import { evenly, type Run, type SewnStop, sewnFile, tied, zigzag } from '../fixtures/pieced-sewing.js';
+import { nearestTo } from './sewn-measure.js';
+import { readBack } from './sewn-read-back.js';
 
 const refusal = (stops: readonly number[], sewn: readonly SewnStop[]): string => {
   try {
@@ -77,5 +79,44 @@ describe('stops named as seams', () => {
   it('count once when named twice', () => {
     const file = readDst(sewnFile([seam], [0, 0], 'TEST'), 'a.dst');
     expect(sewnLines(file, [1, 1], 'a.dst')).toEqual(sewnLines(file, [1], 'a.dst'));
+  });
+
+  it('give the same lines in whatever order they are named', () => {
+    const file = readDst(piecedPanel(), 'panel.dst');
+    const lines = (stops: readonly number[]) =>
+      sewnLines(file, stops, 'panel.dst')
+        .lines.map(({ points, where }) => `${where}: ${[...points].map((v) => v.toFixed(2)).join(' ')}`)
+        .sort();
+    expect(lines([...SEAM_STOPS].reverse())).toEqual(lines(SEAM_STOPS));
+  });
+});
+
+describe('a run', () => {
+  const line: readonly [Point, Point] = [
+    [10, 10],
+    [60, 25],
+  ];
+  const plain = evenly(line, 2.5);
+  const [start, end] = [plain[0], plain[plain.length - 1]];
+  const read = (run: Run) => readBack([[run]]);
+  const beside = ([x, y]: Point, dx: number, dy: number): Point => [x + dx, y + dy];
+
+  it('may be tied backward, across the line, or in a little triangle', () => {
+    const ties: Run[] = [
+      [start, beside(start, -0.7, -0.2), start],
+      [start, beside(start, -0.2, 0.5), start, beside(start, 0.2, -0.5), start],
+      [beside(start, 0.7, 0.2), beside(start, 0.2, 0.8), start],
+    ];
+    for (const tie of ties) {
+      const found = read([...tie, ...plain.slice(1)]);
+      expect(found.length).toBe(1);
+      expect(nearestTo([start, end], found)).toBeLessThan(0.8);
+    }
+  });
+
+  it('may be reached by a first stitch from beside the line', () => {
+    const found = read([beside(start, -3, 9), ...plain]);
+    expect(found.length).toBe(1);
+    expect(nearestTo([start, end], found)).toBeLessThan(0.1);
   });
 });
