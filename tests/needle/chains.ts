@@ -23,7 +23,7 @@ export class ChainMaker {
   private readonly names = new Map<string, number>();
 
   node([x, y]: Spot): number {
-    const name = `${x.toFixed(6)},${y.toFixed(6)}`;
+    const name = `${Math.round(x * 1e6)},${Math.round(y * 1e6)}`;
     if (!this.names.has(name)) {
       this.names.set(name, this.nodes.length);
       this.nodes.push([x, y]);

@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { SAME_POINT } from '../../geometry/tolerances.js';
 import { type Known, numberOf } from './known.js';
 import type { Part } from './part.js';
 
@@ -54,10 +55,12 @@ function cross(chain: Chain, a: number, b: number): boolean {
       const dy = path[2 * j + 1];
       const c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
       const d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax);
-      if (!(c < 0 && d > 0) && !(c > 0 && d < 0)) continue;
+      const near = SAME_POINT * (Math.abs(bx - ax) + Math.abs(by - ay));
+      if (!(c < -near && d > near) && !(c > near && d < -near)) continue;
       const e = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx);
       const f = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx);
-      if ((e < 0 && f > 0) || (e > 0 && f < 0)) return true;
+      const close = SAME_POINT * (Math.abs(dx - cx) + Math.abs(dy - cy));
+      if ((e < -close && f > close) || (e > close && f < -close)) return true;
     }
   }
   return false;

@@ -71,10 +71,12 @@ function bestTrail(
   known: Known,
   scratch: Scratch,
 ): Sewing {
+  // in a single unit, through means anywhere, with fewer states
+  const least = layout.shapeOf.length === 1 ? 'anywhere' : 'through';
   for (const even of [true, false]) {
     let best: (Sewing & { offense: number }) | null = null;
     // the ends that cost least may lie where the hand's order cannot be kept; then those of its first and last leg
-    for (const ends of ['through', 'ordered', 'closed'] as const) {
+    for (const ends of [least, 'ordered', 'closed'] as const) {
       const passes = leastPasses(layout, ends, even, known);
       const found = passes && stagedTrail(chain, part, layout, passes, crossings, known, scratch);
       if (passes && found && (!best || found.offense < best.offense)) best = { passes, ...found };

@@ -32,7 +32,7 @@ const UNLIKE = 1000;
 const MANY_LEGS = 24;
 const MOST_STATES = 3000;
 /** In a single figure of many legs (a web) only so many of the cheapest states are kept, shared out over its legs. */
-const STATES_IN_ALL = 5000;
+const STATES_IN_ALL = 12000;
 const LEAST_STATES = 30;
 
 const statesKept = (legs: number): number =>
@@ -60,11 +60,12 @@ export function transitions(
   ends: Ends,
   looks: Looks,
 ): Transition[] {
-  const forget = forgetting(shape);
+  const order = workingOrder(shape);
+  const forget = forgetting(shape, order);
   const classes = looks.even && shape.from.length <= MANY_LEGS ? sharedClasses(shape) : null;
   const most = statesKept(shape.from.length);
   let steps = opening(shape, state, ends, classes ? classes.count : 0);
-  for (let leg = 0; leg < shape.from.length; leg++) {
+  for (const leg of order) {
     const next: Step[] = [];
     for (const step of steps) sew(step, shape, leg, lengths[leg], looks, classes, next);
     steps = cheapest(next, most);
@@ -85,7 +86,7 @@ export function transitions(
     const known = best.get(to);
     if (!known || step.cost < known.cost - 1e-9) best.set(to, step);
   }
-  return Array.from(best, ([to, step]) => ({ to, cost: step.cost, passes: passesOf(step, shape) }));
+  return Array.from(best, ([to, step]) => ({ to, cost: step.cost, passes: passesOf(step, order) }));
 }
 
 /** On a ring the trail must leave the first unit for the second, not back over the seam: an odd number of times. */
@@ -95,11 +96,11 @@ function goesOn(step: Step, shape: Shape): boolean {
   return parity === 0;
 }
 
-function passesOf(last: Step, shape: Shape): Uint8Array {
-  const passes = new Uint8Array(shape.from.length);
-  let leg = passes.length - 1;
+function passesOf(last: Step, order: readonly number[]): Uint8Array {
+  const passes = new Uint8Array(order.length);
+  let place = passes.length - 1;
   for (let step: Step | null = last; step !== null; step = step.back) {
-    if (step.passes >= 0) passes[leg--] = step.passes;
+    if (step.passes >= 0) passes[order[place--]] = step.passes;
   }
   return passes;
 }
@@ -228,14 +229,41 @@ function cheapest(steps: Step[], most: number): Step[] {
   return kept.length <= most ? kept : kept.sort((a, b) => a.cost - b.cost).slice(0, most);
 }
 
-/** The nodes that no leg after a given one touches, here or later. */
-function forgetting(shape: Shape): number[][] {
-  const out: number[][] = Array.from(shape.from, () => []);
+/** The order in which legs are decided: the hand's; in a figure of many legs outward from its first point, so that few points stay open. */
+function workingOrder(shape: Shape): number[] {
+  const legs = [...shape.from.keys()];
+  if (legs.length <= MANY_LEGS) return legs;
+  const touching: number[][] = Array.from({ length: shape.nodes }, () => []);
+  for (const leg of legs) {
+    touching[shape.from[leg]].push(shape.to[leg]);
+    touching[shape.to[leg]].push(shape.from[leg]);
+  }
+  const rank = new Map<number, number>();
+  for (let first = 0; first < shape.nodes; first++) {
+    if (rank.has(first)) continue;
+    const queue = [first];
+    rank.set(first, rank.size);
+    // the queue grows while it is walked
+    for (const node of queue) {
+      for (const next of touching[node]) {
+        if (rank.has(next)) continue;
+        rank.set(next, rank.size);
+        queue.push(next);
+      }
+    }
+  }
+  const later = legs.map((leg) => Math.max(rank.get(shape.from[leg])!, rank.get(shape.to[leg])!));
+  return legs.sort((a, b) => later[a] - later[b]);
+}
+
+/** For each leg, the nodes that no leg decided after it touches, here or in later units. */
+function forgetting(shape: Shape, order: readonly number[]): number[][] {
+  const out: number[][] = order.map(() => []);
   const last = new Int32Array(shape.nodes).fill(-1);
-  shape.from.forEach((node, leg) => {
-    last[node] = leg;
+  for (const leg of order) {
+    last[shape.from[leg]] = leg;
     last[shape.to[leg]] = leg;
-  });
+  }
   const kept = new Set(shape.right);
   last.forEach((leg, node) => {
     if (leg >= 0 && !kept.has(node)) out[leg].push(node);
