@@ -179,9 +179,11 @@ interface Hit {
 
 function firstHit(lines: readonly Line[], [self, end]: End): Hit | null {
   const way = lines[self].beyond[end];
+  const reach = distance(way[0], way[way.length - 1]);
   let best: Hit | null = null;
   lines.forEach((other, k) => {
-    if (k === self) return;
+    const otherReach = Math.max(...other.beyond.map((more) => distance(more[0], more[more.length - 1])));
+    if (k === self || outside(way[0], other.box, reach + otherReach)) return;
     const targets: [readonly Point[], 0 | 1 | null][] = [[other.points, null]];
     for (const e of [0, 1] as const) if (!other.seated[e]) targets.push([other.beyond[e], e]);
     for (const [target, targetEnd] of targets) {
