@@ -1,4 +1,5 @@
 import type { Runs } from '../needle/run.js';
+import { bundled } from './bundles.js';
 import { traceLine } from './pen.js';
 import { sewnPieces } from './pieces.js';
 import { body, shadowSide, sheen } from './shade.js';
@@ -17,7 +18,8 @@ const CAST = 0.22;
  * Runs of thread as they lie: a soft shadow on what is below, then piece after piece in the order sewn, each with its
  * shaded edge, body and sheen, so that later thread visibly lies over earlier. Every stitch is written out once.
  */
-export function threadPicture(runs: Runs, hex: string, width: number): string {
+export function threadPicture(sewn: Runs, hex: string, width: number): string {
+  const runs = bundled(sewn);
   const edge = { stroke: shadowSide(hex), 'stroke-width': width };
   const core = { stroke: body(hex), 'stroke-width': width * BODY };
   const top = { stroke: sheen(hex), 'stroke-width': width * SHEEN };

@@ -16,8 +16,8 @@ export interface Cut {
 
 /** What is left of a cut leg is dropped below this length, mm: a stitch that short only makes a lump. */
 const SHORTEST_STUB = 0.8;
-/** Pieces that lost their connection are dropped when less thread than this is seen of them, mm. */
-const SHORTEST_PIECE = 1.5;
+/** Pieces that lost their connection are dropped when less thread than this is seen of them, mm: a lone holding stitch. */
+const SHORTEST_PIECE = 2;
 /** Figures that lose their shape when cut: they are left out whole. */
 const WHOLE: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 

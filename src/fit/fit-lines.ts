@@ -7,10 +7,10 @@ import { type Band, type Reach, reachAt, shifted } from './band.js';
 import type { SeamFit } from './fit.js';
 import { fitInPieces } from './fit-pieces.js';
 import { leaveOutUnderThrough } from './leave-out.js';
-import { bandIn, type Room, roomAlong } from './reach.js';
+import { bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
 import { reachOf, type Sized } from './sized.js';
 import { type EndRules, type Span, spansOf, type TightPart } from './spans.js';
-import { fromSeam, toSeam, type Walk, walkOutline, walkSeam } from './walk.js';
+import { fromSeam, type Rounding, toSeam, type Walk, walkOutline, walkSeam } from './walk.js';
 
 /** One stitch asked for along one line of the block. */
 export interface LineAsk {
@@ -142,9 +142,10 @@ function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules):
 
 function walkOf(map: SeamMap, ask: LineAsk): Walk {
   const at = (junction: number) => map.junctions[junction].at;
+  const rounding = roundingFor(ask);
   if (ask.seam === 'outline') {
     const outline = map.outline!;
-    return walkOutline(outline, ringStart(outline.corners, []));
+    return walkOutline(outline, ringStart(outline.corners, []), rounding);
   }
   const seam = map.seams[ask.seam - 1];
   const broken = seam.crossings.filter(({ junction }) => {
@@ -152,7 +153,14 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
     return through !== null && through !== seam.id;
   });
   const start = seam.closed ? ringStart(seam.corners, broken) : 0;
-  return walkSeam(seam, ask.reverse, start, at);
+  return walkSeam(seam, ask.reverse, start, at, rounding);
+}
+
+/** A stitch that goes round its corners does so as widely as its full reach needs. */
+function roundingFor({ sized }: LineAsk): Rounding | null {
+  if (sized.stitch.corner !== 'round') return null;
+  const { left, right } = reachOf(sized.build(1, sized.repeat), true, 1);
+  return { radius: Math.max(left, right) / SHARE_OF_DISC, isRounded: (turn) => turn <= BREAK_TURN };
 }
 
 /** A ring is walked from where it is broken, else from a corner, so that no stretch runs across its start. */
@@ -236,9 +244,11 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
   );
   const stretches = parts.flatMap((part) => part.stretches);
   const along = stretches.map((stretch) => {
-    const [a, b] = [toSeam(walk, stretch.from), toSeam(walk, stretch.to)];
     const ends = walk.reverse ? ([stretch.ends[1], stretch.ends[0]] as const) : stretch.ends;
-    return walk.reverse ? { ...stretch, from: b, to: a, ends } : { ...stretch, from: a, to: b, ends };
+    const from = toSeam(walk, walk.reverse ? stretch.to : stretch.from);
+    // On a ring a stretch may run past the seam's own start: its end then counts on beyond the length.
+    const to = from + ((stretch.to - stretch.from) * walk.seamLength) / walk.guide.length;
+    return { ...stretch, from, to, ends };
   });
   const isRing = spans.length === 1 && spans[0].ring;
   const gapAt = (which: 0 | 1) => {

@@ -16,7 +16,7 @@ export function fitInPieces(question: SpanQuestion, gap: number): SpanFit[] {
 
   function cornersOf({ guide }: SpanQuestion): readonly Corner[] {
     const start = span.ring ? guide.corners.filter((corner) => corner.u === 0) : [];
-    return [...start, ...span.corners.filter((corner) => corner.u > 0)];
+    return [...start, ...span.corners];
   }
 }
 

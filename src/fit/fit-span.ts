@@ -116,7 +116,6 @@ export function stretchLengths(span: Span, overhang: { start: number; end: numbe
     ...span.corners.map((corner) => corner.u),
     span.end.at - span.end.setback - overhang.end,
   ];
-  // On a ring whose line starts at a corner that corner is both ends, and no bound of its own.
   return bounds.slice(1).map((u, i) => u - bounds[i]);
 }
 
@@ -186,7 +185,7 @@ function partsOf(
     const k = sampleBefore(us, u + 1e-6) - 1;
     return k >= 0 && us[k] === us[k + 1] ? k : -1;
   };
-  const corners = span.corners.filter((corner) => corner.u > 0);
+  const { corners } = span;
   const splits = corners.map((corner) => doubled(corner.u));
   const startCorner = span.ring ? guide.corners.find((corner) => corner.u === 0) : undefined;
   return runs.map((run, i): Part => {

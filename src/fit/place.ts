@@ -83,7 +83,7 @@ export function placeUnits(placing: Placing): Chain {
 const handOf = (placing: Placing, k: number): 1 | -1 =>
   placing.alternate && k % 2 === 1 ? (-placing.hand as 1 | -1) : placing.hand;
 
-const closingLegs = (unit: Unit): UnitLeg[] => unit.closing.map((i) => unit.legs[i]);
+const closingLegs = (unit: Unit): UnitLeg[] => [...unit.closing.map((i) => unit.legs[i]), ...unit.ending];
 
 /** Nodes of a unit that the unit before has laid already. */
 function joined(before: { table: Int32Array; unit: Unit } | null, table: Int32Array): Int32Array {
@@ -136,6 +136,7 @@ function layUnit(
     }
     return node(i);
   };
+  let straight: UnitLeg | null = null;
   for (const leg of legs) {
     const from = leg.bends ? node(leg.from) : rigidNode(leg.from, leg.anchor);
     const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
@@ -147,7 +148,9 @@ function layUnit(
       for (let i = 1; i < last; i++) {
         const u = leg.path[2 * i];
         const v = leg.path[2 * i + 1];
-        if (leg.bends) {
+        if (leg.kind === 'under' && straight?.to === leg.from) {
+          growing.addPoint(...beside(growing, straight, table, nodes, u, v, hand));
+        } else if (leg.bends) {
           lay.at(alongLine(place, u), hand * v);
           growing.addPoint(lay.out[0], lay.out[1]);
         } else {
@@ -157,8 +160,32 @@ function layUnit(
       }
     }
     if (last > 0) growing.addNodePoint(to);
-    if (last > 1) growing.settleEnds(place, lay, leg);
+    if (last > 1 && leg.kind !== 'under') growing.settleEnds(place, lay, leg);
+    if (leg.kind === 'straight') straight = leg;
   }
+}
+
+/**
+ * A point of an under-leg that hides beneath the straight leg before it: taut thread does not bend with the line, so the
+ * point keeps its place along and beside that leg.
+ */
+function beside(
+  growing: GrowingChain,
+  leg: UnitLeg,
+  table: Int32Array,
+  nodes: Float64Array,
+  u: number,
+  v: number,
+  hand: 1 | -1,
+): [number, number] {
+  const [u0, v0] = [nodes[2 * leg.from], nodes[2 * leg.from + 1]];
+  const [du, dv] = [nodes[2 * leg.to] - u0, nodes[2 * leg.to + 1] - v0];
+  const square = du * du + dv * dv;
+  const along = ((u - u0) * du + (v - v0) * dv) / square;
+  const aside = (hand * ((u - u0) * dv - (v - v0) * du)) / square;
+  const [x0, y0] = growing.at(table[leg.from]);
+  const [x1, y1] = growing.at(table[leg.to]);
+  return [x0 + along * (x1 - x0) - aside * (y1 - y0), y0 + along * (y1 - y0) + aside * (x1 - x0)];
 }
 
 /** A point that keeps its place beside an anchor: turned with the line, not bent by it. */
@@ -229,6 +256,10 @@ class GrowingChain {
     this.nodes[2 * this.nodeCount] = x;
     this.nodes[2 * this.nodeCount + 1] = y;
     return this.nodeCount++;
+  }
+
+  at(node: number): [number, number] {
+    return [this.nodes[2 * node], this.nodes[2 * node + 1]];
   }
 
   startLeg(from: number, to: number, leg: UnitLeg, unit: number, passes: number): void {

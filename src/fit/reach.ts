@@ -3,7 +3,7 @@ import type { GuideLine } from '../geometry/guide-line.js';
 import { type Band, evenBand, type Reach } from './band.js';
 
 /** Of the largest clear disc, the share a treatment may fill: arc length at that offset is still 0.4 of the line's. */
-const SHARE_OF_DISC = 0.6;
+export const SHARE_OF_DISC = 0.6;
 /** Reach changes at most this much per mm along the line, so arms shorten gradually into a tight place. */
 const STEEPEST = 0.25;
 /** Places looked at are this far apart, as a share of the reach wanted. */

@@ -1,3 +1,4 @@
+import { InputError } from '../input-error.js';
 import type { Stitch, Unit, Values } from '../stitches/stitch.js';
 import type { Reach } from './band.js';
 
@@ -14,7 +15,19 @@ export interface Sized {
   build(scale: number, repeat: number): Unit;
 }
 
+/** @throws InputError when a size asked for is unknown to the stitch or out of its range */
 export function sized(stitch: Stitch, asked: Values): Sized {
+  for (const { name, unit, min, max } of stitch.parameters) {
+    const value = asked[name];
+    if (value === undefined || (value >= min && value <= max)) continue;
+    const of = unit === 'mm' ? ' mm' : unit === 'degree' ? ' degrees' : '';
+    throw new InputError(
+      'size-out-of-range',
+      `${stitch.name} ${name}`,
+      `${value}${of} is out of range`,
+      `${stitch.title.toLowerCase()} takes ${min} to ${max}${of}`,
+    );
+  }
   const parameter = (name: string) => stitch.parameters.find((candidate) => candidate.name === name);
   const wanted = (name: string) => asked[name] ?? parameter(name)!.default;
   const repeat = wanted('repeat');

@@ -116,7 +116,8 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
 
   if (walk.closed && breaks.length === 0) {
     const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [], taper: null, junction: -1 };
-    return [{ start: end, end: { ...end, at: guide.length }, corners: turned, ring: true }];
+    // A corner the ring starts at is both its ends, and none inside.
+    return [{ start: end, end: { ...end, at: guide.length }, corners: within(0, guide.length), ring: true }];
   }
   const first = walk.closed ? breaks[0].ends[1] : lineEnd(walk, rules, 0);
   const last = walk.closed ? { ...breaks[0].ends[0], at: guide.length } : lineEnd(walk, rules, 1);
@@ -183,8 +184,10 @@ function junctionEnd(
   const slope = sense === 1 ? lean : -lean;
   const cutAt = (inside: number) => [cutBeside(joint, arm, meets.arms, inside - CUT_SLACK)];
 
-  if (through === 'outline' && !rules.dressed('outline')) {
-    if (rules.outline === 'join') return { ...plain, setback: Math.max(wedge, 0) - JOIN_BEYOND / sin, slope };
+  if (through === 'outline' && (tucks || !rules.dressed('outline'))) {
+    // Under an edge of its own the block is not run past.
+    if (rules.outline === 'join' && !rules.dressed('outline'))
+      return { ...plain, setback: Math.max(wedge, 0) - JOIN_BEYOND / sin, slope };
     const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
     return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
   }

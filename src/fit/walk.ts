@@ -2,8 +2,9 @@ import type { Outline, Seam, SeamEnd } from '../block/seam-map.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import { guideFromLine } from '../geometry/guide-from-line.js';
 import type { Corner, GuideLine } from '../geometry/guide-line.js';
-import { type Points, polylineLength, reversed } from '../geometry/polyline.js';
+import { cumulativeLength, type Points, polylineLength, reversed } from '../geometry/polyline.js';
 import { ringFrom } from '../geometry/ring.js';
+import { roundedCorners } from '../geometry/rounded-corners.js';
 
 /**
  * A seam (or the outline) as a treatment walks it: from either end, or round a ring from a place that suits. `u` of the
@@ -40,6 +41,12 @@ export function fromSeam(walk: Walk, u: number): number {
   return (along * walk.guide.length) / walk.seamLength;
 }
 
+/** The corners a treatment goes round instead of turning, and how wide. */
+export interface Rounding {
+  readonly radius: number;
+  readonly isRounded: (turn: number) => boolean;
+}
+
 /**
  * @param start on a ring, u of the seam to start from
  * @param at position of each junction, to find it on the eased line
@@ -49,8 +56,9 @@ export function walkSeam(
   reverse: boolean,
   start: number,
   at: (junction: number) => readonly [number, number],
+  rounding: Rounding | null = null,
 ): Walk {
-  const line = lineOf(seam.points, seam.corners, seam.closed, reverse, start);
+  const line = rounded(lineOf(seam.points, seam.corners, seam.closed, reverse, start), seam.closed, rounding);
   const guide = guideFromLine(line.points, line.corners, seam.closed);
   const walk: Walk = {
     seam: seam.id,
@@ -68,8 +76,8 @@ export function walkSeam(
   return { ...walk, crossings };
 }
 
-export function walkOutline(outline: Outline, start: number): Walk {
-  const line = lineOf(outline.points, outline.corners, true, false, start);
+export function walkOutline(outline: Outline, start: number, rounding: Rounding | null = null): Walk {
+  const line = rounded(lineOf(outline.points, outline.corners, true, false, start), true, rounding);
   return {
     seam: 'outline',
     guide: guideFromLine(line.points, line.corners, true),
@@ -82,13 +90,44 @@ export function walkOutline(outline: Outline, start: number): Walk {
   };
 }
 
+interface Line {
+  readonly points: Points;
+  readonly corners: readonly Corner[];
+}
+
+function rounded(line: Line, closed: boolean, rounding: Rounding | null): Line {
+  const round = rounding ? line.corners.filter(({ turn }) => rounding.isRounded(Math.abs(turn))) : [];
+  if (!rounding || round.length === 0) return line;
+  const before = cumulativeLength(line.points);
+  const points = roundedCorners(line.points, round, closed, rounding.radius);
+  const sharp = line.corners.filter((corner) => !round.includes(corner));
+  // A corner that stays keeps its point: find it again on the shorter line.
+  const corners = sharp.map(({ u, turn }) => {
+    let i = 0;
+    while (i + 1 < before.length && before[i] < u - 1e-9) i++;
+    return { u: uOfPoint(points, line.points[2 * i], line.points[2 * i + 1]), turn };
+  });
+  return { points, corners };
+}
+
+function uOfPoint(points: Points, x: number, y: number): number {
+  const at = cumulativeLength(points);
+  let best = 0;
+  let least = Infinity;
+  for (let i = 0; i < at.length; i++) {
+    const far = Math.hypot(points[2 * i] - x, points[2 * i + 1] - y);
+    if (far < least) [least, best] = [far, at[i]];
+  }
+  return best;
+}
+
 function lineOf(
   points: Points,
   corners: readonly Corner[],
   closed: boolean,
   reverse: boolean,
   start: number,
-): { points: Points; corners: readonly Corner[] } {
+): Line {
   const ring = closed && start > 0 ? ringFrom(points, corners, start) : { points, corners };
   if (!reverse) return ring;
   const length = polylineLength(ring.points);
