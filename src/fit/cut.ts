@@ -18,54 +18,47 @@ export interface Cut {
 const SHORTEST_STUB = 0.8;
 /** Pieces that lost their connection are dropped when less thread than this is seen of them, mm: a lone holding stitch. */
 const SHORTEST_PIECE = 2;
+/** More legs than this in one piece show enough without being measured. */
+const FEW_LEGS = 8;
 /** Figures that lose their shape when cut: they are left out whole. */
 const WHOLE: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 
 /**
  * A chain cut to the cloth it may lie on: straights and curves end at the line, figures that cross it are left out,
- * and what then hangs loose as a mere stub goes too.
+ * and what then hangs loose as a mere stub goes too. Linear in the legs.
  */
 export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
   const allowed = (x: number, y: number) => cuts.every((cut) => onCloth(cut, x, y));
-  const nodeIn = Array.from({ length: chain.nodes.length / 2 }, (_, i) =>
-    allowed(chain.nodes[2 * i], chain.nodes[2 * i + 1]),
-  );
-  if (nodeIn.every(Boolean)) return chain;
-  const nodes = Array.from(chain.nodes);
-  const legs: CutLeg[] = [];
-  for (let i = 0; i < chain.from.length; i++) {
-    const path = chain.path.subarray(2 * chain.pathStart[i], 2 * chain.pathStart[i + 1]);
-    const fromIn = nodeIn[chain.from[i]];
-    const toIn = nodeIn[chain.to[i]];
-    if (fromIn && toIn) {
-      legs.push({ leg: i, from: chain.from[i], to: chain.to[i], path });
-      continue;
-    }
-    if (fromIn === toIn || WHOLE.has(chain.kind[i]) || chain.kind[i] === 'under') continue;
-    const kept = keptPart(path, fromIn, allowed);
-    if (lengthOf(kept) < SHORTEST_STUB) continue;
-    const node = nodes.length / 2;
-    const end = fromIn ? kept.length - 2 : 0;
-    nodes.push(kept[end], kept[end + 1]);
-    legs.push({
-      leg: i,
-      from: fromIn ? chain.from[i] : node,
-      to: fromIn ? node : chain.to[i],
-      path: kept,
-    });
+  const nodeCount = chain.nodes.length / 2;
+  const nodeIn = new Uint8Array(nodeCount);
+  let within = 0;
+  for (let i = 0; i < nodeCount; i++) {
+    if (!allowed(chain.nodes[2 * i], chain.nodes[2 * i + 1])) continue;
+    nodeIn[i] = 1;
+    within++;
   }
-  return withLegs(chain, Float64Array.from(nodes), legs);
+  if (within === nodeCount) return chain;
+  const kept = new Uint8Array(chain.from.length).fill(1);
+  const shortened = new Map<number, Shortened>();
+  for (let leg = 0; leg < kept.length; leg++) {
+    const fromIn = nodeIn[chain.from[leg]] === 1;
+    const toIn = nodeIn[chain.to[leg]] === 1;
+    if (fromIn && toIn) continue;
+    kept[leg] = 0;
+    if (fromIn === toIn || WHOLE.has(chain.kind[leg]) || chain.kind[leg] === 'under') continue;
+    const path = chain.path.subarray(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
+    const part = keptPart(path, fromIn, allowed);
+    if (lengthOf(part, 0, part.length / 2) < SHORTEST_STUB) continue;
+    kept[leg] = 1;
+    shortened.set(leg, { path: part, atTo: fromIn });
+  }
+  return withLegs(chain, kept, shortened);
 }
 
 /** A chain without some of its legs, and without the stubs that then hang loose. */
 export function withoutLegs(chain: Chain, dropped: (leg: number) => boolean): Chain {
-  const legs: CutLeg[] = [];
-  for (let i = 0; i < chain.from.length; i++) {
-    if (dropped(i)) continue;
-    const path = chain.path.subarray(2 * chain.pathStart[i], 2 * chain.pathStart[i + 1]);
-    legs.push({ leg: i, from: chain.from[i], to: chain.to[i], path });
-  }
-  return legs.length === chain.from.length ? chain : withLegs(chain, chain.nodes, legs);
+  const kept = new Uint8Array(chain.from.length).map((_, leg) => (dropped(leg) ? 0 : 1));
+  return kept.every((is) => is === 1) ? chain : withLegs(chain, kept, new Map());
 }
 
 export function onCloth(cut: Cut, x: number, y: number): boolean {
@@ -73,11 +66,10 @@ export function onCloth(cut: Cut, x: number, y: number): boolean {
   return cut.all ? cut.planes.every(inside) : cut.planes.some(inside);
 }
 
-interface CutLeg {
-  readonly leg: number;
-  readonly from: number;
-  readonly to: number;
-  readonly path: Float64Array | readonly number[];
+/** A leg that ends at the line: its new path, and whether the new end is at its `to`. */
+interface Shortened {
+  readonly path: readonly number[];
+  readonly atTo: boolean;
 }
 
 /** The part of a path on the cloth side of its first crossing, as seen from the end that is on the cloth. */
@@ -114,77 +106,142 @@ function keptPart(
   return back;
 }
 
-function lengthOf(path: Float64Array | readonly number[]): number {
+function lengthOf(path: Float64Array | readonly number[], first: number, end: number): number {
   let length = 0;
-  for (let k = 2; k < path.length; k += 2) {
+  for (let k = 2 * first + 2; k < 2 * end; k += 2) {
     length += Math.hypot(path[k] - path[k - 2], path[k + 1] - path[k - 1]);
   }
   return length;
 }
 
-function withLegs(chain: Chain, nodes: Float64Array, all: readonly CutLeg[]): Chain {
-  const legs = withoutStubs(chain, nodes.length / 2, all);
-  const used = new Int32Array(nodes.length / 2).fill(-1);
-  const kept: number[] = [];
-  const renumber = (node: number) => {
-    if (used[node] < 0) {
-      used[node] = kept.length / 2;
-      kept.push(nodes[2 * node], nodes[2 * node + 1]);
-    }
-    return used[node];
-  };
-  const from = Int32Array.from(legs, (leg) => renumber(leg.from));
-  const to = Int32Array.from(legs, (leg) => renumber(leg.to));
+/** The legs that are kept, in their order, over nodes numbered anew; shortened ones end at nodes of their own. */
+function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<number, Shortened>): Chain {
+  const oldNodes = chain.nodes.length / 2;
+  const nodes = new Float64Array(chain.nodes.length + 2 * shortened.size);
+  nodes.set(chain.nodes);
+  const from = chain.from.slice();
+  const to = chain.to.slice();
+  let added = oldNodes;
+  for (const [leg, { path, atTo }] of shortened) {
+    const end = atTo ? path.length - 2 : 0;
+    nodes[2 * added] = path[end];
+    nodes[2 * added + 1] = path[end + 1];
+    if (atTo) to[leg] = added++;
+    else from[leg] = added++;
+  }
+  dropStubs(chain, kept, from, to, added, shortened);
+
+  const legs: number[] = [];
+  for (let leg = 0; leg < kept.length; leg++) if (kept[leg]) legs.push(leg);
   const pathStart = new Int32Array(legs.length + 1);
   legs.forEach((leg, i) => {
-    pathStart[i + 1] = pathStart[i] + leg.path.length / 2;
+    const own = chain.pathStart[leg + 1] - chain.pathStart[leg];
+    pathStart[i + 1] = pathStart[i] + (shortened.has(leg) ? shortened.get(leg)!.path.length / 2 : own);
   });
   const path = new Float64Array(2 * pathStart[legs.length]);
+  for (let i = 0; i < legs.length; ) {
+    const short = shortened.get(legs[i]);
+    if (short) {
+      path.set(short.path, 2 * pathStart[i++]);
+      continue;
+    }
+    // Legs that stay as they are lie one behind another and are copied together.
+    let j = i + 1;
+    while (j < legs.length && legs[j] === legs[j - 1] + 1 && !shortened.has(legs[j])) j++;
+    const block = chain.path.subarray(2 * chain.pathStart[legs[i]], 2 * chain.pathStart[legs[j - 1] + 1]);
+    path.set(block, 2 * pathStart[i]);
+    i = j;
+  }
+  const number = new Int32Array(added).fill(-1);
+  const placed = new Float64Array(2 * added);
+  let used = 0;
+  const place = (node: number) => {
+    if (number[node] < 0) {
+      placed.set(nodes.subarray(2 * node, 2 * node + 2), 2 * used);
+      number[node] = used++;
+    }
+    return number[node];
+  };
+  const newFrom = new Int32Array(legs.length);
+  const newTo = new Int32Array(legs.length);
   legs.forEach((leg, i) => {
-    path.set(leg.path, 2 * pathStart[i]);
+    newFrom[i] = place(from[leg]);
+    newTo[i] = place(to[leg]);
   });
   return {
     units: chain.units,
     closed: chain.closed,
-    nodes: Float64Array.from(kept),
-    from,
-    to,
-    legClass: Uint16Array.from(legs, (leg) => chain.legClass[leg.leg]),
-    unit: Int32Array.from(legs, (leg) => chain.unit[leg.leg]),
-    passes: Uint8Array.from(legs, (leg) => chain.passes[leg.leg]),
-    kind: legs.map((leg) => chain.kind[leg.leg]),
-    size: Float32Array.from(legs, (leg) => chain.size[leg.leg]),
+    nodes: placed.slice(0, 2 * used),
+    from: newFrom,
+    to: newTo,
+    legClass: Uint16Array.from(legs, (leg) => chain.legClass[leg]),
+    unit: Int32Array.from(legs, (leg) => chain.unit[leg]),
+    passes: Uint8Array.from(legs, (leg) => chain.passes[leg]),
+    kind: legs.map((leg) => chain.kind[leg]),
+    size: Float32Array.from(legs, (leg) => chain.size[leg]),
     pathStart,
     path,
   };
 }
 
-/** Drops connected pieces that show less thread than SHORTEST_PIECE, and under-legs that lead nowhere. */
-function withoutStubs(chain: Chain, nodeCount: number, legs: readonly CutLeg[]): CutLeg[] {
-  const visible = (leg: CutLeg) => chain.kind[leg.leg] !== 'under';
-  let kept = [...legs];
+/** Clears from `kept` connected pieces that show less thread than SHORTEST_PIECE, and under-legs that lead nowhere. */
+function dropStubs(
+  chain: Chain,
+  kept: Uint8Array,
+  from: Int32Array,
+  to: Int32Array,
+  nodeCount: number,
+  shortened: ReadonlyMap<number, Shortened>,
+): void {
+  const visible = (leg: number) => chain.kind[leg] !== 'under';
+  const degree = new Int32Array(nodeCount);
+  for (let leg = 0; leg < kept.length; leg++) {
+    if (!kept[leg]) continue;
+    degree[from[leg]]++;
+    degree[to[leg]]++;
+  }
   for (let changed = true; changed; ) {
-    const degree = new Int32Array(nodeCount);
-    for (const leg of kept) {
-      degree[leg.from]++;
-      degree[leg.to]++;
+    changed = false;
+    for (let leg = 0; leg < kept.length; leg++) {
+      if (!kept[leg] || visible(leg) || (degree[from[leg]] > 1 && degree[to[leg]] > 1)) continue;
+      kept[leg] = 0;
+      degree[from[leg]]--;
+      degree[to[leg]]--;
+      changed = true;
     }
-    const next = kept.filter((leg) => visible(leg) || (degree[leg.from] > 1 && degree[leg.to] > 1));
-    changed = next.length < kept.length;
-    kept = next;
   }
   const parent = Int32Array.from({ length: nodeCount }, (_, i) => i);
-  const root = (i: number): number => {
-    let r = i;
-    while (parent[r] !== r) r = parent[r];
-    while (parent[i] !== r) [parent[i], i] = [r, parent[i]];
-    return r;
+  const root = (node: number): number => {
+    let top = node;
+    while (parent[top] !== top) top = parent[top];
+    for (let at = node; parent[at] !== top; ) {
+      const next = parent[at];
+      parent[at] = top;
+      at = next;
+    }
+    return top;
   };
-  for (const leg of kept) parent[root(leg.from)] = root(leg.to);
-  const shown = new Float64Array(nodeCount);
-  for (const leg of kept) {
-    const figure = chain.kind[leg.leg] === 'knot' ? SHORTEST_PIECE : 0;
-    if (visible(leg)) shown[root(leg.from)] += lengthOf(leg.path) + figure;
+  for (let leg = 0; leg < kept.length; leg++) if (kept[leg]) parent[root(from[leg])] = root(to[leg]);
+  let piece = -1;
+  let pieces = 0;
+  for (let leg = 0; leg < kept.length && pieces < 2; leg++) {
+    if (!kept[leg] || root(from[leg]) === piece) continue;
+    piece = root(from[leg]);
+    pieces++;
   }
-  return kept.filter((leg) => shown[root(leg.from)] >= SHORTEST_PIECE);
+  if (pieces < 2 && kept.length > FEW_LEGS) return;
+  const shown = new Float64Array(nodeCount);
+  for (let leg = 0; leg < kept.length; leg++) {
+    if (!kept[leg] || !visible(leg)) continue;
+    const short = shortened.get(leg)?.path;
+    shown[root(from[leg])] +=
+      chain.kind[leg] === 'knot'
+        ? SHORTEST_PIECE
+        : short
+          ? lengthOf(short, 0, short.length / 2)
+          : lengthOf(chain.path, chain.pathStart[leg], chain.pathStart[leg + 1]);
+  }
+  for (let leg = 0; leg < kept.length; leg++) {
+    if (kept[leg] && shown[root(from[leg])] < SHORTEST_PIECE) kept[leg] = 0;
+  }
 }

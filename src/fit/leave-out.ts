@@ -1,4 +1,4 @@
-import Flatbush from 'flatbush';
+import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { LegKind } from '../stitches/stitch.js';
 import { withoutLegs } from './cut.js';
 import type { Chain } from './fit.js';
@@ -15,11 +15,11 @@ const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 
  */
 export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
   const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
-  const indices = new Map<number | 'outline', ThreadIndex>();
+  const indices = new Map<number | 'outline', LineIndex>();
   const indexOf = (seam: number | 'outline') => {
     const known = indices.get(seam);
     if (known) return known;
-    const made = threadIndex(byLine.get(seam)!.fit.chains);
+    const made = lineIndex(byLine.get(seam)!.fit.chains.map(visibleLegs));
     indices.set(seam, made);
     return made;
   };
@@ -34,18 +34,23 @@ export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
   });
 }
 
-function withoutRaised(chain: Chain, over: readonly ThreadIndex[]): Chain {
+/** The legs that are seen, one polyline each. */
+function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
+  const seen: number[] = [];
+  const start = [0];
+  for (let leg = 0; leg < chain.from.length; leg++) {
+    if (chain.kind[leg] === 'under') continue;
+    for (let p = 2 * chain.pathStart[leg]; p < 2 * chain.pathStart[leg + 1]; p++) seen.push(chain.path[p]);
+    start.push(seen.length / 2);
+  }
+  return { xy: Float64Array.from(seen), start: Int32Array.from(start) };
+}
+
+function withoutRaised(chain: Chain, over: readonly LineIndex[]): Chain {
   const dropped = new Set<string>();
   const key = (leg: number) => `${chain.unit[leg]}/${chain.legClass[leg]}`;
   for (let leg = 0; leg < chain.from.length; leg++) {
-    if (!RAISED.has(chain.kind[leg])) continue;
-    const around = CLEAR + chain.size[leg] / 2;
-    for (let p = chain.pathStart[leg]; p < chain.pathStart[leg + 1]; p++) {
-      if (over.some((index) => index.near(chain.path[2 * p], chain.path[2 * p + 1], around))) {
-        dropped.add(key(leg));
-        break;
-      }
-    }
+    if (RAISED.has(chain.kind[leg]) && comesNear(chain, leg, over)) dropped.add(key(leg));
   }
   // Both halves of a loop share their class and unit, and go together.
   return dropped.size === 0
@@ -53,36 +58,21 @@ function withoutRaised(chain: Chain, over: readonly ThreadIndex[]): Chain {
     : withoutLegs(chain, (leg) => RAISED.has(chain.kind[leg]) && dropped.has(key(leg)));
 }
 
-interface ThreadIndex {
-  near(x: number, y: number, around: number): boolean;
-}
-
-function threadIndex(chains: readonly Chain[]): ThreadIndex {
-  const segments: number[] = [];
-  for (const chain of chains) {
-    for (let leg = 0; leg < chain.from.length; leg++) {
-      if (chain.kind[leg] === 'under') continue;
-      for (let p = chain.pathStart[leg]; p + 1 < chain.pathStart[leg + 1]; p++) {
-        segments.push(...chain.path.subarray(2 * p, 2 * p + 4));
-      }
+function comesNear(chain: Chain, leg: number, over: readonly LineIndex[]): boolean {
+  const around = CLEAR + chain.size[leg] / 2;
+  const path = chain.path.subarray(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < path.length; i += 2) {
+    minX = Math.min(minX, path[i]);
+    maxX = Math.max(maxX, path[i]);
+    minY = Math.min(minY, path[i + 1]);
+    maxY = Math.max(maxY, path[i + 1]);
+  }
+  return over.some((index) => {
+    if (!index.meets(minX - around, minY - around, maxX + around, maxY + around)) return false;
+    for (let i = 0; i < path.length; i += 2) {
+      if (index.distance(path[i], path[i + 1], around) <= around) return true;
     }
-  }
-  if (segments.length === 0) return { near: () => false };
-  const index = new Flatbush(segments.length / 4);
-  for (let i = 0; i < segments.length; i += 4) {
-    const [x0, y0, x1, y1] = segments.slice(i, i + 4);
-    index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-  }
-  index.finish();
-  return {
-    near(x, y, around) {
-      return index.search(x - around, y - around, x + around, y + around).some((s) => {
-        const [x0, y0, x1, y1] = segments.slice(4 * s, 4 * s + 4);
-        const [dx, dy] = [x1 - x0, y1 - y0];
-        const square = dx * dx + dy * dy;
-        const t = square > 0 ? Math.min(1, Math.max(0, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
-        return Math.hypot(x0 + t * dx - x, y0 + t * dy - y) < around;
-      });
-    },
-  };
+    return false;
+  });
 }

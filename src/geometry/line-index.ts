@@ -1,0 +1,81 @@
+import Flatbush from 'flatbush';
+
+/** Segments that lie behind one another share a box: few enough to look through, enough to keep the index small. */
+const GROUP = 8;
+
+/** Many polylines, asked how far away they are. */
+export interface LineIndex {
+  /** least distance from a point to any line, or Infinity when none is within `within`; mm */
+  distance(x: number, y: number, within: number): number;
+  /** whether any line's box comes within a box */
+  meets(minX: number, minY: number, maxX: number, maxY: number): boolean;
+}
+
+/**
+ * An index over polylines given as flat coordinates and starts: line i is points start[i] to start[i + 1]. Building
+ * costs n log n in the number of points, a question its logarithm.
+ */
+export function lineIndex(
+  lines: readonly { readonly xy: Float64Array; readonly start: Int32Array }[],
+): LineIndex {
+  const first: number[] = [];
+  const last: number[] = [];
+  const from: number[] = [];
+  lines.forEach(({ start }, l) => {
+    for (let run = 0; run + 1 < start.length; run++) {
+      for (let i = start[run]; i + 1 < start[run + 1]; i += GROUP) {
+        first.push(i);
+        last.push(Math.min(i + GROUP, start[run + 1] - 1));
+        from.push(l);
+      }
+    }
+  });
+  if (first.length === 0) return { distance: () => Infinity, meets: () => false };
+  const index = new Flatbush(first.length);
+  for (let g = 0; g < first.length; g++) {
+    const { xy } = lines[from[g]];
+    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (let i = first[g]; i <= last[g]; i++) {
+      minX = Math.min(minX, xy[2 * i]);
+      maxX = Math.max(maxX, xy[2 * i]);
+      minY = Math.min(minY, xy[2 * i + 1]);
+      maxY = Math.max(maxY, xy[2 * i + 1]);
+    }
+    index.add(minX, minY, maxX, maxY);
+  }
+  index.finish();
+  const toGroup = (g: number, x: number, y: number): number => {
+    const { xy } = lines[from[g]];
+    let least = Infinity;
+    for (let i = first[g]; i < last[g]; i++) {
+      const x0 = xy[2 * i];
+      const y0 = xy[2 * i + 1];
+      const dx = xy[2 * i + 2] - x0;
+      const dy = xy[2 * i + 3] - y0;
+      const square = dx * dx + dy * dy;
+      const t = square > 0 ? Math.min(1, Math.max(0, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
+      const [ax, ay] = [x0 + t * dx - x, y0 + t * dy - y];
+      least = Math.min(least, ax * ax + ay * ay);
+    }
+    return least;
+  };
+  return {
+    distance(x, y, within) {
+      let least = Infinity;
+      // Every candidate is looked at as it is found, so that no list of them is made.
+      index.search(x - within, y - within, x + within, y + within, (g) => {
+        least = Math.min(least, toGroup(g, x, y));
+        return false;
+      });
+      return least <= within * within ? Math.sqrt(least) : Infinity;
+    },
+    meets(minX, minY, maxX, maxY) {
+      let found = false;
+      index.search(minX, minY, maxX, maxY, () => {
+        found = true;
+        return false;
+      });
+      return found;
+    },
+  };
+}
