@@ -41,7 +41,7 @@ export interface LineFit {
 }
 
 /** Corners sharper than this are broken: the treatment finishes there and starts anew. */
-const BREAK_TURN = (120 * Math.PI) / 180;
+const BREAK_TURN = (120 * Math.PI) / 180 + 1e-6;
 /** A setback longer than this many reaches, or than this share of the line, narrows both treatments first. */
 const LONG_SETBACK = 3;
 const LONG_SHARE = 1 / 3;

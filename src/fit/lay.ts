@@ -13,6 +13,9 @@ export interface Mitre {
   readonly length: number;
   readonly left: number;
   readonly right: number;
+  /** scale of v further away, under 1 on the inner side of a corner whose sides are shorter than the reach needs */
+  readonly leftAway: number;
+  readonly rightAway: number;
 }
 
 /** A part of a guide line without corners inside; `first` to `last` are its samples. */
@@ -75,21 +78,19 @@ export function layer(laying: Laying): Layer {
       if (part.endPoint) scale *= inPoint(part.endPoint, part.endPoint.at - u, vAsked, built);
       let v = vAsked * scale;
       let along = u;
-      if (part.start && u - part.from < part.start.length) {
-        const { slope, length, left, right } = part.start;
-        const near = 1 - (u - part.from) / length;
-        const side = v > 0 ? left : right;
-        scale *= 1 - (1 - side) * near;
-        v *= 1 - (1 - side) * near;
-        along += (v + offset) * slope * near;
+      if (part.start) {
+        const near = Math.max(0, 1 - (u - part.from) / part.start.length);
+        const share = shareAt(part.start, near, v > 0);
+        scale *= share;
+        v *= share;
+        along += (v + offset) * part.start.slope * near;
       }
-      if (part.end && part.to - u < part.end.length) {
-        const { slope, length, left, right } = part.end;
-        const near = 1 - (part.to - u) / length;
-        const side = v > 0 ? left : right;
-        scale *= 1 - (1 - side) * near;
-        v *= 1 - (1 - side) * near;
-        along -= (v + offset) * slope * near;
+      if (part.end) {
+        const near = Math.max(0, 1 - (part.to - u) / part.end.length);
+        const share = shareAt(part.end, near, v > 0);
+        scale *= share;
+        v *= share;
+        along -= (v + offset) * part.end.slope * near;
       }
       const finder = finders[p];
       finder.at(along);
@@ -101,6 +102,12 @@ export function layer(laying: Laying): Layer {
       out[3] = scale;
     },
   };
+}
+
+function shareAt(mitre: Mitre, near: number, isLeft: boolean): number {
+  const away = isLeft ? mitre.leftAway : mitre.rightAway;
+  const at = isLeft ? mitre.left : mitre.right;
+  return away + (at - away) * near;
 }
 
 function inPoint(point: Point, d: number, v: number, built: Reach): number {

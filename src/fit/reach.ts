@@ -6,6 +6,8 @@ import { type Band, evenBand, type Reach } from './band.js';
 export const SHARE_OF_DISC = 0.6;
 /** Reach changes at most this much per mm along the line, so arms shorten gradually into a tight place. */
 const STEEPEST = 0.25;
+/** Points nearer than this along the line are left to its bend, mm. */
+const NEAREST = 0.1;
 /** Places looked at are this far apart, as a share of the reach wanted. */
 const SAMPLE_SHARE = 0.2;
 
@@ -136,7 +138,8 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     const dy = places.y[q] - places.y[i];
     const across = dx * nx + dy * ny;
     const square = dx * dx + dy * dy;
-    if (Math.abs(across) <= 1e-9 * square || square === 0) return;
+    // Nearer points say nothing that the bend does not say better, and rounding makes them say it wrong.
+    if (square < NEAREST * NEAREST || Math.abs(across) <= 1e-9 * square) return;
     const rho = square / (2 * Math.abs(across));
     if (across > 0) left[i] = Math.min(left[i], rho);
     else right[i] = Math.min(right[i], rho);
