@@ -38,22 +38,25 @@ export class NeedlePoints {
 
   /** Pierces at x, y in any case; for ties. */
   put(x: number, y: number): void {
-    if (2 * this.count === this.xy.length) {
-      const more = new Float64Array(2 * this.xy.length);
-      more.set(this.xy);
-      this.xy = more;
-    }
+    if (2 * this.count === this.xy.length) this.grow();
     this.xy[2 * this.count] = x;
     this.xy[2 * this.count + 1] = y;
     this.count++;
   }
 
+  private grow(): void {
+    const more = new Float64Array(2 * this.xy.length);
+    more.set(this.xy);
+    this.xy = more;
+  }
+
   /** Puts points x0 y0 ... in the place of points `from` to `to` (exclusive). */
   replace(from: number, to: number, points: readonly number[]): void {
-    const tail = this.xy.slice(2 * to, 2 * this.count);
-    this.count = from;
-    for (let i = 0; i < points.length; i += 2) this.put(points[i], points[i + 1]);
-    for (let i = 0; i < tail.length; i += 2) this.put(tail[i], tail[i + 1]);
+    const count = this.count + from - to + points.length / 2;
+    while (2 * count > this.xy.length) this.grow();
+    this.xy.copyWithin(2 * from + points.length, 2 * to, 2 * this.count);
+    this.xy.set(points, 2 * from);
+    this.count = count;
   }
 
   /** A run of a single point is no run. */

@@ -1,143 +1,95 @@
 import type { Chain } from '../fit/fit.js';
+import { Spine } from './spine.js';
 
-/** A curve's needle points: chords of up to 1.2 mm, shorter where it bends, so that none strays 0.08 mm from the thread's line. */
-const CHORD = 1.1;
-const SAGITTA = 0.065;
-/** Below this, chords pile up holes; a bend tighter than 0.3 mm is rounded instead. */
-const LEAST_CHORD = 0.45;
-/** A vertex that turns more is a kink of the line and gets a needle point of its own. */
-const KINK = (25 * Math.PI) / 180;
-
-/** Points along a path with unit tangents and the arc length at each, mm; buffers are reused from leg to leg. */
+/**
+ * Needle points of the curved legs of one chain: each leg is divided once and serves all its passes. Points of a leg
+ * stand one after another, from its start; buffers are reused from chain to chain.
+ */
 export class Samples {
-  count = 0;
-  length = 0;
-  x = new Float64Array(64);
-  y = new Float64Array(64);
-  tx = new Float64Array(64);
-  ty = new Float64Array(64);
-  at = new Float64Array(64);
-  private turn = new Float64Array(64);
-  private along = new Float64Array(64);
+  /** points of the leg asked for last: from `first` up to `last`, both included */
+  first = 0;
+  last = 0;
+  x = new Float64Array(4096);
+  y = new Float64Array(4096);
+  /** across the leg, to its left hand; as long as a pass may lie off the line there, 0 to 1 */
+  nx = new Float64Array(4096);
+  ny = new Float64Array(4096);
+  private count = 0;
+  private firstOf = new Int32Array(0);
+  private lastOf = new Int32Array(0);
+  private readonly spine = new Spine();
+
+  /** Forgets the legs of the chain before. */
+  begin(chain: Chain): void {
+    const legs = chain.from.length;
+    if (this.firstOf.length < legs) {
+      this.firstOf = new Int32Array(2 * legs);
+      this.lastOf = new Int32Array(2 * legs);
+    }
+    this.firstOf.fill(-1, 0, legs);
+    this.count = 0;
+  }
 
   /** Needle points for a curved leg from `skip` mm after its start to `stop` mm before its end, both included. */
   curve(chain: Chain, leg: number, skip: number, stop: number): void {
-    this.measure(chain, leg);
-    const { path, pathStart } = chain;
-    const first = pathStart[leg];
-    const n = pathStart[leg + 1] - first;
-    this.count = 0;
-    const end = this.length - stop;
-    let from = skip;
-    for (let i = 1; i < n; i++) {
-      const kink = i < n - 1 && Math.abs(this.turn[i]) > KINK;
-      if (!kink && i < n - 1) continue;
-      const to = Math.min(end, this.along[i]);
-      if (to - from > LEAST_CHORD || i === n - 1) {
-        this.piece(path, first, n, from, to);
-        from = to;
-      }
+    if (this.firstOf[leg] < 0) {
+      this.spine.measure(chain, leg);
+      this.firstOf[leg] = this.count;
+      const { at, count } = this.spine.chords(skip, stop);
+      for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
+      this.lastOf[leg] = this.count - 1;
     }
-    this.add(path, first, n, end);
+    this.first = this.firstOf[leg];
+    this.last = this.lastOf[leg];
   }
 
-  /** `count` + 1 points evenly along the leg. */
-  evenly(chain: Chain, leg: number, skip: number, stop: number, count: number): void {
-    this.measure(chain, leg);
-    const first = chain.pathStart[leg];
-    const n = chain.pathStart[leg + 1] - first;
-    this.count = 0;
-    const span = this.length - skip - stop;
-    for (let i = 0; i <= count; i++) this.add(chain.path, first, n, skip + (span * i) / count);
-  }
-
-  private measure(chain: Chain, leg: number): void {
-    const { path, pathStart } = chain;
-    const first = pathStart[leg];
-    const n = pathStart[leg + 1] - first;
-    if (this.turn.length < n) {
-      this.turn = new Float64Array(2 * n);
-      this.along = new Float64Array(2 * n);
+  /** Points evenly along the leg, `apart` mm from each other; `width` says how far off the line at a share of the leg. */
+  evenly(
+    chain: Chain,
+    leg: number,
+    skip: number,
+    stop: number,
+    apart: number,
+    width: (share: number) => number,
+  ): void {
+    this.spine.measure(chain, leg);
+    const { length } = this.spine;
+    const span = length - skip - stop;
+    const rows = Math.max(2, Math.round(span / apart));
+    this.first = this.count;
+    for (let i = 0; i <= rows; i++) {
+      const at = skip + (span * i) / rows;
+      this.add(at, width(at / length));
     }
-    this.along[0] = 0;
-    this.turn[0] = 0;
-    let heading = 0;
-    for (let i = 1; i < n; i++) {
-      const dx = path[2 * (first + i)] - path[2 * (first + i) - 2];
-      const dy = path[2 * (first + i) + 1] - path[2 * (first + i) - 1];
-      const next = Math.atan2(dy, dx);
-      this.along[i] = this.along[i - 1] + Math.sqrt(dx * dx + dy * dy);
-      if (i > 1) {
-        let turn = next - heading;
-        if (turn > Math.PI) turn -= 2 * Math.PI;
-        else if (turn < -Math.PI) turn += 2 * Math.PI;
-        this.turn[i - 1] = turn;
-      }
-      heading = next;
-    }
-    this.turn[n - 1] = 0;
-    this.length = this.along[n - 1];
-    this.cursor = 1;
+    this.last = this.count - 1;
   }
 
-  /** Chords between two arc lengths, the end left out: each takes its share of how much the stretch bends. */
-  private piece(path: Float64Array, first: number, n: number, from: number, to: number): void {
-    let total = 0;
-    for (let i = 1; i < n; i++) total += this.share(i, n, from, to);
-    const chords = Math.max(1, Math.ceil(total - 0.05));
-    let k = 0;
-    let sum = 0;
-    for (let i = 1; i < n && k < chords; i++) {
-      const share = this.share(i, n, from, to);
-      if (share === 0) continue;
-      const a = Math.max(from, this.along[i - 1]);
-      const b = Math.min(to, this.along[i]);
-      while (k < chords && (k * total) / chords <= sum + share) {
-        this.add(path, first, n, a + ((b - a) * ((k * total) / chords - sum)) / share);
-        k++;
-      }
-      sum += share;
-    }
-  }
-
-  /** How many chords segment i asks for, within an arc length window. */
-  private share(i: number, n: number, from: number, to: number): number {
-    const a = Math.max(from, this.along[i - 1]);
-    const b = Math.min(to, this.along[i]);
-    if (b <= a) return 0;
-    const bend = Math.max(this.bend(i - 1, n), this.bend(i, n));
-    const chord = bend > 0 ? Math.min(CHORD, Math.max(LEAST_CHORD, Math.sqrt((8 * SAGITTA) / bend))) : CHORD;
-    return (b - a) / chord;
-  }
-
-  private bend(i: number, n: number): number {
-    if (i === 0 || i === n - 1 || Math.abs(this.turn[i]) > KINK) return 0;
-    return (2 * Math.abs(this.turn[i])) / (this.along[i + 1] - this.along[i - 1] || 1);
-  }
-
-  private cursor = 1;
-
-  private add(path: Float64Array, first: number, n: number, at: number): void {
+  private add(at: number, width: number): void {
     if (this.count === this.x.length) this.grow();
-    while (this.cursor < n - 1 && this.along[this.cursor] < at) this.cursor++;
-    const i = this.cursor;
-    const length = this.along[i] - this.along[i - 1];
-    const dx = path[2 * (first + i)] - path[2 * (first + i) - 2];
-    const dy = path[2 * (first + i) + 1] - path[2 * (first + i) - 1];
-    const t = length > 0 ? (at - this.along[i - 1]) / length : 0;
+    const { spine } = this;
     const c = this.count++;
-    this.x[c] = path[2 * (first + i) - 2] + dx * t;
-    this.y[c] = path[2 * (first + i) - 1] + dy * t;
-    this.tx[c] = length > 0 ? dx / length : 1;
-    this.ty[c] = length > 0 ? dy / length : 0;
-    this.at[c] = at;
+    spine.goTo(at);
+    this.x[c] = spine.x;
+    this.y[c] = spine.y;
+    this.nx[c] = spine.ty * width;
+    this.ny[c] = -spine.tx * width;
   }
 
   private grow(): void {
-    for (const name of ['x', 'y', 'tx', 'ty', 'at'] as const) {
+    for (const name of ['x', 'y', 'nx', 'ny'] as const) {
       const more = new Float64Array(2 * this[name].length);
       more.set(this[name]);
       this[name] = more;
     }
   }
+}
+
+/** Passes lie full apart after this share of a curve, or this many mm. */
+const TAPER_SHARE = 0.25;
+const TAPER_MM = 0.9;
+
+function eased(at: number, length: number): number {
+  const ramp = Math.min(TAPER_SHARE * length, TAPER_MM);
+  const t = Math.min(1, at / ramp, (length - at) / ramp);
+  return t * t * (3 - 2 * t);
 }

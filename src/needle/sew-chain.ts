@@ -24,17 +24,17 @@ export function sewChain(chain: Chain, craft: Craft): Sewn {
   return sewChains([chain], craft);
 }
 
-/** Sews chains one after another, in order. */
-export function sewChains(chains: readonly Chain[], craft: Craft): Sewn {
+/** Sews chains one after another, in order. With one `known` for many calls, what recurs from call to call is worked out once. */
+export function sewChains(chains: readonly Chain[], craft: Craft, known: Known = new Known()): Sewn {
   const points = new NeedlePoints();
   const samples = new Samples();
-  const known = new Known();
   let addedMm = 0;
   let costOfLooks = 0;
   for (const chain of chains) {
     const legs = measureLegs(chain);
     const routes = routesOf(chain, legs, known);
     const trails = routes.map((route) => route.trail);
+    samples.begin(chain);
     const holes = holesFor(chain, trails, legs, craft);
     for (const route of routes) {
       sewTrail(points, chain, route.trail, legs, holes, craft, samples);

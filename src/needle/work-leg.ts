@@ -8,7 +8,7 @@ import type { Samples } from './samples.js';
 export interface Pass {
   readonly leg: number;
   /** from the leg's `to` to its `from` */
-  back: boolean;
+  readonly back: boolean;
   /** which pass this is, from 0, and of how many */
   readonly turn: number;
   readonly of: number;
@@ -22,10 +22,6 @@ export interface Pass {
 
 /** A satin's rows lie one thread of No. 40 apart. */
 const SATIN_ROW = 0.4;
-/** Passes lie full apart after this share of a curve, or this many mm. */
-const TAPER_SHARE = 0.25;
-const TAPER_MM = 0.9;
-
 /**
  * A straight: one stitch up to the longest, else evenly divided; the divisions of successive passes are a third of a
  * stitch apart, so that they make no dotted line.
@@ -58,28 +54,18 @@ export function workCurve(
 ): void {
   samples.curve(chain, pass.leg, pass.skip, pass.stop);
   const apart = chain.kind[pass.leg] === 'under' ? 0 : (pass.turn - (pass.of - 1) / 2) * craft.spread;
-  alongSamples(points, samples, pass, (at) => apart * eased(at, samples.length));
-}
-
-function eased(at: number, length: number): number {
-  const ramp = Math.min(TAPER_SHARE * length, TAPER_MM);
-  const t = Math.min(1, at / ramp, (length - at) / ramp);
-  return t * t * (3 - 2 * t);
-}
-
-function alongSamples(
-  points: NeedlePoints,
-  samples: Samples,
-  pass: Pass,
-  across: (at: number) => number,
-): void {
-  const last = samples.count - 1;
-  for (let i = 1; i < last; i++) {
-    const s = pass.back ? last - i : i;
-    const v = across(samples.at[s]);
-    points.sew(samples.x[s] + samples.ty[s] * v, samples.y[s] - samples.tx[s] * v);
-  }
+  alongSamples(points, samples, pass.back, apart);
   points.sew(pass.x, pass.y);
+}
+
+/** Pierces at the samples between the ends, that far to their left hand. */
+function alongSamples(points: NeedlePoints, samples: Samples, back: boolean, apart: number): void {
+  const { x, y, nx, ny, first, last } = samples;
+  const step = back ? -1 : 1;
+  const end = back ? first : last;
+  for (let s = (back ? last : first) + step; s !== end; s += step) {
+    points.sew(x[s] + nx[s] * apart, y[s] + ny[s] * apart);
+  }
 }
 
 /**
@@ -87,29 +73,38 @@ function alongSamples(
  * only one pass is sewn, it goes there and back along the middle first.
  */
 export function workSatin(points: NeedlePoints, chain: Chain, pass: Pass, samples: Samples): void {
-  const { leg, skip, stop } = pass;
+  const { leg, back, skip, stop } = pass;
   if (pass.turn < pass.of - 1) {
     samples.curve(chain, leg, skip, stop);
-    alongSamples(points, samples, pass, () => 0);
+    alongSamples(points, samples, back, 0);
+    points.sew(pass.x, pass.y);
     return;
   }
   if (pass.of === 1) {
     const { x, y } = points;
     samples.curve(chain, leg, skip, stop);
-    alongSamples(points, samples, pass, () => 0);
-    alongSamples(points, samples, { ...pass, back: !pass.back, x, y }, () => 0);
+    alongSamples(points, samples, back, 0);
+    points.sew(pass.x, pass.y);
+    alongSamples(points, samples, !back, 0);
+    points.sew(x, y);
   }
-  const rows = Math.max(2, Math.round((samples.length - skip - stop) / SATIN_ROW));
-  samples.evenly(chain, leg, skip, stop, rows);
-  const length = samples.length;
   const half = chain.size[leg] / 2;
-  const leaf = chain.kind[leg] === 'petal';
-  let side = 1;
-  alongSamples(points, samples, pass, (at) => {
+  const width = chain.kind[leg] === 'petal' ? leaf : full;
+  samples.evenly(chain, leg, skip, stop, SATIN_ROW, width);
+  const { first, last } = samples;
+  const step = back ? -1 : 1;
+  const end = back ? first : last;
+  let side = -half;
+  for (let s = (back ? last : first) + step; s !== end; s += step) {
+    points.sew(samples.x[s] + samples.nx[s] * side, samples.y[s] + samples.ny[s] * side);
     side = -side;
-    return side * half * (leaf ? Math.sqrt(Math.sin((Math.PI * at) / length)) : 1);
-  });
+  }
+  points.sew(pass.x, pass.y);
 }
+
+/** How wide a satin is at a share of its length. */
+const leaf = (share: number): number => Math.sqrt(Math.sin(Math.PI * share));
+const full = (): number => 1;
 
 /**
  * A French knot in two turns about its center, which is not pierced: five holes on the inner turn, as many on the outer

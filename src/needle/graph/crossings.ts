@@ -41,27 +41,66 @@ function apart(boxes: Float64Array, a: number, b: number): boolean {
 }
 
 /** Whether two paths cross properly; touching, as at a shared needle point, is no crossing. */
-function cross(chain: Chain, a: number, b: number): boolean {
-  const { path, pathStart } = chain;
-  for (let i = pathStart[a] + 1; i < pathStart[a + 1]; i++) {
-    const ax = path[2 * i - 2];
-    const ay = path[2 * i - 1];
-    const bx = path[2 * i];
-    const by = path[2 * i + 1];
-    for (let j = pathStart[b] + 1; j < pathStart[b + 1]; j++) {
-      const cx = path[2 * j - 2];
-      const cy = path[2 * j - 1];
-      const dx = path[2 * j];
-      const dy = path[2 * j + 1];
-      const c = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
-      const d = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax);
-      const near = SAME_POINT * (Math.abs(bx - ax) + Math.abs(by - ay));
-      if (!(c < -near && d > near) && !(c > near && d < -near)) continue;
-      const e = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx);
-      const f = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx);
-      const close = SAME_POINT * (Math.abs(dx - cx) + Math.abs(dy - cy));
+function cross({ path, pathStart }: Chain, a: number, b: number): boolean {
+  const a0 = 2 * pathStart[a];
+  const a1 = 2 * pathStart[a + 1];
+  const b0 = 2 * pathStart[b];
+  const b1 = 2 * pathStart[b + 1];
+  if (partedByChord(path, a0, a1, b0, b1) || partedByChord(path, b0, b1, a0, a1)) return false;
+  for (let i = a0 + 2; i < a1; i += 2) {
+    const ax = path[i - 2];
+    const ay = path[i - 1];
+    const ux = path[i] - ax;
+    const uy = path[i + 1] - ay;
+    const near = SAME_POINT * (Math.abs(ux) + Math.abs(uy));
+    let c = ux * (path[b0 + 1] - ay) - uy * (path[b0] - ax);
+    for (let j = b0 + 2; j < b1; j += 2) {
+      const d = ux * (path[j + 1] - ay) - uy * (path[j] - ax);
+      const sides = (c < -near && d > near) || (c > near && d < -near);
+      c = d;
+      if (!sides) continue;
+      const cx = path[j - 2];
+      const cy = path[j - 1];
+      const vx = path[j] - cx;
+      const vy = path[j + 1] - cy;
+      const e = vx * (ay - cy) - vy * (ax - cx);
+      const f = vx * (path[i + 1] - cy) - vy * (path[i] - cx);
+      const close = SAME_POINT * (Math.abs(vx) + Math.abs(vy));
       if ((e < -close && f > close) || (e > close && f < -close)) return true;
     }
   }
   return false;
 }
+
+/** Whether a line along the chord of path a has all of a on one side and all of b on the other: most legs that meet do. */
+function partedByChord(path: Float64Array, a0: number, a1: number, b0: number, b1: number): boolean {
+  const x = path[a0];
+  const y = path[a0 + 1];
+  const dx = path[a1 - 2] - x;
+  const dy = path[a1 - 1] - y;
+  const bulk = Math.abs(dx) + Math.abs(dy);
+  // a knot, or a path that ends where it begins, has no chord
+  if (bulk < SAME_POINT) return false;
+  const slack = PARTED * bulk;
+  let low = 0;
+  let high = 0;
+  for (let i = a0 + 2; i < a1 - 2; i += 2) {
+    const side = dx * (path[i + 1] - y) - dy * (path[i] - x);
+    if (side < low) low = side;
+    else if (side > high) high = side;
+  }
+  low += slack;
+  high -= slack;
+  let above = true;
+  let below = true;
+  for (let i = b0; i < b1; i += 2) {
+    const side = dx * (path[i + 1] - y) - dy * (path[i] - x);
+    if (side < high) above = false;
+    if (side > low) below = false;
+    if (!above && !below) return false;
+  }
+  return true;
+}
+
+/** Noise of arithmetic at a shared point, mm; far below SAME_POINT, so that no true crossing hides in it. */
+const PARTED = 1e-9;
