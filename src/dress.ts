@@ -63,6 +63,7 @@ export function dress(block: Block, dressing: Dressing, library: ReadonlyMap<str
   });
   const sewn = rows.map((row) => row.runs);
   findings.push(...fits.flatMap((fit) => fit.findings));
+  findings.push(...unsewn(rows, findings));
   findings.push(...bareSeam(block.map, dressedOnly(lines, rows), sewn));
   findings.push(...hoopFindings(dressing.hoop, block.map));
 
@@ -213,6 +214,21 @@ function ringOfTucks({ seam, under }: BrokenTuck): Finding {
       'naming another seam that runs through a junction would open the ring',
     seam,
   };
+}
+
+/** Rows of which nothing is left to sew, where no finding has said why yet: their ends were cut away. */
+function unsewn(rows: readonly DressedRow[], findings: readonly Finding[]): Finding[] {
+  const named = new Set(findings.map(({ seam }) => seam));
+  return rows
+    .filter(({ runs, fit }) => runs.start.length < 2 && !named.has(fit.seam))
+    .map(({ fit }) => ({
+      level: 'warning',
+      code: 'nothing-left',
+      message:
+        `${fit.seam === 'outline' ? 'outline' : `seam ${fit.seam}`}: nothing of its ${fit.stitch} is left between ` +
+        'the treatments at its ends; a smaller stitch, or leaving it bare, would do',
+      seam: fit.seam,
+    }));
 }
 
 const dressedOnly = (lines: readonly DressedLine[], rows: readonly DressedRow[]): DressedLine[] =>
