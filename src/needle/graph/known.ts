@@ -1,8 +1,8 @@
 import type { Boundary } from './boundary.js';
+import type { Network } from './network.js';
 import type { Passes } from './passes.js';
 import type { Shape } from './shape.js';
 import type { Stage } from './trail.js';
-import type { Transition } from './transition.js';
 
 /**
  * What has been worked out once and holds wherever it recurs, in this chain or another. It only saves time: a route is the same
@@ -25,8 +25,8 @@ export class Known {
   readonly kinds = new Numbers();
   /** stages by what the one before left */
   readonly following = new Map<string, Map<number, Stage | null>>();
-  /** ways through a unit by all that decides them, lengths included, then by the state before it */
-  readonly ways = new Map<string, Map<Boundary, readonly Transition[]>>();
+  /** ways through a unit by all that decides them, then by the state before it */
+  readonly networks = new Map<string, Map<Boundary, Network>>();
   readonly firstStages = new Map<string, Stage | null>();
 }
 

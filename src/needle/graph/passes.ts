@@ -1,7 +1,9 @@
 import { type Boundary, endsPlaced, START } from './boundary.js';
+import { type Ends, goesThrough } from './ends.js';
 import { type Known, numberOf } from './known.js';
 import type { Layout, Shape } from './shape.js';
-import { type Ends, goesThrough, type Looks, type Transition, transitions } from './transition.js';
+import type { Transition } from './transition.js';
+import { type Ways, waysThrough } from './ways.js';
 
 /** Passes for each leg of a part, group by group, such that one trail can sew them all. */
 export interface Passes {
@@ -34,14 +36,14 @@ interface Way {
  * costs thread, and the units at the ends follow them as far as they can. Returns null when no such trail exists.
  */
 export function leastPasses(layout: Layout, ends: Ends, even: boolean, known: Known): Passes | null {
-  const first = solve(layout, ends, { even }, known, () => undefined);
+  const first = solve(layout, ends, even, known, () => undefined);
   if (!first || !even) return first;
   const model = commonest(layout, first);
   const differs = (id: number, of: Uint8Array) =>
     wantedAs(layout.shapes[id], model).some((passes, leg) => passes > 0 && passes !== of[leg]);
   const settled = layout.shapeOf.every((id, g) => !differs(id, first.patterns[first.of[g]]));
   if (settled) return first;
-  return solve(layout, ends, { even }, known, (id) => wantedAs(layout.shapes[id], model)) ?? first;
+  return solve(layout, ends, even, known, (id) => wantedAs(layout.shapes[id], model)) ?? first;
 }
 
 /** A trail has two ends or, closed, none. */
@@ -88,7 +90,7 @@ function wantedAs(shape: Shape, model: Model): number[] {
 function solve(
   layout: Layout,
   ends: Ends,
-  { even }: Looks,
+  even: boolean,
   known: Known,
   wanted: (shape: number) => number[] | undefined,
 ): Passes | null {
@@ -158,28 +160,6 @@ function costsAfter(
     if (costs[i] < Number.POSITIVE_INFINITY) out.set(state, costs[i]);
   });
   return out;
-}
-
-type Ways = (shape: number, state: Boundary) => readonly Transition[];
-
-function waysThrough(layout: Layout, ends: Ends, known: Known, looks: (shape: number) => Looks): Ways {
-  const tables = new Map<number, { key: string; looks: Looks; from: Map<Boundary, readonly Transition[]> }>();
-  return (shape, state) => {
-    let table = tables.get(shape);
-    if (!table) {
-      const own = looks(shape);
-      const key = `${shape},${ends},${own.even},${own.wanted},${layout.lengths.get(shape)}`;
-      table = { key, looks: own, from: known.ways.get(key) ?? new Map() };
-      known.ways.set(key, table.from);
-      tables.set(shape, table);
-    }
-    let list = table.from.get(state);
-    if (!list) {
-      list = transitions(layout.shapes[shape], layout.lengths.get(shape)!, state, ends, table.looks);
-      table.from.set(state, list);
-    }
-    return list;
-  };
 }
 
 function* repeated(shapeOf: Int32Array): Generator<[shape: number, count: number]> {

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../../src/fit/fit.js';
+import type { Ends } from '../../../src/needle/graph/ends.js';
 import { Known, Scratch } from '../../../src/needle/graph/known.js';
 import { partsOf } from '../../../src/needle/graph/part.js';
 import { leastCost, leastPasses } from '../../../src/needle/graph/passes.js';
 import { layOut } from '../../../src/needle/graph/shape.js';
-import type { Ends } from '../../../src/needle/graph/transition.js';
 import { measureLegs } from '../../../src/needle/legs.js';
 import { ChainMaker, herringbone, ladder } from '../chains.js';
 

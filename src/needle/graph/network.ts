@@ -1,0 +1,226 @@
+import { type Boundary, type Codes, decode, encode } from './boundary.js';
+import { type Ends, goesThrough } from './ends.js';
+import { forgetting, MANY_LEGS, workingOrder } from './leg-order.js';
+import { type SharedClasses, sharedClasses } from './like-legs.js';
+import type { Shape } from './shape.js';
+
+/**
+ * Every way through a unit from one boundary state, whatever its legs' lengths: what can be told of the legs decided so
+ * far is a state, and steps lead from state to state. It is searched once for each shape of unit.
+ */
+export interface Network {
+  readonly states: number;
+  /** steps in an order in which they can be taken, from state 0 on */
+  readonly steps: readonly Step[];
+  /** boundary states that the unit can leave; they are the last of the states, in this order */
+  readonly leaves: readonly Boundary[];
+  /** whether dear states were left out, which depends on the lengths it was made with */
+  readonly pruned: boolean;
+}
+
+export interface Step {
+  readonly from: number;
+  readonly to: number;
+  /** the leg that gets `passes`; -1 where a step decides none */
+  readonly leg: number;
+  readonly passes: number;
+  /** what offends the looks */
+  readonly penalty: number;
+}
+
+/** What a way through a unit is to look like. */
+export interface Looks {
+  /** whether legs of one class within the unit should get equal passes */
+  readonly even: boolean;
+  /** the passes each leg should get, where that is to be as in other units; 0 where it does not matter */
+  readonly wanted?: ArrayLike<number>;
+}
+
+/** A leg that differs from its like is worse than any thread that sews it again. */
+const UNLIKE = 1000;
+
+const MOST_STATES = 3000;
+/** In a single figure of many legs (a web) only so many of the cheapest states are kept, shared out over its legs. */
+const STATES_IN_ALL = 12000;
+const LEAST_STATES = 30;
+
+const statesKept = (legs: number): number =>
+  legs <= MANY_LEGS ? MOST_STATES : Math.max(LEAST_STATES, Math.floor(STATES_IN_ALL / legs));
+
+/** What is known of a trail when some legs of a unit are decided. */
+interface State {
+  readonly codes: Codes;
+  readonly ends: number;
+  readonly closed: boolean;
+  /** for each class of several legs, 1 + the passes added to its legs so far; 0 before the first and after the last */
+  readonly marks: readonly number[];
+}
+
+/** A state with its number and the least cost of reaching it. */
+interface Place extends State {
+  readonly number: number;
+  cost: number;
+}
+
+/**
+ * Searches the ways through a unit, leg by leg: each gets its passes, one more, or, when it may be left out, none, one or
+ * two (out and back). Lengths only tell which states to leave out where there are too many.
+ */
+export function networkOf(
+  shape: Shape,
+  lengths: Float64Array,
+  state: Boundary,
+  ends: Ends,
+  looks: Looks,
+): Network {
+  const order = workingOrder(shape);
+  const forget = forgetting(shape, order);
+  const classes = looks.even && shape.from.length <= MANY_LEGS ? sharedClasses(shape) : null;
+  const most = statesKept(shape.from.length);
+  const steps: Step[] = [];
+  let states = 1;
+  let pruned = false;
+  const layer = (places: readonly Place[], go: (place: Place, out: Reach) => void): Place[] => {
+    const found = new Map<string, Place>();
+    for (const place of places) {
+      go(place, (to, leg = -1, passes = 0, penalty = 0) => {
+        const key = encode(to.codes, to.ends, to.closed, to.marks);
+        const added = leg < 0 ? 0 : (passes - shape.asked[leg]) * lengths[leg] * shape.price[leg];
+        const cost = place.cost + added + penalty;
+        let next = found.get(key);
+        if (!next) {
+          next = { ...to, number: states++, cost };
+          found.set(key, next);
+        } else if (cost < next.cost) next.cost = cost;
+        steps.push({ from: place.number, to: next.number, leg, passes, penalty });
+      });
+    }
+    const kept = [...found.values()];
+    if (kept.length <= most) return kept;
+    pruned = true;
+    return kept.sort((a, b) => a.cost - b.cost).slice(0, most);
+  };
+  const entered: Place = { ...entering(shape, state, classes ? classes.count : 0), number: 0, cost: 0 };
+  let places = layer([entered], (place, out) => {
+    for (const to of openings(place, shape, ends)) out(to);
+  });
+  for (const leg of order) {
+    places = layer(places, (place, out) => sew(place, shape, leg, looks, classes, out));
+    for (const node of forget[leg]) {
+      places = layer(places, (place, out) => {
+        const to = leaveNode(place, node, shape, ends);
+        if (to) out(to);
+      });
+    }
+  }
+  const leaves = new Map<Boundary, number>();
+  for (const place of places) {
+    if (goesThrough(ends) && shape.seam.length > 0 && !goesOn(place, shape)) continue;
+    const codes = shape.right.map((node) => place.codes[node]);
+    const to = encode(codes, place.ends, place.closed);
+    if (!leaves.has(to)) leaves.set(to, states++);
+    steps.push({ from: place.number, to: leaves.get(to)!, leg: -1, passes: 0, penalty: 0 });
+  }
+  return { states, steps, leaves: [...leaves.keys()], pruned };
+}
+
+type Reach = (to: State, leg?: number, passes?: number, penalty?: number) => void;
+
+/** On a ring the trail must leave the first unit for the second, not back over the seam: an odd number of times. */
+function goesOn(state: State, shape: Shape): boolean {
+  let parity = 0;
+  for (const node of shape.seam) parity ^= state.codes[node] & 1;
+  return parity === 0;
+}
+
+function entering(shape: Shape, state: Boundary, classes: number): State {
+  const { codes: shared, ends, closed } = decode(state);
+  const codes: Codes = new Array(shape.nodes).fill(0);
+  shape.left.forEach((node, i) => {
+    codes[node] = shared[i];
+  });
+  return { codes, ends, closed, marks: new Array<number>(classes).fill(0) };
+}
+
+/** Where the trail may start, when it starts in this unit. */
+function openings(state: State, shape: Shape, ends: Ends): State[] {
+  if (!goesThrough(ends) || !shape.first) return [state];
+  const starts = ends === 'ordered' ? [...new Set([shape.from[0], shape.to[0]])] : [...state.codes.keys()];
+  return starts.map((node) => ({ ...state, codes: state.codes.with(node, state.codes[node] ^ 1), ends: 1 }));
+}
+
+function sew(
+  state: State,
+  shape: Shape,
+  leg: number,
+  looks: Looks,
+  classes: SharedClasses | null,
+  out: Reach,
+): void {
+  const asked = shape.asked[leg];
+  const a = shape.from[leg];
+  const b = shape.to[leg];
+  const most = a === b ? asked : asked > 0 ? asked + 1 : 2;
+  const wanted = looks.wanted?.[leg] ?? 0;
+  const cls = classes ? classes.of[leg] : -1;
+  for (let passes = asked; passes <= most; passes++) {
+    if (passes > 0 && state.closed) break;
+    const codes = passes > 0 ? joined(state.codes, a, b, passes) : state.codes;
+    let penalty = wanted > 0 && passes !== wanted ? UNLIKE : 0;
+    let { marks } = state;
+    if (cls >= 0) {
+      const mark = passes - asked + 1;
+      if (marks[cls] > 0 && marks[cls] !== mark) penalty += UNLIKE;
+      marks = marks.with(cls, classes!.closes[leg] ? 0 : mark);
+    }
+    out({ codes, ends: state.ends, closed: state.closed, marks }, leg, passes, penalty);
+  }
+}
+
+function joined(codes: Codes, a: number, b: number, passes: number): Codes {
+  let fresh = 0;
+  for (const code of codes) if (code >> 1 > fresh) fresh = code >> 1;
+  const pieceA = codes[a] >> 1;
+  const pieceB = codes[b] >> 1;
+  const piece = pieceA || pieceB || fresh + 1;
+  const next = codes.map((code) => {
+    const own = code >> 1;
+    return own > 0 && (own === pieceA || own === pieceB) ? (piece << 1) | (code & 1) : code;
+  });
+  next[a] = (piece << 1) | (next[a] & 1);
+  next[b] = (piece << 1) | (next[b] & 1);
+  if (a !== b && passes & 1) {
+    next[a] ^= 1;
+    next[b] ^= 1;
+  }
+  return next;
+}
+
+/** No later leg touches the node: its degree must be even now, but for an end of the trail. Null when it cannot be left so. */
+function leaveNode(state: State, node: number, shape: Shape, ends: Ends): State | null {
+  const piece = state.codes[node] >> 1;
+  let { closed } = state;
+  if (piece > 0) {
+    let alone = true;
+    let others = false;
+    for (let i = 0; i < state.codes.length; i++) {
+      if (i === node || state.codes[i] < 2) continue;
+      if (state.codes[i] >> 1 === piece) alone = false;
+      else others = true;
+    }
+    if (alone && others) return null;
+    if (alone) closed = true;
+  }
+  // going through, both ends on one node toggle it twice: a closed trail starts on a node that looks odd until its end
+  const odd = (state.codes[node] & 1) === 1;
+  const mayEnd = goesThrough(ends)
+    ? shape.last && state.ends === 1 && (ends === 'through' || atLastLeg(node, shape))
+    : ends === 'anywhere' && state.ends < 2;
+  if (odd && !mayEnd) return null;
+  return { codes: state.codes.with(node, 0), ends: state.ends + (odd ? 1 : 0), closed, marks: state.marks };
+}
+
+function atLastLeg(node: number, shape: Shape): boolean {
+  const leg = shape.asked.findLastIndex((count) => count > 0);
+  return shape.from[leg] === node || shape.to[leg] === node;
+}
