@@ -6,7 +6,8 @@ import { type Band, type Reach, shifted } from './band.js';
 import { bestCounts } from './counts.js';
 import { cutChain } from './cut.js';
 import type { Chain, Stretch } from './fit.js';
-import type { Mitre, Part, Point } from './lay.js';
+import type { Part, Point } from './lay.js';
+import { cornerMitre, leanMitre } from './mitre.js';
 import { placeUnits, type UnitRun } from './place.js';
 import { reachOf, type Sized } from './sized.js';
 import type { Span, SpanEnd } from './spans.js';
@@ -16,11 +17,6 @@ export const SHORTEST_SHARE = 0.8;
 export const LONGEST_SHARE = 1.25;
 /** Sizes tried between the one asked for and the least good one. */
 const SIZE_STEPS = 24;
-/** Repeats lean or mitre over as much line as keeps 1 - slope v / length at 0.4 or more. */
-const FOLD_SHARE = 0.6;
-/** The outer point of a mitred corner lies at most this many reaches from the corner. */
-const LONGEST_MITRE = 1.5;
-
 export interface SpanFit {
   readonly chain: Chain | null;
   readonly stretches: readonly Stretch[];
@@ -220,33 +216,6 @@ function firstSample(span: Span, doubled: (u: number) => number): number {
 function lastSample(us: Float64Array, span: Span, doubled: (u: number) => number): number {
   const k = span.end.kind === 'corner' ? doubled(span.end.at) : -1;
   return k >= 0 ? k : us.length - 1;
-}
-
-/**
- * A corner of turn tau (left positive): both sides meet on its bisector. The repeat beside it gives way; where the inner
- * reach needs more than that, as many repeats as it takes, up to half the side; and where that is not enough the inner
- * reach is less all along the side.
- */
-function cornerMitre(turn: number, reach: Reach, repeat: number, length: number): Mitre {
-  const slope = Math.tan(turn / 2);
-  const inner = (turn > 0 ? reach.left : reach.right) * Math.abs(slope);
-  const over = Math.min(length / 2, Math.max(repeat, inner / FOLD_SHARE));
-  const narrow = inner > 0 ? Math.min(1, (FOLD_SHARE * over) / inner) : 1;
-  const away = inner > 0 ? Math.min(1, (0.95 * over) / inner) : 1;
-  const cap = Math.min(1, LONGEST_MITRE * Math.cos(turn / 2));
-  return turn > 0
-    ? { slope, length: over, left: narrow, right: cap, leftAway: away, rightAway: 1 }
-    : { slope, length: over, left: cap, right: narrow, leftAway: 1, rightAway: away };
-}
-
-/** The last repeat leans to the line it ends on, as far as it can without folding. */
-function leanMitre(end: SpanEnd, reach: Reach, repeat: number, length: number): Mitre | null {
-  if (end.slope === 0) return null;
-  const widest = Math.max(reach.left, reach.right);
-  const wanted = Math.abs(end.slope);
-  const over = Math.min(length / 2, Math.max(repeat, (widest * wanted) / FOLD_SHARE));
-  const slope = Math.min(wanted, (FOLD_SHARE * over) / widest);
-  return { slope: Math.sign(end.slope) * slope, length: over, left: 1, right: 1, leftAway: 1, rightAway: 1 };
 }
 
 function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {

@@ -1,5 +1,7 @@
-import type { LegKind, Unit, UnitLeg } from '../stitches/stitch.js';
+import type { Point } from '../geometry/point.js';
+import type { Unit, UnitLeg } from '../stitches/stitch.js';
 import type { Chain } from './fit.js';
+import { GrowingChain, type Room } from './growing-chain.js';
 import { type Layer, type Laying, layer } from './lay.js';
 
 /** Units laid one after another, all built alike, over one part of a line. */
@@ -142,25 +144,19 @@ function layUnit(
     const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
     const passes = leg.share > 0 ? Math.max(1, Math.round(placing.passes * leg.share)) : 0;
     growing.startLeg(from, to, leg, place.index, passes);
-    const last = leg.path.length / 2 - 1;
+    const beneath = leg.kind === 'under' && straight?.to === leg.from ? straight : null;
+    const at = (u: number, v: number): Point => {
+      if (beneath) return beside(growing, beneath, table, nodes, u, v, hand);
+      if (!leg.bends) return rigid(lay, place, leg.anchor, u, v);
+      lay.at(alongLine(place, u), hand * v);
+      return [lay.out[0], lay.out[1]];
+    };
+    const { path } = leg;
+    const end = path.length - 2;
     growing.addNodePoint(from);
-    if (last > 1) {
-      for (let i = 1; i < last; i++) {
-        const u = leg.path[2 * i];
-        const v = leg.path[2 * i + 1];
-        if (leg.kind === 'under' && straight?.to === leg.from) {
-          growing.addPoint(...beside(growing, straight, table, nodes, u, v, hand));
-        } else if (leg.bends) {
-          lay.at(alongLine(place, u), hand * v);
-          growing.addPoint(lay.out[0], lay.out[1]);
-        } else {
-          const [x, y] = rigid(lay, place, leg.anchor, u, v);
-          growing.addPoint(x, y);
-        }
-      }
-    }
-    if (last > 0) growing.addNodePoint(to);
-    if (last > 1 && leg.kind !== 'under') growing.settleEnds(place, lay, leg);
+    for (let i = 2; i < end; i += 2) growing.addPoint(...at(path[i], path[i + 1]));
+    if (end > 0) growing.addNodePoint(to);
+    if (end > 2) growing.settleEnds(...at(path[0], path[1]), ...at(path[end], path[end + 1]));
     if (leg.kind === 'straight') straight = leg;
   }
 }
@@ -177,7 +173,7 @@ function beside(
   u: number,
   v: number,
   hand: 1 | -1,
-): [number, number] {
+): Point {
   const [u0, v0] = [nodes[2 * leg.from], nodes[2 * leg.from + 1]];
   const [du, dv] = [nodes[2 * leg.to] - u0, nodes[2 * leg.to + 1] - v0];
   const square = du * du + dv * dv;
@@ -189,7 +185,7 @@ function beside(
 }
 
 /** A point that keeps its place beside an anchor: turned with the line, not bent by it. */
-function rigid(lay: Layer, place: Place, anchor: number, u: number, v: number): [number, number] {
+function rigid(lay: Layer, place: Place, anchor: number, u: number, v: number): Point {
   const { nodes } = place.run.unit;
   lay.at(alongLine(place, nodes[2 * anchor]), place.hand * nodes[2 * anchor + 1]);
   const [x, y, theta, scale] = lay.out;
@@ -198,12 +194,6 @@ function rigid(lay: Layer, place: Place, anchor: number, u: number, v: number): 
   const sin = Math.sin(theta);
   const cos = Math.cos(theta);
   return [x + du * cos + dv * sin, y + du * sin - dv * cos];
-}
-
-interface Room {
-  readonly nodes: number;
-  readonly legs: number;
-  readonly points: number;
 }
 
 function room(runs: readonly UnitRun[], closing: readonly UnitLeg[]): Room {
@@ -218,118 +208,4 @@ function room(runs: readonly UnitRun[], closing: readonly UnitLeg[]): Room {
   }
   const extra = runs.length ? runs[runs.length - 1].unit.nodes.length / 2 : 0;
   return { nodes: nodes + extra, legs, points: all };
-}
-
-/** The arrays of a chain while it grows; room is known beforehand. */
-class GrowingChain {
-  private readonly nodes: Float64Array;
-  private readonly from: Int32Array;
-  private readonly to: Int32Array;
-  private readonly legClass: Uint16Array;
-  private readonly unit: Int32Array;
-  private readonly passes: Uint8Array;
-  private readonly kind: LegKind[] = [];
-  private readonly size: Float32Array;
-  private readonly pathStart: Int32Array;
-  private readonly path: Float64Array;
-  private nodeCount = 0;
-  private legCount = 0;
-  private pointCount = 0;
-
-  constructor(room: Room) {
-    this.nodes = new Float64Array(2 * room.nodes);
-    this.from = new Int32Array(room.legs);
-    this.to = new Int32Array(room.legs);
-    this.legClass = new Uint16Array(room.legs);
-    this.unit = new Int32Array(room.legs);
-    this.passes = new Uint8Array(room.legs);
-    this.size = new Float32Array(room.legs);
-    this.pathStart = new Int32Array(room.legs + 1);
-    this.path = new Float64Array(2 * room.points);
-  }
-
-  table(unit: Unit): Int32Array {
-    return new Int32Array(unit.nodes.length / 2).fill(-1);
-  }
-
-  addNode(x: number, y: number): number {
-    this.nodes[2 * this.nodeCount] = x;
-    this.nodes[2 * this.nodeCount + 1] = y;
-    return this.nodeCount++;
-  }
-
-  at(node: number): [number, number] {
-    return [this.nodes[2 * node], this.nodes[2 * node + 1]];
-  }
-
-  startLeg(from: number, to: number, leg: UnitLeg, unit: number, passes: number): void {
-    const i = this.legCount++;
-    this.from[i] = from;
-    this.to[i] = to;
-    this.legClass[i] = leg.class;
-    this.unit[i] = unit;
-    this.passes[i] = passes;
-    this.kind.push(leg.kind);
-    this.size[i] = leg.size;
-    this.pathStart[i] = this.pointCount;
-    this.pathStart[i + 1] = this.pointCount;
-  }
-
-  addPoint(x: number, y: number): void {
-    this.path[2 * this.pointCount] = x;
-    this.path[2 * this.pointCount + 1] = y;
-    this.pathStart[this.legCount] = ++this.pointCount;
-  }
-
-  addNodePoint(node: number): void {
-    this.addPoint(this.nodes[2 * node], this.nodes[2 * node + 1]);
-  }
-
-  /**
-   * A shared node lies where the unit before laid it, which may differ a little from where this unit's own frame has
-   * it (another length, another side of a corner). The leg's curve is moved so that its ends are on its nodes, the
-   * difference fading along it.
-   */
-  settleEnds(place: Place, lay: Layer, leg: UnitLeg): void {
-    const i = this.legCount - 1;
-    const a = this.pathStart[i];
-    const b = this.pathStart[i + 1] - 1;
-    const p = leg.path;
-    const last = p.length - 2;
-    const own = (u: number, v: number): [number, number] => {
-      if (!leg.bends) return rigid(lay, place, leg.anchor, u, v);
-      lay.at(alongLine(place, u), place.hand * v);
-      return [lay.out[0], lay.out[1]];
-    };
-    const [x0, y0] = own(p[0], p[1]);
-    const [x1, y1] = own(p[last], p[last + 1]);
-    const path = this.path;
-    const dx0 = path[2 * a] - x0;
-    const dy0 = path[2 * a + 1] - y0;
-    const dx1 = path[2 * b] - x1;
-    const dy1 = path[2 * b + 1] - y1;
-    if (Math.abs(dx0) + Math.abs(dy0) + Math.abs(dx1) + Math.abs(dy1) < 1e-9) return;
-    for (let k = a + 1; k < b; k++) {
-      const t = (k - a) / (b - a);
-      path[2 * k] += (1 - t) * dx0 + t * dx1;
-      path[2 * k + 1] += (1 - t) * dy0 + t * dy1;
-    }
-  }
-
-  finish(units: number, closed: boolean): Chain {
-    return {
-      units,
-      closed,
-      nodes: this.nodes.slice(0, 2 * this.nodeCount),
-      from: this.from,
-      to: this.to,
-      legClass: this.legClass,
-      unit: this.unit,
-      passes: this.passes,
-      kind: this.kind,
-      size: this.size,
-      pathStart: this.pathStart,
-      path: this.path,
-    };
-  }
 }

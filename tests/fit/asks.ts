@@ -1,5 +1,5 @@
+import type { LineAsk } from '../../src/fit/ask.js';
 import type { Chain } from '../../src/fit/fit.js';
-import type { LineAsk } from '../../src/fit/fit-lines.js';
 import { sized } from '../../src/fit/sized.js';
 import { stitchNamed } from '../stitches/dictionary.js';
 

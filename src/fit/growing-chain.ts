@@ -1,0 +1,116 @@
+import type { LegKind, Unit, UnitLeg } from '../stitches/stitch.js';
+import type { Chain } from './fit.js';
+
+/** How much a chain will hold at the most. */
+export interface Room {
+  readonly nodes: number;
+  readonly legs: number;
+  readonly points: number;
+}
+
+/** The arrays of a chain while it grows; room is known beforehand. */
+export class GrowingChain {
+  private readonly nodes: Float64Array;
+  private readonly from: Int32Array;
+  private readonly to: Int32Array;
+  private readonly legClass: Uint16Array;
+  private readonly unit: Int32Array;
+  private readonly passes: Uint8Array;
+  private readonly kind: LegKind[] = [];
+  private readonly size: Float32Array;
+  private readonly pathStart: Int32Array;
+  private readonly path: Float64Array;
+  private nodeCount = 0;
+  private legCount = 0;
+  private pointCount = 0;
+
+  constructor(room: Room) {
+    this.nodes = new Float64Array(2 * room.nodes);
+    this.from = new Int32Array(room.legs);
+    this.to = new Int32Array(room.legs);
+    this.legClass = new Uint16Array(room.legs);
+    this.unit = new Int32Array(room.legs);
+    this.passes = new Uint8Array(room.legs);
+    this.size = new Float32Array(room.legs);
+    this.pathStart = new Int32Array(room.legs + 1);
+    this.path = new Float64Array(2 * room.points);
+  }
+
+  table(unit: Unit): Int32Array {
+    return new Int32Array(unit.nodes.length / 2).fill(-1);
+  }
+
+  addNode(x: number, y: number): number {
+    this.nodes[2 * this.nodeCount] = x;
+    this.nodes[2 * this.nodeCount + 1] = y;
+    return this.nodeCount++;
+  }
+
+  at(node: number): [number, number] {
+    return [this.nodes[2 * node], this.nodes[2 * node + 1]];
+  }
+
+  startLeg(from: number, to: number, leg: UnitLeg, unit: number, passes: number): void {
+    const i = this.legCount++;
+    this.from[i] = from;
+    this.to[i] = to;
+    this.legClass[i] = leg.class;
+    this.unit[i] = unit;
+    this.passes[i] = passes;
+    this.kind.push(leg.kind);
+    this.size[i] = leg.size;
+    this.pathStart[i] = this.pointCount;
+    this.pathStart[i + 1] = this.pointCount;
+  }
+
+  addPoint(x: number, y: number): void {
+    this.path[2 * this.pointCount] = x;
+    this.path[2 * this.pointCount + 1] = y;
+    this.pathStart[this.legCount] = ++this.pointCount;
+  }
+
+  addNodePoint(node: number): void {
+    this.addPoint(this.nodes[2 * node], this.nodes[2 * node + 1]);
+  }
+
+  /**
+   * Moves the last leg's curve so that its ends are on its nodes, the difference fading along it. A shared node lies
+   * where the unit before laid it, which may differ a little from where this unit's own frame has it (another length,
+   * another side of a corner).
+   *
+   * @param x0 where the leg's own frame has its start, and x1, y1 its end
+   */
+  settleEnds(x0: number, y0: number, x1: number, y1: number): void {
+    const i = this.legCount - 1;
+    const a = this.pathStart[i];
+    const b = this.pathStart[i + 1] - 1;
+    const path = this.path;
+    const dx0 = path[2 * a] - x0;
+    const dy0 = path[2 * a + 1] - y0;
+    const dx1 = path[2 * b] - x1;
+    const dy1 = path[2 * b + 1] - y1;
+    if (Math.abs(dx0) + Math.abs(dy0) + Math.abs(dx1) + Math.abs(dy1) < 1e-9) return;
+    for (let k = a + 1; k < b; k++) {
+      const t = (k - a) / (b - a);
+      path[2 * k] += (1 - t) * dx0 + t * dx1;
+      path[2 * k + 1] += (1 - t) * dy0 + t * dy1;
+    }
+  }
+
+  finish(units: number, closed: boolean): Chain {
+    return {
+      units,
+      closed,
+      nodes: this.nodes.slice(0, 2 * this.nodeCount),
+      from: this.from,
+      to: this.to,
+      legClass: this.legClass,
+      unit: this.unit,
+      passes: this.passes,
+      kind: this.kind,
+      size: this.size,
+      pathStart: this.pathStart,
+      path: this.path,
+    };
+  }
+}

@@ -1,0 +1,128 @@
+import type { Arm, SeamMap } from '../block/seam-map.js';
+import type { Corner } from '../geometry/guide-line.js';
+import type { FitRules, LineAsk } from './ask.js';
+import { type Band, type Reach, reachAt, shifted } from './band.js';
+import { bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
+import { reachOf } from './sized.js';
+import type { EndRules, TightPart } from './spans.js';
+import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
+
+/** Corners sharper than this are broken: the treatment finishes there and starts anew. */
+const BREAK_TURN = (120 * Math.PI) / 180 + 1e-6;
+/** Sizes are made smaller in steps of this factor. */
+export const NARROWING = 0.85;
+/** A treatment pressed below this share of its reach is no longer itself: the part is left bare. */
+const NARROW_SHARE = 0.5;
+
+/** What of a line no size changes. */
+export interface Way {
+  readonly ask: LineAsk;
+  readonly walk: Walk;
+  readonly hand: 1 | -1;
+  readonly room: Room | null;
+}
+
+/** A line with the band its treatment gets. */
+export interface Line extends Way {
+  readonly band: Band;
+  readonly scale: number;
+  /** parts where even this size would be pressed below half its width */
+  readonly tight: readonly TightPart[];
+}
+
+export type Lines = ReadonlyMap<number | 'outline', Line>;
+
+export function wayOf(map: SeamMap, ask: LineAsk, gap: number): Way {
+  const walk = walkOf(map, ask);
+  const hand = (ask.side === 'left') === !walk.reverse ? 1 : -1;
+  const { left, right } = wantedReach(ask, walk, hand, 1);
+  return { ask, walk, hand, room: roomAlong(walk.guide, Math.max(left, right), gap) };
+}
+
+/** Reach to both hands of the walk, seen from the seam. */
+function wantedReach(ask: LineAsk, walk: Walk, hand: 1 | -1, scale: number): Reach {
+  const unit = ask.sized.build(scale, ask.sized.repeat * scale);
+  return shifted(reachOf(unit, ask.sized.glide, hand), walk.reverse ? -ask.offset : ask.offset);
+}
+
+/** A line at a scale, or at the smaller one that its tightest bend takes at half its reach or more. */
+export function bandedLine(way: Way, wanted: number, gap: number): Line {
+  const { ask, walk, hand, room } = way;
+  for (let scale = wanted; ; scale = Math.max(ask.sized.least, scale * NARROWING)) {
+    const reach = wantedReach(ask, walk, hand, scale);
+    const band = bandIn(room, walk.guide, reach, gap);
+    const tight = tightParts(band, reach);
+    if (tight.length === 0 || scale <= ask.sized.least + 1e-9) return { ...way, band, scale, tight };
+  }
+}
+
+/** Where a band is narrower than half of what was wanted. */
+function tightParts(band: Band, wanted: Reach): TightPart[] {
+  const isTight = (i: number) =>
+    band.left[i] < NARROW_SHARE * wanted.left || band.right[i] < NARROW_SHARE * wanted.right;
+  const parts: { from: number; to: number }[] = [];
+  for (let i = 0; i < band.u.length; i++) {
+    if (!isTight(i)) continue;
+    const from = band.u[Math.max(0, i - 1)];
+    while (i + 1 < band.u.length && isTight(i + 1)) i++;
+    const to = band.u[Math.min(band.u.length - 1, i + 1)];
+    const before = parts[parts.length - 1];
+    if (before && before.to >= from) before.to = to;
+    else parts.push({ from, to });
+  }
+  return parts;
+}
+
+function walkOf(map: SeamMap, ask: LineAsk): Walk {
+  const at = (junction: number) => map.junctions[junction].at;
+  const rounding = roundingFor(ask);
+  if (ask.seam === 'outline') {
+    const outline = map.outline!;
+    return walkOutline(outline, ringStart(outline.corners, []), rounding);
+  }
+  const seam = map.seams[ask.seam - 1];
+  const broken = seam.crossings.filter(({ junction }) => {
+    const { through } = map.junctions[junction];
+    return through !== null && through !== seam.id;
+  });
+  const start = seam.closed ? ringStart(seam.corners, broken) : 0;
+  return walkSeam(seam, ask.reverse, start, at, rounding);
+}
+
+/** A stitch that goes round its corners does so as widely as its full reach needs. */
+function roundingFor({ sized }: LineAsk): Rounding | null {
+  if (sized.stitch.corner !== 'round') return null;
+  const { left, right } = reachOf(sized.build(1, sized.repeat), true, 1);
+  return { radius: Math.max(left, right) / SHARE_OF_DISC, isRounded: (turn) => turn <= BREAK_TURN };
+}
+
+/** A ring is walked from where it is broken, else from a corner, so that no stretch runs across its start. */
+function ringStart(corners: readonly Corner[], breaks: readonly { readonly u: number }[]): number {
+  const sharp = corners.find((corner) => Math.abs(corner.turn) > BREAK_TURN);
+  return breaks[0]?.u ?? sharp?.u ?? corners[0]?.u ?? 0;
+}
+
+/** What decides the ends of one line, given all lines. */
+export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules): EndRules {
+  const middle = reachAt(line.band, line.walk.guide.length / 2);
+  return {
+    map,
+    reach: (arm) => armReach(lines, arm),
+    manner: (through) => (through !== null && line.ask.shortOf.has(through) ? 'short' : line.ask.manner),
+    gap: rules.gap,
+    outline: rules.outline,
+    dressed: (seam) => lines.has(seam),
+    own: middle,
+    tight: line.tight,
+    guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
+    breaksAt: (turn) => turn > BREAK_TURN || line.ask.sized.stitch.corner === 'break',
+  };
+}
+
+/** Reach of the treatment on an arm, as seen walking away from the junction. */
+function armReach(lines: Lines, arm: Arm): { left: number; right: number } {
+  const line = lines.get(arm.seam);
+  if (!line) return { left: 0, right: 0 };
+  const reach = reachAt(line.band, fromSeam(line.walk, arm.u));
+  return (arm.sense === 1) !== line.walk.reverse ? reach : { left: reach.right, right: reach.left };
+}

@@ -1,0 +1,62 @@
+import type { Junction, SeamMap } from '../block/seam-map.js';
+import type { FitRules, LineAsk } from './ask.js';
+import { reachAt } from './band.js';
+import { bandedLine, endRules, type Line, type Lines, NARROWING, wayOf } from './lines.js';
+import { spansOf } from './spans.js';
+
+/** A setback longer than this many reaches, or than this share of the line, narrows both treatments first. */
+const LONG_SETBACK = 3;
+const LONG_SHARE = 1 / 3;
+/** From 1 to a twentieth takes 19 steps of 0.85; no stitch shrinks further. */
+const ROUNDS = 19;
+
+/** Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller. */
+export function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): Lines {
+  const lines = new Map<number | 'outline', Line>();
+  for (const ask of asks) {
+    lines.set(ask.seam, bandedLine(wayOf(map, ask, rules.gap), 1, rules.gap));
+  }
+  for (let round = 0; round < ROUNDS; round++) {
+    const narrow = new Set<Line>();
+    for (const line of lines.values()) {
+      for (const partner of tooFarBack(map, lines, line, rules)) {
+        if (partner.scale > partner.ask.sized.least + 1e-9) narrow.add(partner);
+      }
+    }
+    if (narrow.size === 0) break;
+    for (const line of narrow) {
+      const scale = Math.max(line.ask.sized.least, line.scale * NARROWING);
+      lines.set(line.ask.seam, bandedLine(line, scale, rules.gap));
+    }
+  }
+  return lines;
+}
+
+/** The treatments to narrow because this line would have to end too far from a junction; none when all is well. */
+function tooFarBack(map: SeamMap, lines: Lines, line: Line, rules: FitRules): Line[] {
+  const found: Line[] = [];
+  const length = line.walk.guide.length;
+  for (const span of spansOf(line.walk, endRules(map, lines, line, rules))) {
+    for (const end of [span.start, span.end]) {
+      if (end.setback <= 0 || end.junction < 0) continue;
+      const partners = partnersAt(map.junctions[end.junction], lines, line);
+      const widest = Math.max(0, ...partners.map((partner) => Math.max(...reaches(partner))));
+      const own = Math.max(...reaches(line));
+      if (end.setback > LONG_SETBACK * (own + widest) || end.setback > LONG_SHARE * length) {
+        found.push(line, ...partners);
+      }
+    }
+  }
+  return found;
+}
+
+function partnersAt(junction: Junction, lines: Lines, line: Line): Line[] {
+  const seams = new Set(junction.arms.map((arm) => arm.seam));
+  seams.delete(line.ask.seam);
+  return [...seams].map((seam) => lines.get(seam)).filter((other) => other !== undefined);
+}
+
+function reaches(line: Line): [number, number] {
+  const { left, right } = reachAt(line.band, line.walk.guide.length / 2);
+  return [left, right];
+}
