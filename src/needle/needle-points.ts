@@ -2,12 +2,27 @@ import type { Runs } from './run.js';
 
 /** No stitch is shorter than this, ties excepted: shorter ones pile thread up in one spot. */
 export const SHORTEST_EVER = 0.4;
+const TOO_NEAR = SHORTEST_EVER ** 2 - 1e-9;
+
+/** Points in a line, with the direction in which each may be moved. */
+interface Line {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly nx: Float64Array;
+  readonly ny: Float64Array;
+}
 
 /** Needle points as they are sewn, in a buffer that grows. */
 export class NeedlePoints {
   xy = new Float64Array(1024);
   count = 0;
-  private readonly starts: number[] = [];
+  private starts: number[] = [];
+
+  /** Forgets all runs. */
+  begin(): void {
+    this.count = 0;
+    this.starts = [];
+  }
 
   /** where the needle stands */
   get x(): number {
@@ -32,8 +47,26 @@ export class NeedlePoints {
   sew(x: number, y: number): void {
     const dx = x - this.xy[2 * this.count - 2];
     const dy = y - this.xy[2 * this.count - 1];
-    if (dx * dx + dy * dy < SHORTEST_EVER * SHORTEST_EVER - 1e-9) return;
+    if (dx * dx + dy * dy < TOO_NEAR) return;
     this.put(x, y);
+  }
+
+  /** Pierces at points `first` up to `last` of x, y, or down to it, each moved `apart` times by (nx, ny). */
+  sewAlong({ x, y, nx, ny }: Line, first: number, last: number, apart: number): void {
+    const step = last < first ? -1 : 1;
+    while (2 * this.count + 2 * (Math.abs(last - first) + 1) > this.xy.length) this.grow();
+    const { xy } = this;
+    let at = 2 * this.count;
+    let px = xy[at - 2];
+    let py = xy[at - 1];
+    for (let i = first; i !== last + step; i += step) {
+      const qx = x[i] + nx[i] * apart;
+      const qy = y[i] + ny[i] * apart;
+      if ((qx - px) * (qx - px) + (qy - py) * (qy - py) < TOO_NEAR) continue;
+      xy[at++] = px = qx;
+      xy[at++] = py = qy;
+    }
+    this.count = at / 2;
   }
 
   /** Pierces at x, y in any case; for ties. */

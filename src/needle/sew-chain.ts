@@ -24,10 +24,20 @@ export function sewChain(chain: Chain, craft: Craft): Sewn {
   return sewChains([chain], craft);
 }
 
-/** Sews chains one after another, in order. With one `known` for many calls, what recurs from call to call is worked out once. */
-export function sewChains(chains: readonly Chain[], craft: Craft, known: Known = new Known()): Sewn {
-  const points = new NeedlePoints();
-  const samples = new Samples();
+/** What many calls may share, so that what recurs is worked out once; it changes nothing but the time they take. */
+export class Workbench {
+  readonly known = new Known();
+  readonly points = new NeedlePoints();
+  readonly samples = new Samples();
+}
+
+/** Sews chains one after another, in order. */
+export function sewChains(
+  chains: readonly Chain[],
+  craft: Craft,
+  { known, points, samples }: Workbench = new Workbench(),
+): Sewn {
+  points.begin();
   let addedMm = 0;
   let costOfLooks = 0;
   for (const chain of chains) {

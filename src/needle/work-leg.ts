@@ -60,12 +60,10 @@ export function workCurve(
 
 /** Pierces at the samples between the ends, that far to their left hand. */
 function alongSamples(points: NeedlePoints, samples: Samples, back: boolean, apart: number): void {
-  const { x, y, nx, ny, first, last } = samples;
-  const step = back ? -1 : 1;
-  const end = back ? first : last;
-  for (let s = (back ? last : first) + step; s !== end; s += step) {
-    points.sew(x[s] + nx[s] * apart, y[s] + ny[s] * apart);
-  }
+  const { first, last } = samples;
+  if (last - first < 2) return;
+  if (back) points.sewAlong(samples, last - 1, first + 1, apart);
+  else points.sewAlong(samples, first + 1, last - 1, apart);
 }
 
 /**

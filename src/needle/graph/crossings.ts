@@ -17,7 +17,7 @@ export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array, kno
     for (let f = start[g]; f < start[g + 1]; f++) {
       for (let e = earliest; e < f; e++) {
         if (apart(boxes, legs[e], legs[f])) continue;
-        if (cross(chain, legs[e], legs[f])) pairs.push(e - start[g], f - start[g]);
+        if (cross(chain, legs[e], legs[f], boxes)) pairs.push(e - start[g], f - start[g]);
       }
     }
     const again = g > 0 && pairs.length === before.length && pairs.every((place, i) => place === before[i]);
@@ -41,15 +41,21 @@ function apart(boxes: Float64Array, a: number, b: number): boolean {
 }
 
 /** Whether two paths cross properly; touching, as at a shared needle point, is no crossing. */
-function cross({ path, pathStart }: Chain, a: number, b: number): boolean {
+function cross({ path, pathStart }: Chain, a: number, b: number, boxes: Float64Array): boolean {
   const a0 = 2 * pathStart[a];
   const a1 = 2 * pathStart[a + 1];
   const b0 = 2 * pathStart[b];
   const b1 = 2 * pathStart[b + 1];
   if (partedByChord(path, a0, a1, b0, b1) || partedByChord(path, b0, b1, a0, a1)) return false;
+  const left = boxes[4 * b];
+  const top = boxes[4 * b + 1];
+  const right = boxes[4 * b + 2];
+  const bottom = boxes[4 * b + 3];
   for (let i = a0 + 2; i < a1; i += 2) {
     const ax = path[i - 2];
     const ay = path[i - 1];
+    if (ax < path[i] ? ax > right || path[i] < left : path[i] > right || ax < left) continue;
+    if (ay < path[i + 1] ? ay > bottom || path[i + 1] < top : path[i + 1] > bottom || ay < top) continue;
     const ux = path[i] - ax;
     const uy = path[i + 1] - ay;
     const near = SAME_POINT * (Math.abs(ux) + Math.abs(uy));

@@ -1,4 +1,5 @@
 import type { Boundary } from './boundary.js';
+import { blankDraft } from './draft.js';
 import type { Network } from './network.js';
 import type { Passes } from './passes.js';
 import type { Shape } from './shape.js';
@@ -81,6 +82,7 @@ export class Scratch {
   readonly local: Int32Array;
   readonly localBefore: Int32Array;
   readonly degree: Int32Array;
+  readonly drafts = [blankDraft(), blankDraft()];
   /** lengths and routes of detached figures, by shape and by kind: figures alike are routed once */
   readonly typicalLengths = new Map<number, Float64Array>();
   readonly figures = new Map<number, Figure>();

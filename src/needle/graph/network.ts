@@ -10,22 +10,23 @@ import type { Shape } from './shape.js';
  */
 export interface Network {
   readonly states: number;
-  /** steps in an order in which they can be taken, from state 0 on */
-  readonly steps: readonly Step[];
+  readonly steps: Steps;
   /** boundary states that the unit can leave; they are the last of the states, in this order */
   readonly leaves: readonly Boundary[];
   /** whether dear states were left out, which depends on the lengths it was made with */
   readonly pruned: boolean;
 }
 
-export interface Step {
-  readonly from: number;
-  readonly to: number;
+/** Steps in an order in which they can be taken, from state 0 on. */
+export interface Steps {
+  readonly from: Int32Array;
+  readonly to: Int32Array;
   /** the leg that gets `passes`; -1 where a step decides none */
-  readonly leg: number;
-  readonly passes: number;
-  /** what offends the looks */
-  readonly penalty: number;
+  readonly leg: Int16Array;
+  readonly passes: Uint8Array;
+  /** cost for each mm of the leg, and what offends the looks */
+  readonly perMm: Float64Array;
+  readonly penalty: Float64Array;
 }
 
 /** What a way through a unit is to look like. */
@@ -77,7 +78,7 @@ export function networkOf(
   const forget = forgetting(shape, order);
   const classes = looks.even && shape.from.length <= MANY_LEGS ? sharedClasses(shape) : null;
   const most = statesKept(shape.from.length);
-  const steps: Step[] = [];
+  const steps: number[][] = [];
   let states = 1;
   let pruned = false;
   const layer = (places: readonly Place[], go: (place: Place, out: Reach) => void): Place[] => {
@@ -85,14 +86,14 @@ export function networkOf(
     for (const place of places) {
       go(place, (to, leg = -1, passes = 0, penalty = 0) => {
         const key = encode(to.codes, to.ends, to.closed, to.marks);
-        const added = leg < 0 ? 0 : (passes - shape.asked[leg]) * lengths[leg] * shape.price[leg];
-        const cost = place.cost + added + penalty;
+        const perMm = leg < 0 ? 0 : (passes - shape.asked[leg]) * shape.price[leg];
+        const cost = place.cost + (perMm && perMm * lengths[leg]) + penalty;
         let next = found.get(key);
         if (!next) {
           next = { ...to, number: states++, cost };
           found.set(key, next);
         } else if (cost < next.cost) next.cost = cost;
-        steps.push({ from: place.number, to: next.number, leg, passes, penalty });
+        steps.push([place.number, next.number, leg, passes, perMm, penalty]);
       });
     }
     const kept = [...found.values()];
@@ -119,9 +120,21 @@ export function networkOf(
     const codes = shape.right.map((node) => place.codes[node]);
     const to = encode(codes, place.ends, place.closed);
     if (!leaves.has(to)) leaves.set(to, states++);
-    steps.push({ from: place.number, to: leaves.get(to)!, leg: -1, passes: 0, penalty: 0 });
+    steps.push([place.number, leaves.get(to)!, -1, 0, 0, 0]);
   }
-  return { states, steps, leaves: [...leaves.keys()], pruned };
+  return { states, steps: inColumns(steps), leaves: [...leaves.keys()], pruned };
+}
+
+function inColumns(rows: readonly (readonly number[])[]): Steps {
+  const column = (i: number) => rows.map((row) => row[i]);
+  return {
+    from: Int32Array.from(column(0)),
+    to: Int32Array.from(column(1)),
+    leg: Int16Array.from(column(2)),
+    passes: Uint8Array.from(column(3)),
+    perMm: Float64Array.from(column(4)),
+    penalty: Float64Array.from(column(5)),
+  };
 }
 
 type Reach = (to: State, leg?: number, passes?: number, penalty?: number) => void;

@@ -2,9 +2,10 @@ import type { Chain } from '../../fit/fit.js';
 import { crossingPairs } from './crossings.js';
 import { eulerTrail } from './hierholzer.js';
 import type { Known, Scratch } from './known.js';
+import { layOut } from './lay-out.js';
 import type { Part } from './part.js';
 import { leastCost, leastPasses, type Passes } from './passes.js';
-import { type Layout, layOut } from './shape.js';
+import type { Layout } from './shape.js';
 import { OVER_FINISHED } from './stage.js';
 import { stagedTrail, type Trail } from './trail.js';
 

@@ -1,6 +1,5 @@
 import type { Boundary } from './boundary.js';
 import type { Network } from './network.js';
-import type { Shape } from './shape.js';
 
 /** One way through a unit: the state it leaves, its cost (priced mm, and what offends the looks), and the passes of each of its legs. */
 export interface Transition {
@@ -10,27 +9,27 @@ export interface Transition {
 }
 
 /** The cheapest way through a unit with legs of these lengths to each state it can leave. */
-export function transitions(network: Network, shape: Shape, lengths: Float64Array): Transition[] {
-  const { states, steps, leaves } = network;
+export function transitions(network: Network, legs: number, lengths: Float64Array): Transition[] {
+  const { states, leaves } = network;
+  const { from, to, leg, passes, perMm, penalty } = network.steps;
   const costs = new Float64Array(states).fill(Number.POSITIVE_INFINITY);
-  const cameBy = new Int32Array(states).fill(-1);
+  const cameBy = new Int32Array(states);
   costs[0] = 0;
-  for (let i = 0; i < steps.length; i++) {
-    const { from, to, leg, passes, penalty } = steps[i];
-    const added = leg < 0 ? 0 : (passes - shape.asked[leg]) * lengths[leg] * shape.price[leg];
-    const cost = costs[from] + added + penalty;
-    if (cost < costs[to] - 1e-9) {
-      costs[to] = cost;
-      cameBy[to] = i;
+  for (let i = 0; i < from.length; i++) {
+    let cost = costs[from[i]] + penalty[i];
+    if (perMm[i] > 0) cost += perMm[i] * lengths[leg[i]];
+    if (cost < costs[to[i]] - 1e-9) {
+      costs[to[i]] = cost;
+      cameBy[to[i]] = i;
     }
   }
-  return leaves.map((to, i) => {
+  return leaves.map((boundary, i) => {
     const last = states - leaves.length + i;
-    const passes = new Uint8Array(shape.from.length);
-    for (let at = last; at > 0; at = steps[cameBy[at]].from) {
-      const { leg, passes: count } = steps[cameBy[at]];
-      if (leg >= 0) passes[leg] = count;
+    const sewn = new Uint8Array(legs);
+    for (let at = last; at > 0; at = from[cameBy[at]]) {
+      const step = cameBy[at];
+      if (leg[step] >= 0) sewn[leg[step]] = passes[step];
     }
-    return { to, cost: costs[last], passes };
+    return { to: boundary, cost: costs[last], passes: sewn };
   });
 }

@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../../src/fit/fit.js';
 import type { Ends } from '../../../src/needle/graph/ends.js';
 import { Known, Scratch } from '../../../src/needle/graph/known.js';
+import { layOut } from '../../../src/needle/graph/lay-out.js';
 import { partsOf } from '../../../src/needle/graph/part.js';
 import { leastCost, leastPasses } from '../../../src/needle/graph/passes.js';
-import { layOut } from '../../../src/needle/graph/shape.js';
 import { measureLegs } from '../../../src/needle/legs.js';
 import { ChainMaker, herringbone, ladder } from '../chains.js';
 
