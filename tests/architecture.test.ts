@@ -12,7 +12,7 @@ const order = [
   ['needle'],
   ['design'],
   ['check'],
-  ['dress', 'plan'],
+  ['asked-rows', 'dress', 'plan'],
   ['draw', 'report'],
   ['sheet'],
   ['index'],

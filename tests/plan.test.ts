@@ -1,0 +1,43 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { BlockSource } from '../src/formats/dressing.js';
+import { InputError } from '../src/input-error.js';
+import { defaultDressing } from '../src/plan.js';
+import { cutBlock } from './bench/many-seams.js';
+import { dictionary } from './stitches/dictionary.js';
+
+const library = new Map(dictionary.map((stitch) => [stitch.name, stitch]));
+const source: BlockSource = { file: 'block.svg', stops: null, snap: 0.3, through: [] };
+
+describe('a dressing made when nothing is said', () => {
+  test('gives every seam a treatment, and seams that meet different stitches', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 500 }), (seed) => {
+        const map = cutBlock(180, 70, seed);
+        const { treatments } = defaultDressing(map, { source, library });
+        expect(treatments.map(({ seam }) => seam.id)).toEqual(map.seams.map(({ id }) => id));
+        const stitch = new Map(treatments.map(({ seam, rows }) => [seam.id, rows[0].stitch]));
+        for (const { arms } of map.junctions) {
+          const seams = [...new Set(arms.map((arm) => arm.seam))].filter((seam) => seam !== 'outline');
+          const worn = seams.map((seam) => stitch.get(seam));
+          expect(new Set(worn).size).toBe(seams.length);
+        }
+      }),
+    );
+  });
+
+  test('dresses only the seams named, in the stitch named', () => {
+    const map = cutBlock(180, 70, 3);
+    const { treatments } = defaultDressing(map, { source, library, seams: [2, 3], stitch: 'fly', width: 6 });
+    expect(treatments.map(({ seam }) => seam.id)).toEqual([2, 3]);
+    for (const { rows } of treatments)
+      expect(rows[0]).toMatchObject({ stitch: 'fly', parameters: { width: 6 } });
+  });
+
+  test('names the seams there are when one is asked for that is not there', () => {
+    const map = cutBlock(180, 70, 3);
+    const ask = () => defaultDressing(map, { source, library, seams: [99] });
+    expect(ask).toThrow(InputError);
+    expect(ask).toThrow(`its seams are 1 to ${map.seams.length}`);
+  });
+});
