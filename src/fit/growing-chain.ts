@@ -8,6 +8,21 @@ export interface Room {
   readonly points: number;
 }
 
+/** A pick-up's fold lies this share of the way from the crossing to the edge: no needle point pins the crossing. */
+const BESIDE_CROSSING = 0.12;
+
+/** Where the straights from a to b and from c to d cross, node numbers given; null when they do not. */
+function crossing(nodes: Float64Array, a: number, b: number, c: number, d: number): [number, number] | null {
+  const [ax, ay, cx, cy] = [nodes[2 * a], nodes[2 * a + 1], nodes[2 * c], nodes[2 * c + 1]];
+  const [bx, by] = [nodes[2 * b] - ax, nodes[2 * b + 1] - ay];
+  const [dx, dy] = [nodes[2 * d] - cx, nodes[2 * d + 1] - cy];
+  const sine = bx * dy - by * dx;
+  if (Math.abs(sine) < 1e-9) return null;
+  const t = ((cx - ax) * dy - (cy - ay) * dx) / sine;
+  const s = ((cx - ax) * by - (cy - ay) * bx) / sine;
+  return t > 0 && t < 1 && s > 0 && s < 1 ? [ax + t * bx, ay + t * by] : null;
+}
+
 /** The arrays of a chain while it grows; room is known beforehand. */
 export class GrowingChain {
   private readonly nodes: Float64Array;
@@ -44,10 +59,6 @@ export class GrowingChain {
     this.nodes[2 * this.nodeCount] = x;
     this.nodes[2 * this.nodeCount + 1] = y;
     return this.nodeCount++;
-  }
-
-  at(node: number): [number, number] {
-    return [this.nodes[2 * node], this.nodes[2 * node + 1]];
   }
 
   startLeg(from: number, to: number, leg: UnitLeg, unit: number, passes: number): void {
@@ -94,6 +105,26 @@ export class GrowingChain {
       const t = (k - a) / (b - a);
       path[2 * k] += (1 - t) * dx0 + t * dx1;
       path[2 * k + 1] += (1 - t) * dy0 + t * dy1;
+    }
+  }
+
+  /**
+   * After a straight leg: where it crosses the straight before the last one, and a pick-up leads from that one's end to
+   * its own start, the pick-up is folded to just beside the crossing, so that both its halves hide beneath the two. Taut
+   * thread crosses elsewhere on a bend or a slant than on a plain seam, so this waits until both are laid.
+   */
+  hidePickUp(): void {
+    const [first, under, last] = [this.legCount - 3, this.legCount - 2, this.legCount - 1];
+    if (first < 0 || this.kind[first] !== 'straight' || this.kind[under] !== 'under') return;
+    if (this.to[first] !== this.from[under] || this.to[under] !== this.from[last]) return;
+    if (this.pathStart[under + 1] - this.pathStart[under] !== 3) return;
+    const [a, b, c, d] = [this.from[first], this.to[first], this.from[last], this.to[last]];
+    const at = crossing(this.nodes, a, b, c, d);
+    if (!at) return;
+    const middle = this.pathStart[under] + 1;
+    for (const k of [0, 1]) {
+      const edge = (this.nodes[2 * b + k] + this.nodes[2 * c + k]) / 2;
+      this.path[2 * middle + k] = at[k] + BESIDE_CROSSING * (edge - at[k]);
     }
   }
 

@@ -138,15 +138,12 @@ function layUnit(
     }
     return node(i);
   };
-  let straight: UnitLeg | null = null;
   for (const leg of legs) {
     const from = leg.bends ? node(leg.from) : rigidNode(leg.from, leg.anchor);
     const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
     const passes = leg.share > 0 ? Math.max(1, Math.round(placing.passes * leg.share)) : 0;
     growing.startLeg(from, to, leg, place.index, passes);
-    const beneath = leg.kind === 'under' && straight?.to === leg.from ? straight : null;
     const at = (u: number, v: number): Point => {
-      if (beneath) return beside(growing, beneath, table, nodes, u, v, hand);
       if (!leg.bends) return rigid(lay, place, leg.anchor, u, v);
       lay.at(alongLine(place, u), hand * v);
       return [lay.out[0], lay.out[1]];
@@ -157,31 +154,8 @@ function layUnit(
     for (let i = 2; i < end; i += 2) growing.addPoint(...at(path[i], path[i + 1]));
     if (end > 0) growing.addNodePoint(to);
     if (end > 2) growing.settleEnds(...at(path[0], path[1]), ...at(path[end], path[end + 1]));
-    if (leg.kind === 'straight') straight = leg;
+    if (leg.kind === 'straight') growing.hidePickUp();
   }
-}
-
-/**
- * A point of an under-leg that hides beneath the straight leg before it: taut thread does not bend with the line, so the
- * point keeps its place along and beside that leg.
- */
-function beside(
-  growing: GrowingChain,
-  leg: UnitLeg,
-  table: Int32Array,
-  nodes: Float64Array,
-  u: number,
-  v: number,
-  hand: 1 | -1,
-): Point {
-  const [u0, v0] = [nodes[2 * leg.from], nodes[2 * leg.from + 1]];
-  const [du, dv] = [nodes[2 * leg.to] - u0, nodes[2 * leg.to + 1] - v0];
-  const square = du * du + dv * dv;
-  const along = ((u - u0) * du + (v - v0) * dv) / square;
-  const aside = (hand * ((u - u0) * dv - (v - v0) * du)) / square;
-  const [x0, y0] = growing.at(table[leg.from]);
-  const [x1, y1] = growing.at(table[leg.to]);
-  return [x0 + along * (x1 - x0) - aside * (y1 - y0), y0 + along * (y1 - y0) + aside * (x1 - x0)];
 }
 
 /** A point that keeps its place beside an anchor: turned with the line, not bent by it. */
