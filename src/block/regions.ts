@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
-import { insideRings, pointInside } from '../geometry/area.js';
+import { type Area, insideArea, insideRings, pointInside } from '../geometry/area.js';
+import { boxOf } from '../geometry/box.js';
 import type { Point } from '../geometry/point.js';
 import { firstPoint, type Points } from '../geometry/polyline.js';
 import type { DrawnLine } from './drawn-line.js';
@@ -93,7 +94,7 @@ function regionOfHalfEdges(
 /** Finds the smallest face round a point among those that may be asked. */
 function containers(faces: readonly { readonly ring: Points; readonly area: number }[]) {
   if (!faces.length) return () => OUTSIDE;
-  const index = boxIndex(faces.map(({ ring }) => ring));
+  const index = boxIndex(faces.map(({ ring }) => [ring]));
   return (p: Point, candidate: (face: number) => boolean): number => {
     let best = OUTSIDE;
     for (const f of index.search(p[0], p[1], p[0], p[1]).sort((a, b) => a - b)) {
@@ -107,24 +108,19 @@ function containers(faces: readonly { readonly ring: Points; readonly area: numb
 function fabrics(shapes: readonly DrawnLine[]): (p: Point) => string | null {
   const filled = shapes.filter(({ fill }) => fill !== null);
   if (!filled.length) return () => null;
-  const index = boxIndex(filled.map(({ points }) => points));
+  const areas = filled.map(({ points, area }): Area => area ?? { rings: [points], rule: 'evenodd' });
+  const index = boxIndex(areas.map(({ rings }) => rings));
   return (p) => {
     const over = index.search(p[0], p[1], p[0], p[1]).sort((a, b) => b - a);
-    const top = over.find((i) => insideRings(p, [filled[i].points]));
+    const top = over.find((i) => insideArea(p, areas[i]));
     return top === undefined ? null : filled[top].fill;
   };
 }
 
-function boxIndex(rings: readonly Points[]): Flatbush {
-  const index = new Flatbush(rings.length);
-  for (const ring of rings) {
-    let [left, top, right, bottom] = [ring[0], ring[1], ring[0], ring[1]];
-    for (let i = 2; i < ring.length; i += 2) {
-      left = Math.min(left, ring[i]);
-      right = Math.max(right, ring[i]);
-      top = Math.min(top, ring[i + 1]);
-      bottom = Math.max(bottom, ring[i + 1]);
-    }
+function boxIndex(areas: readonly (readonly Points[])[]): Flatbush {
+  const index = new Flatbush(areas.length);
+  for (const rings of areas) {
+    const { left, top, right, bottom } = boxOf(rings);
     index.add(left, top, right, bottom);
   }
   index.finish();

@@ -1,3 +1,4 @@
+import type { Area } from '../geometry/area.js';
 import type { Points } from '../geometry/polyline.js';
 
 /** One line of a block as drawn or as recovered from stitches, before lines are joined into a seam map. */
@@ -7,6 +8,8 @@ export interface DrawnLine {
   readonly closed: boolean;
   /** '#rrggbb' when the shape is a filled patch, else null */
   readonly fill: string | null;
+  /** what the fill covers, where that is not simply the inside of this line */
+  readonly area?: Area;
   /** where it came from, for messages: "panel.svg line 12 (path)" */
   readonly where: string;
 }

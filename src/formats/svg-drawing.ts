@@ -9,10 +9,11 @@ import {
 import { PX_PER_MM } from '../geometry/units.js';
 import { InputError } from '../input-error.js';
 import type { DrawnLine, LineDrawing } from './line-drawing.js';
-import { flattenSubpath } from './svg-flatten.js';
+import { drawnShape } from './svg-drawn-shape.js';
 import { fitViewBox, fixedLength, readViewBox, type Viewport } from './svg-frame.js';
 import { readLength } from './svg-length.js';
-import { fabricOf, isUnpainted } from './svg-paint.js';
+import { isUnpainted } from './svg-paint.js';
+import { placeSubpath } from './svg-place.js';
 import { isShape, readShape } from './svg-shape.js';
 import { type Look, lookOf, readStyleSheet } from './svg-style.js';
 import { readSvgTree, type SvgElement } from './svg-tree.js';
@@ -77,15 +78,8 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
   const addShape = async (element: SvgElement, { look, toMm, viewport }: Place) => {
     if (look.visibility === 'hidden' || look.visibility === 'collapse' || isUnpainted(look)) return;
     const at = `${where} line ${element.line} (${element.name})`;
-    const stroked = look.stroke !== undefined && look.stroke !== 'none';
-    for (const subpath of readShape(element, viewport, where)) {
-      // an open line that is painted only inside is the border of a patch
-      const filledOnly =
-        look.fill !== undefined && look.fill !== 'none' && !stroked && element.name !== 'line';
-      const line = flattenSubpath(filledOnly ? { ...subpath, closed: true } : subpath, toMm, at);
-      if (!line) continue;
-      lines.push({ ...line, fill: line.closed ? await fabricOf(look, byId, at) : null, where: at });
-    }
+    const subpaths = readShape(element, viewport, where).map((line) => placeSubpath(line, toMm, at));
+    lines.push(...(await drawnShape(element.name, subpaths, look, byId, at)));
   };
 
   const visitUse = async (element: SvgElement, place: Place) => {

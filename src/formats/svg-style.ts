@@ -5,13 +5,14 @@ export interface Look {
   readonly fill?: string;
   readonly stroke?: string;
   readonly 'fill-opacity'?: string;
+  readonly 'fill-rule'?: string;
   readonly visibility?: string;
   readonly color?: string;
   readonly display?: string;
 }
 
 type Property = keyof Look;
-const INHERITED: readonly Property[] = ['fill', 'stroke', 'fill-opacity', 'visibility', 'color'];
+const INHERITED: readonly Property[] = ['fill', 'stroke', 'fill-opacity', 'fill-rule', 'visibility', 'color'];
 const PROPERTIES: readonly Property[] = [...INHERITED, 'display'];
 
 /** A rule of a style sheet whose selector is a single step: element, .class, #id and their combinations. */

@@ -27,6 +27,33 @@ export function insideRings([x, y]: Point, rings: readonly Points[]): boolean {
   return inside;
 }
 
+/** What closed lines cover by one of two rules (Scalable Vector Graphics 2, section 13.4.2: fill-rule). */
+export interface Area {
+  readonly rings: readonly Points[];
+  readonly rule: FillRule;
+}
+
+export type FillRule = 'nonzero' | 'evenodd';
+
+export function insideArea(p: Point, { rings, rule }: Area): boolean {
+  return rule === 'evenodd' ? insideRings(p, rings) : windingNumber(p, rings) !== 0;
+}
+
+/** How often rings wind round a point, clockwise as drawn: upward and downward crossings of the level to its right. */
+function windingNumber([x, y]: Point, rings: readonly Points[]): number {
+  let turns = 0;
+  for (const ring of rings) {
+    for (let i = 0; i + 1 < pointCount(ring); i++) {
+      const y0 = ring[2 * i + 1];
+      const y1 = ring[2 * i + 3];
+      if (y0 > y === y1 > y) continue;
+      const x0 = ring[2 * i];
+      if (x < x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0)) turns += y1 > y0 ? 1 : -1;
+    }
+  }
+  return turns;
+}
+
 /** A point well inside an area: the middle of the widest crossing of seven level lines. Null when it has no inside. */
 export function pointInside(rings: readonly Points[]): Point | null {
   let [top, bottom] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];

@@ -45,6 +45,28 @@ export function ellipseBreaks({ a, b, from, to }: EllipseArc): number[] {
   return found.sort((p, q) => p - q);
 }
 
+/** A cubic stands for at most this much of an arc, radians: it then strays less than 1e-7 of the radius. */
+const CUBIC_SPAN = Math.PI / 8;
+
+/**
+ * The arc as cubics, each by its two control points and its end. A cubic over the angle d with handles of
+ * 4/3 tan(d/4) strays by (2/27) sin^6(d/4) / cos^2(d/4) of the radius (Goldapp, Computer Aided Geometric Design 8,
+ * 1991; from memory).
+ */
+export function cubicsOfArc(arc: EllipseArc): [Point, Point, Point][] {
+  const curve = ellipseCurve(arc);
+  const count = Math.max(1, Math.ceil(curve.to / CUBIC_SPAN - 1e-9));
+  const handle = (4 / 3) * Math.tan(curve.to / count / 4);
+  const ahead = (t: number, by: number): Point => {
+    const [p, v] = [curve.at(t), curve.velocity(t)];
+    return [p[0] + by * v[0], p[1] + by * v[1]];
+  };
+  return Array.from({ length: count }, (_, i) => {
+    const [from, to] = [(i * curve.to) / count, ((i + 1) * curve.to) / count];
+    return [ahead(from, handle), ahead(to, -handle), curve.at(to)];
+  });
+}
+
 /**
  * An arc by its two ends, as SVG writes it (Scalable Vector Graphics 2, appendix B.2: "Elliptical arc implementation
  * notes"). Radii too small to reach are scaled up. Null when the arc is a straight line or a point.
