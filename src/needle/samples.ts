@@ -1,4 +1,5 @@
 import type { Chain } from '../fit/fit.js';
+import type { Craft } from './run.js';
 import { Spine } from './spine.js';
 
 /**
@@ -31,11 +32,11 @@ export class Samples {
   }
 
   /** Needle points for a curved leg from `skip` mm after its start to `stop` mm before its end, both included. */
-  curve(chain: Chain, leg: number, skip: number, stop: number): void {
+  curve(chain: Chain, leg: number, skip: number, stop: number, { shortest }: Craft): void {
     if (this.firstOf[leg] < 0) {
       this.spine.measure(chain, leg);
       this.firstOf[leg] = this.count;
-      const { at, count } = this.spine.chords(skip, stop);
+      const { at, count } = this.spine.chords(skip, stop, shortest);
       for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
       this.lastOf[leg] = this.count - 1;
     }

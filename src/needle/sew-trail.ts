@@ -47,7 +47,7 @@ export function sewTrail(
       const pass = { leg, back, turn: sewn[leg], of: whole[leg], skip, stop, x: at[0], y: at[1] };
       if (manner === Manner.Straight) workStraight(points, pass, craft);
       else if (manner === Manner.Curve) workCurve(points, chain, pass, craft, samples);
-      else workSatin(points, chain, pass, samples);
+      else workSatin(points, chain, pass, craft, samples);
     }
     sewn[leg]++;
     if (i === 0) firstEnd = points.count - 1;

@@ -1,12 +1,19 @@
 import type { Chain } from '../fit/fit.js';
+import { SHORTEST_EVER } from './needle-points.js';
 
-/** A curve's needle points: chords of up to 1.2 mm, shorter where it bends, so that none strays 0.08 mm from the thread's line. */
+/** A curve's chords, mm, where neither its bend nor the thread asks for others. */
 const CHORD = 1.1;
+/** How far a chord is meant to stray from the thread's line, and the most it may, to keep a chord from getting too short: 0.08 mm less what a bend that changes along the chord adds. */
 const SAGITTA = 0.065;
+const MOST_SAGITTA = 0.075;
 /** Below this, chords pile up holes; a bend tighter than 0.3 mm is rounded instead. */
 const LEAST_CHORD = 0.45;
 /** A vertex that turns more is a kink of the line and gets a needle point of its own. */
-const KINK = (25 * Math.PI) / 180;
+const KINK = Math.cos((25 * Math.PI) / 180);
+/** A thread that wants long stitches gets chords this much longer than its shortest, so that dividing leaves none shorter. */
+const ROOM = 1.1;
+/** An arc is at most this much longer than its chord, on a bend that leaves room for the shortest stitch. */
+const ARC = 1.025;
 
 /** The line of one leg by arc length, mm, and where it is divided; buffers are reused from leg to leg. */
 export class Spine {
@@ -20,9 +27,10 @@ export class Spine {
   private first = 0;
   private n = 0;
   private along = new Float64Array(64);
-  private turn = new Float64Array(64);
-  /** for each piece of the path, chords it asks for */
-  private share = new Float64Array(64);
+  private kink = new Uint8Array(64);
+  /** for each piece of the path the chord that suits its bend, mm, and by what factor longer it may be at most */
+  private chord = new Float64Array(64);
+  private room = new Float64Array(64);
   private divisions = { at: new Float64Array(64), count: 0 };
   private cursor = 1;
 
@@ -47,8 +55,9 @@ export class Spine {
 
   private make(n: number): void {
     this.along = new Float64Array(n);
-    this.turn = new Float64Array(n);
-    this.share = new Float64Array(n);
+    this.kink = new Uint8Array(n);
+    this.chord = new Float64Array(n);
+    this.room = new Float64Array(n);
   }
 
   /** Moves to an arc length no smaller than that before. */
@@ -67,19 +76,23 @@ export class Spine {
     this.ty = length > 0 ? dy / length : 0;
   }
 
-  /** Arc lengths of needle points from `skip` mm after the start to `stop` mm before the end, both included. */
-  chords(skip: number, stop: number): { readonly at: Float64Array; readonly count: number } {
-    this.askChords();
-    const { along, turn, n } = this;
+  /** Arc lengths of needle points from `skip` mm after the start to `stop` mm before the end, both included; chords of `shortest` mm or more where the bend allows. */
+  chords(
+    skip: number,
+    stop: number,
+    shortest: number,
+  ): { readonly at: Float64Array; readonly count: number } {
+    this.suitChords(shortest);
+    const { along, kink, n } = this;
     this.divisions.count = 0;
     const end = this.length - stop;
     let from = skip;
     let begin = 1;
     for (let i = 1; i < n; i++) {
-      if (i < n - 1 && Math.abs(turn[i]) <= KINK) continue;
+      if (i < n - 1 && kink[i] === 0) continue;
       const to = Math.min(end, along[i]);
       if (to - from > LEAST_CHORD || i === n - 1) {
-        this.divide(begin, i, from, to);
+        this.divide(begin, i, from, to, shortest);
         from = to;
         begin = i + 1;
       }
@@ -88,54 +101,68 @@ export class Spine {
     return this.divisions;
   }
 
-  /** How much each piece of the path bends, as the number of chords it asks for. */
-  private askChords(): void {
-    const { path, along, turn, share, n } = this;
-    let heading = 0;
-    turn[0] = 0;
-    for (let i = 1, p = this.first; i < n; i++, p += 2) {
-      const next = Math.atan2(path[p + 3] - path[p + 1], path[p + 2] - path[p]);
-      if (i > 1) {
-        let by = next - heading;
-        if (by > Math.PI) by -= 2 * Math.PI;
-        else if (by < -Math.PI) by += 2 * Math.PI;
-        turn[i - 1] = by;
-      }
-      heading = next;
-    }
-    turn[n - 1] = 0;
+  /** The chord that suits each piece of the path: the sharper its ends bend, the shorter. */
+  private suitChords(shortest: number): void {
+    const { chord, room, n } = this;
+    const longest = Math.max(CHORD, ROOM * shortest);
     let before = 0;
-    for (let i = 1; i < n; i++) {
-      let after = 0;
-      if (i < n - 1) {
-        const by = Math.abs(turn[i]);
-        after = by > KINK ? 0 : (2 * by) / (along[i + 1] - along[i - 1] || 1);
-      }
+    for (let i = 1, p = this.first; i < n; i++, p += 2) {
+      const after = i < n - 1 ? this.bendAt(i, p) : 0;
       const bend = Math.max(before, after);
       before = after;
-      const chord =
-        bend > 0 ? Math.min(CHORD, Math.max(LEAST_CHORD, Math.sqrt((8 * SAGITTA) / bend))) : CHORD;
-      share[i] = 1 / chord;
+      // a bend of 0 sets no bound
+      const most = Math.max(LEAST_CHORD, Math.sqrt((8 * MOST_SAGITTA) / bend));
+      const good = Math.sqrt((8 * SAGITTA) / bend);
+      chord[i] = Math.min(longest, most, Math.max(good, shortest, LEAST_CHORD));
+      room[i] = most / chord[i];
     }
   }
 
-  /** Chords between two arc lengths within pieces `begin` to `last`, the end left out: each takes its share of how much they bend. */
-  private divide(begin: number, last: number, from: number, to: number): void {
-    const { along, share } = this;
+  /** Curvature at vertex i, 1/mm: that of the circle through it and its neighbors (Menger). A kink has none, and is marked. */
+  private bendAt(i: number, p: number): number {
+    const { path, along, kink } = this;
+    const ux = path[p + 2] - path[p];
+    const uy = path[p + 3] - path[p + 1];
+    const vx = path[p + 4] - path[p + 2];
+    const vy = path[p + 5] - path[p + 3];
+    const product = (along[i] - along[i - 1]) * (along[i + 1] - along[i]);
+    const sharp = ux * vx + uy * vy < KINK * product;
+    kink[i] = sharp ? 1 : 0;
+    if (sharp || product === 0) return 0;
+    const wx = ux + vx;
+    const wy = uy + vy;
+    return (2 * Math.abs(ux * vy - uy * vx)) / (product * Math.sqrt(wx * wx + wy * wy));
+  }
+
+  /**
+   * Chords between two arc lengths within pieces `begin` to `last`, the end left out: each as long as its bend allows in
+   * comparison with the others. Fewer than suit, where they would be shorter than `shortest` and the bend leaves room.
+   */
+  private divide(begin: number, last: number, from: number, to: number, shortest: number): void {
+    const { along, chord, room } = this;
     let total = 0;
+    let least = Number.POSITIVE_INFINITY;
+    let tightest = Number.POSITIVE_INFINITY;
     for (let i = begin; i <= last; i++) {
-      total += Math.max(0, Math.min(to, along[i]) - Math.max(from, along[i - 1])) * share[i];
+      const own = Math.min(to, along[i]) - Math.max(from, along[i - 1]);
+      if (own <= 0) continue;
+      total += own / chord[i];
+      if (room[i] < least) least = room[i];
+      if (chord[i] < tightest) tightest = chord[i];
     }
-    const chords = Math.max(1, Math.ceil(total - 0.05));
+    const suiting = Math.ceil(total - 0.05);
+    const fewest = Math.ceil(total / least - 1e-9);
+    const wanted = Math.max(fewest, Math.min(suiting, Math.floor((to - from) / (ARC * shortest))));
+    const chords = Math.max(1, Math.min(wanted, Math.floor((total * tightest) / (ARC * SHORTEST_EVER))));
     const each = total / chords;
     let k = 0;
     let sum = 0;
     for (let i = begin; i <= last && k < chords; i++) {
       const a = Math.max(from, along[i - 1]);
-      const own = (Math.min(to, along[i]) - a) * share[i];
+      const own = (Math.min(to, along[i]) - a) / chord[i];
       if (own <= 0) continue;
       while (k < chords && k * each <= sum + own) {
-        this.mark(a + (k * each - sum) / share[i]);
+        this.mark(a + (k * each - sum) * chord[i]);
         k++;
       }
       sum += own;

@@ -38,7 +38,11 @@ export function workStraight(points: NeedlePoints, pass: Pass, craft: Craft): vo
     const from = pass.back ? 1 - shift : shift;
     for (let i = 0; i <= parts; i++) {
       const t = (i + from) / parts;
-      if (t > 1e-9 && t < 1 - 1e-9) points.sew(x0 + dx * t, y0 + dy * t);
+      if (t < 1e-9 || t > 1 - 1e-9) continue;
+      // a short stitch at either end is sewn together with its neighbor, where that is not too long
+      const piece = Math.min(t, 1 - t) * length;
+      if (piece < craft.shortest && piece + length / parts <= craft.longest) continue;
+      points.sew(x0 + dx * t, y0 + dy * t);
     }
   }
   points.sew(pass.x, pass.y);
@@ -52,7 +56,7 @@ export function workCurve(
   craft: Craft,
   samples: Samples,
 ): void {
-  samples.curve(chain, pass.leg, pass.skip, pass.stop);
+  samples.curve(chain, pass.leg, pass.skip, pass.stop, craft);
   const apart = chain.kind[pass.leg] === 'under' ? 0 : (pass.turn - (pass.of - 1) / 2) * craft.spread;
   alongSamples(points, samples, pass.back, apart);
   points.sew(pass.x, pass.y);
@@ -70,17 +74,23 @@ function alongSamples(points: NeedlePoints, samples: Samples, back: boolean, apa
  * A narrow satin. All passes but the last run along its middle and become its padding; the last is the zigzag. Where
  * only one pass is sewn, it goes there and back along the middle first.
  */
-export function workSatin(points: NeedlePoints, chain: Chain, pass: Pass, samples: Samples): void {
+export function workSatin(
+  points: NeedlePoints,
+  chain: Chain,
+  pass: Pass,
+  craft: Craft,
+  samples: Samples,
+): void {
   const { leg, back, skip, stop } = pass;
   if (pass.turn < pass.of - 1) {
-    samples.curve(chain, leg, skip, stop);
+    samples.curve(chain, leg, skip, stop, craft);
     alongSamples(points, samples, back, 0);
     points.sew(pass.x, pass.y);
     return;
   }
   if (pass.of === 1) {
     const { x, y } = points;
-    samples.curve(chain, leg, skip, stop);
+    samples.curve(chain, leg, skip, stop, craft);
     alongSamples(points, samples, back, 0);
     points.sew(pass.x, pass.y);
     alongSamples(points, samples, !back, 0);

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../src/fit/fit.js';
 import type { Runs } from '../../src/needle/run.js';
@@ -186,6 +187,81 @@ describe('a curve', () => {
     const [bend] = runsOf(sewChain(around, craft).runs);
     for (const p of tight) expect(toPath(p, bend)).toBeLessThan(0.08);
     for (const length of lengths(bend)) expect(length).toBeGreaterThan(0.4);
+  });
+});
+
+describe('the shortest stitch of a thread', () => {
+  const arc = (radius: number, turn: number): Spot[] =>
+    Array.from({ length: 121 }, (_, i): Spot => {
+      const angle = (turn * i) / 120;
+      return [radius * Math.sin(angle), radius - radius * Math.cos(angle)];
+    });
+  /** Led in and out along its ends, so that the ties lie beyond the curve. */
+  const sewnOnce = (path: Spot[], shortest: number) => {
+    const [a, b] = path;
+    const [c, d] = path.slice(-2);
+    const beyond = (p: Spot, q: Spot): Spot => [
+      p[0] + (6 * (p[0] - q[0])) / far(p, q),
+      p[1] + (6 * (p[1] - q[1])) / far(p, q),
+    ];
+    const chain = new ChainMaker()
+      .leg(0, 0, 'straight', 1, [beyond(a, b), a])
+      .leg(0, 1, 'curve', 1, path)
+      .leg(0, 2, 'straight', 1, [d, beyond(d, c)])
+      .chain();
+    return runsOf(sewChain(chain, { ...craft, shortest }).runs)[0];
+  };
+  // a tie's own stitches are 0.6 mm, and it takes from the first chord and the last
+  const inner = (run: Spot[]) => lengths(run).slice(4, -4);
+
+  // shortest good stitches: common practice. A sagitta of 0.075 mm lets a chord c go round a radius of c^2 / 0.6; n chords
+  // of a curve that has no room for n + 1 are up to 1 + 1/n times the shortest
+  it.each([
+    ['No. 40', 0.8, 1.6],
+    ['No. 30', 1.2, 4],
+    ['No. 12', 2, 16],
+  ])('%s, %f mm, is kept on every curve that allows it', (_, shortest, least) => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 6, max: 30, noNaN: true }),
+        (t, length) => {
+          const radius = least * (1 + 20 * t * t);
+          fc.pre(length < 2 * Math.PI * radius - 1);
+          const path = arc(radius, length / radius);
+          const run = sewnOnce(path, shortest);
+          for (const stitch of inner(run)) expect(stitch).toBeGreaterThanOrEqual(shortest - 1e-9);
+          for (const p of path) expect(toPath(p, run)).toBeLessThan(0.08);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('yields to the sagitta on a tighter bend, down to 0.4 mm', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.2, max: 1, noNaN: true }), (radius) => {
+        const path = arc(radius, Math.PI);
+        const run = sewnOnce(path, 2);
+        // on a half circle tighter than that no even chords of 0.4 mm keep it
+        if (radius > 0.5) for (const p of path) expect(toPath(p, run)).toBeLessThan(0.08);
+        for (const stitch of inner(run)) expect(stitch).toBeGreaterThan(0.4 - 1e-6);
+      }),
+    );
+  });
+
+  it('is kept at the ends of a long straight, whose passes are staggered', () => {
+    for (let length = 7.1; length < 30; length += 0.37) {
+      const chain = new ChainMaker()
+        .leg(0, 0, 'straight', 3, [
+          [0, 0],
+          [length, 0],
+        ])
+        .chain();
+      const [run] = runsOf(sewChain(chain, { ...craft, shortest: 1.6 }).runs);
+      for (const stitch of inner(run)) expect(stitch).toBeGreaterThan(1.6 - 1e-9);
+      for (const stitch of inner(run)) expect(stitch).toBeLessThan(craft.longest + 1e-9);
+    }
   });
 });
 
