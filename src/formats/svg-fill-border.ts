@@ -3,9 +3,9 @@ import { cubicsOfArc } from '../geometry/ellipse.js';
 import type { Point } from '../geometry/point.js';
 import type { Piece, Subpath } from './svg-shape.js';
 
-/** paper's own declarations leave out the constructor of scopes. */
+/** paper's own declarations leave out how scopes are made and let go. */
 interface PaperCore {
-  readonly PaperScope: new () => paper.PaperScope;
+  readonly PaperScope: new () => paper.PaperScope & { remove(): void };
 }
 
 /**
