@@ -17,6 +17,8 @@ export interface Sewn {
   readonly addedMm: number;
   /** the part of its price (under-legs once, what is seen three times) paid for even repeats and the hand's order */
   readonly costOfLooks: number;
+  /** connected parts in which no way keeps to the order of a hand's work, and which are sewn along any that covers them */
+  readonly unordered: number;
 }
 
 /** Sews one chain: every leg gets at least the passes it asks, each connected part in one run, tied in and off. */
@@ -40,6 +42,7 @@ export function sewChains(
   points.begin();
   let addedMm = 0;
   let costOfLooks = 0;
+  let unordered = 0;
   for (const chain of chains) {
     const legs = measureLegs(chain);
     const routes = routesOf(chain, legs, known);
@@ -49,10 +52,11 @@ export function sewChains(
     for (const route of routes) {
       sewTrail(points, chain, route.trail, legs, holes, craft, samples);
       addedMm += route.addedMm;
+      if (!route.ordered) unordered++;
       costOfLooks += Math.max(0, route.cost - route.leastCost);
     }
   }
-  return { runs: points.runs(), addedMm, costOfLooks };
+  return { runs: points.runs(), addedMm, costOfLooks, unordered };
 }
 
 /** The routes over the connected parts of a chain, in order along it. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../src/fit/fit.js';
 import type { Runs } from '../../src/needle/run.js';
-import { sewChain, sewChains } from '../../src/needle/sew-chain.js';
+import { sewChain, sewChains, Workbench } from '../../src/needle/sew-chain.js';
 import {
   blanket,
   bow,
@@ -45,6 +45,12 @@ function pathOf(chain: Chain, leg: number): Spot[] {
 
 const toPath = (p: Spot, path: Spot[]) =>
   Math.min(...path.slice(1).map((spot, i) => toSegment(p, path[i], spot)));
+
+const scaled = (chain: Chain, by: number): Chain => ({
+  ...chain,
+  nodes: chain.nodes.map((at) => at * by),
+  path: chain.path.map((at) => at * by),
+});
 
 const samples: [string, Chain][] = [
   ['herringbone', herringbone(7)],
@@ -108,6 +114,12 @@ describe.each(samples)('%s as needle points', (_, chain) => {
   it('comes out the same every time, alone or after others', () => {
     const again = sewChains([blanket(3), feather(20), chain], craft).runs;
     expect(runsOf(again).slice(2)).toEqual(sewn);
+  });
+
+  it('comes out the same on a workbench that others have used', () => {
+    const bench = new Workbench();
+    for (const [, other] of samples) sewChains([other, scaled(other, 1.07)], craft, bench);
+    expect(runsOf(sewChains([chain], craft, bench).runs)).toEqual(sewn);
   });
 });
 

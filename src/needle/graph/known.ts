@@ -71,6 +71,7 @@ export function numberOf<T>(item: T, text: string, list: T[], numbers: Map<strin
 export interface Figure {
   readonly steps: Int32Array;
   readonly passes: Passes;
+  readonly ordered: boolean;
   readonly leastCost: number;
 }
 

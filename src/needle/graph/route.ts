@@ -12,6 +12,8 @@ import { stagedTrail, type Trail } from './trail.js';
 /** The needle's way over one connected part, and what it adds to the passes asked. */
 export interface Route {
   readonly trail: Trail;
+  /** whether it keeps to the order in which a hand works: no walk back past the repeat before */
+  readonly ordered: boolean;
   /** thread added, mm */
   readonly addedMm: number;
   /** the same with a mm of a leg that is seen counted three times */
@@ -47,21 +49,23 @@ export function routeOf(
   const figure = single ? scratch.figures.get(kind) : undefined;
   if (figure) {
     const trail = figure.steps.map((step) => 2 * part.legs[step >> 1] + (step & 1));
-    return account(layout, part, measures, figure.passes, trail, figure.leastCost);
+    return account(layout, part, measures, { ...figure, trail });
   }
-  const { passes, trail } = bestTrail(chain, part, layout, crossings, known, scratch);
+  const sewing = bestTrail(chain, part, layout, crossings, known, scratch);
+  const { passes, trail, ordered } = sewing;
   const least = passes.cost === 0 ? 0 : leastCost(layout, 'anywhere', known);
   if (single) {
     const place = new Map(Array.from(part.legs, (leg, i) => [leg, i]));
     const steps = trail.map((step) => 2 * place.get(step >> 1)! + (step & 1));
-    scratch.figures.set(kind, { steps, passes, leastCost: least });
+    scratch.figures.set(kind, { steps, passes, ordered, leastCost: least });
   }
-  return account(layout, part, measures, passes, trail, least);
+  return account(layout, part, measures, { ...sewing, leastCost: least });
 }
 
 interface Sewing {
   readonly passes: Passes;
   readonly trail: Trail;
+  readonly ordered: boolean;
 }
 
 function bestTrail(
@@ -80,22 +84,21 @@ function bestTrail(
     for (const ends of [least, 'ordered', 'closed'] as const) {
       const passes = leastPasses(layout, ends, even, known);
       const found = passes && stagedTrail(chain, part, layout, passes, crossings, known, scratch);
-      if (passes && found && (!best || found.offense < best.offense)) best = { passes, ...found };
+      if (passes && found && (!best || found.offense < best.offense))
+        best = { passes, ordered: true, ...found };
       if (best && best.offense < OVER_FINISHED) return best;
     }
     if (best) return best;
   }
   const passes = leastPasses(layout, 'anywhere', false, known) ?? doubled(layout);
-  return { passes, trail: plainTrail(chain, part, layout, passes) };
+  return { passes, trail: plainTrail(chain, part, layout, passes), ordered: false };
 }
 
 function account(
   layout: Layout,
   part: Part,
   measures: LegMeasures,
-  passes: Passes,
-  trail: Trail,
-  least: number,
+  { passes, trail, ordered, leastCost }: Sewing & { readonly leastCost: number },
 ): Route {
   let addedMm = 0;
   layout.shapeOf.forEach((id, g) => {
@@ -105,7 +108,7 @@ function account(
       if (sewn[i] > asked[i]) addedMm += (sewn[i] - asked[i]) * measures.length[part.legs[part.start[g] + i]];
     }
   });
-  return { trail, addedMm, cost: passes.cost, leastCost: least };
+  return { trail, ordered, addedMm, cost: passes.cost, leastCost };
 }
 
 /** Every leg an even number of times: always one closed trail. */

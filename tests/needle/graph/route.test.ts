@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Chain } from '../../../src/fit/fit.js';
 import { Known } from '../../../src/needle/graph/known.js';
 import { measureLegs } from '../../../src/needle/legs.js';
-import { routesOf } from '../../../src/needle/sew-chain.js';
-import { blanket, ChainMaker, feather, fly, herringbone, ladder, ring, sprigs } from '../chains.js';
+import { routesOf, sewChains } from '../../../src/needle/sew-chain.js';
+import { blanket, ChainMaker, craft, feather, fly, herringbone, ladder, ring, sprigs } from '../chains.js';
 
 const chains: [string, (units: number, passes?: number) => Chain][] = [
   ['herringbone', herringbone],
@@ -64,7 +64,8 @@ describe.each(cases)('the route over %s of %i units in %i passes', (_, units, __
   });
 
   it('never falls back more than one repeat', () => {
-    for (const { trail } of routes) {
+    for (const { trail, ordered } of routes) {
+      expect(ordered).toBe(true);
       let furthest = 0;
       for (const step of trail) {
         furthest = Math.max(furthest, chain.unit[step >> 1]);
@@ -134,7 +135,7 @@ describe('the route', () => {
     for (const route of routesOf(sprigs(3, 2))) expect(route.cost).toBe(0);
   });
 
-  it('finds a way even where order cannot be kept: two long lines joined at one end only', () => {
+  it('finds a way even where order cannot be kept, and says so: two long lines joined at one end only', () => {
     const maker = new ChainMaker();
     for (let i = 0; i < 6; i++) {
       maker
@@ -155,6 +156,8 @@ describe('the route', () => {
       .chain();
     const [route, ...rest] = routesOf(chain);
     expect(rest).toEqual([]);
+    expect(route.ordered).toBe(false);
+    expect(sewChains([herringbone(3), chain, chain], craft).unordered).toBe(2);
     expect(new Set(Array.from(route.trail, (step) => step >> 1)).size).toBe(13);
   });
 
