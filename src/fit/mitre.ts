@@ -16,7 +16,8 @@ export function cornerMitre(turn: number, reach: Reach, repeat: number, length: 
   const slope = Math.tan(turn / 2);
   const inner = (turn > 0 ? reach.left : reach.right) * Math.abs(slope);
   const over = Math.min(length / 2, Math.max(repeat, inner / FOLD_SHARE));
-  const narrow = inner > 0 ? Math.min(1, (FOLD_SHARE * over) / inner) : 1;
+  // On the bisector, too, an inner arm is no longer than the others.
+  const narrow = Math.min(Math.cos(turn / 2), inner > 0 ? (FOLD_SHARE * over) / inner : 1);
   const away = inner > 0 ? Math.min(1, (0.95 * over) / inner) : 1;
   const cap = Math.min(1, LONGEST_MITRE * Math.cos(turn / 2));
   return turn > 0

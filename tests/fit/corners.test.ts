@@ -84,7 +84,7 @@ describe('a corner that is turned', () => {
         const bisector = [Math.sin(turn / 2), Math.cos(turn / 2)];
         const off = Math.abs(out[0] * bisector[1] - out[1] * bisector[0]);
         expect(off).toBeLessThan(0.35);
-        expect(Math.hypot(out[0], out[1])).toBeLessThanOrEqual(1.5 * 6 + 0.25);
+        expect(Math.hypot(out[0], out[1])).toBeLessThanOrEqual(1.5 * 6 + 0.1);
       }),
       { numRuns: 60 },
     );
