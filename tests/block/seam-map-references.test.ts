@@ -82,15 +82,18 @@ describe('patches against another library', () => {
 });
 
 describe('patches against the atlas', () => {
-  // us-atlas declares one polygon for each county, and one more for each island; New York has islands
+  // us-atlas declares one polygon for each county, and one more for each island; New York has islands. In Michigan and
+  // in Texas an island has a neck narrower than 0.3 mm at this size: at that tolerance it is pinched into two.
   it.each([
     ['50', 0.3],
     ['19', 0.3],
     ['20', 0.3],
     ['56', 0.3],
-    ['48', 0.3],
+    ['48', 0.2],
     ['36', 0.3],
     ['53', 0.3],
+    ['08', 0.3],
+    ['26', 0.2],
   ])('state %s has as many as it declares', (state, snap) => {
     const block = countyBlock(state);
     expect(buildSeamMap(block, { snap }).map.patches).toHaveLength(block.polygons);
