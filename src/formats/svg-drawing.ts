@@ -1,11 +1,4 @@
-import {
-  compose,
-  fromDefinition,
-  fromTransformAttribute,
-  type Matrix,
-  scale,
-  translate,
-} from 'transformation-matrix';
+import { compose, type Matrix, scale, translate } from 'transformation-matrix';
 import { PX_PER_MM } from '../geometry/units.js';
 import { InputError } from '../input-error.js';
 import type { DrawnLine, LineDrawing } from './line-drawing.js';
@@ -16,6 +9,7 @@ import { isUnpainted } from './svg-paint.js';
 import { placeSubpath } from './svg-place.js';
 import { isShape, readShape } from './svg-shape.js';
 import { type Look, lookOf, readStyleSheet } from './svg-style.js';
+import { transformOf } from './svg-transform.js';
 import { readSvgTree, type SvgElement } from './svg-tree.js';
 
 /** Elements whose content is drawn where it stands. All others (defs, clips, masks, text, images) hold no lines. */
@@ -65,13 +59,19 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
     }
     const look = lookOf(element, place.look, sheet);
     if (look.display === 'none') return;
-    const own = { ...place, look, toMm: compose(place.toMm, ownTransform(element, where)) };
+    const own = {
+      ...place,
+      look,
+      toMm: compose(place.toMm, transformOf(look, `${where} line ${element.line} (${element.name})`)),
+    };
     if (isShape(element.name)) await addShape(element, own);
     else if (element.name === 'use') await visitUse(element, own);
     else if (GROUPS.has(element.name)) {
       const inner =
         element.name === 'svg' && element !== root ? insideSvg(element, own, element, where) : own;
-      for (const child of element.children) await visit(child, inner);
+      const children =
+        element.name === 'switch' ? element.children.filter(passes).slice(0, 1) : element.children;
+      for (const child of children) await visit(child, inner);
     }
   };
 
@@ -112,20 +112,12 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
   return { ...frameSize(frame, lines), lines, origin: [0, 0] };
 }
 
-function ownTransform(element: SvgElement, where: string): Matrix {
-  const text = element.attributes.transform;
-  if (text === undefined || text.trim() === '' || text.trim() === 'none') return scale(1);
-  try {
-    return compose(fromDefinition(fromTransformAttribute(text)));
-  } catch {
-    const place = `${where} line ${element.line} (${element.name})`;
-    throw new InputError(
-      'bad-transform',
-      place,
-      `transform is "${text}"`,
-      'give transforms such as rotate(30)',
-    );
-  }
+/** Whether a switch takes this child: it asks for nothing special, and is in English if in any language. */
+function passes({ attributes }: SvgElement): boolean {
+  const { requiredExtensions = '', systemLanguage } = attributes;
+  return (
+    requiredExtensions.trim() === '' && (systemLanguage === undefined || /(^|,)\s*en\b/.test(systemLanguage))
+  );
 }
 
 interface Frame {

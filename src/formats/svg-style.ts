@@ -9,11 +9,22 @@ export interface Look {
   readonly visibility?: string;
   readonly color?: string;
   readonly display?: string;
+  readonly transform?: string;
+  readonly 'transform-origin'?: string;
+  readonly translate?: string;
+  readonly rotate?: string;
+  readonly scale?: string;
+  readonly 'offset-path'?: string;
 }
 
 type Property = keyof Look;
 const INHERITED: readonly Property[] = ['fill', 'stroke', 'fill-opacity', 'fill-rule', 'visibility', 'color'];
-const PROPERTIES: readonly Property[] = [...INHERITED, 'display'];
+/** Of these an element's own value counts. */
+const OWN: readonly Property[] = ['display', 'transform', 'transform-origin'];
+/** These can only be written in a style; as attributes they mean something else or nothing. */
+const STYLE_ONLY: readonly Property[] = ['translate', 'rotate', 'scale', 'offset-path'];
+const IN_ATTRIBUTES = [...INHERITED, ...OWN];
+const IN_STYLES = [...IN_ATTRIBUTES, ...STYLE_ONLY];
 
 /** A rule of a style sheet whose selector is a single step: element, .class, #id and their combinations. */
 interface Rule {
@@ -90,13 +101,13 @@ function readDeclarations(body: string): Record<string, string> {
 export function lookOf(element: SvgElement, parent: Look, sheet: StyleSheet): Look {
   const look: Record<string, string | undefined> = {};
   for (const name of INHERITED) look[name] = parent[name];
-  const set = (values: Readonly<Record<string, string>>) => {
-    for (const name of PROPERTIES) {
+  const set = (values: Readonly<Record<string, string>>, names = IN_STYLES) => {
+    for (const name of names) {
       const value = values[name]?.trim();
       if (value && value !== 'inherit') look[name] = value;
     }
   };
-  set(element.attributes);
+  set(element.attributes, IN_ATTRIBUTES);
   const classes = (element.attributes.class ?? '').split(/\s+/);
   for (const rule of sheet) {
     if (rule.element && rule.element !== element.name) continue;

@@ -141,6 +141,44 @@ describe('shapes', () => {
     ]);
   });
 
+  // 90 degrees = 100 gradians = a quarter turn; 1 in = 96 px, so 10 units here are 10 px
+  it.each([
+    'style="transform: translate(10px, 20px) rotate(90deg) scale(2)"',
+    'style="transform: matrix(0, 2, -2, 0, 10, 20)"',
+    'style="transform:translateX(10px) translateY(20px) rotate(100grad) scale(2, 2);transform-origin:0 0"',
+    'style="transform: translate(10px,20px) rotate(0.25turn) scale(2)" transform="scale(7)"',
+    'class="moved"',
+  ])('take transforms from styles: %s', async (attributes) => {
+    const style = '<style>.moved { transform: translate(10px, 20px) rotate(90deg) scale(2) }</style>';
+    expect(await points(`${style}<g ${attributes}>${line}</g>`)).toEqual([
+      [
+        [10, 20],
+        [10, 40],
+      ],
+    ]);
+  });
+
+  it('are read once of a switch, and inside links and drawings in the drawing', async () => {
+    const other = '<path d="M0 0 L0 99" stroke="#000"/>';
+    const choice = `<switch><foreignObject requiredExtensions="x">${other}</foreignObject><g systemLanguage="de">${other}</g><a>${line}</a>${other}</switch>`;
+    expect(await points(choice)).toEqual(await points(line));
+    const nested = `<svg x="10" y="20" width="50" height="30" viewBox="0 0 10 10">${line}</svg>`;
+    // 30 units high: scale 3; centered across 50 units: (50 - 30) / 2 = 10 further in
+    expect(await points(nested)).toEqual([
+      [
+        [20, 20],
+        [50, 20],
+      ],
+    ]);
+    const half = `<svg width="50%" viewBox="0 0 10 10" preserveAspectRatio="xMinYMin">${line}</svg>`;
+    expect(await points(half)).toEqual([
+      [
+        [0, 0],
+        [50, 0],
+      ],
+    ]);
+  });
+
   it('stay true arcs under a slanting transform', async () => {
     // a sheared circle keeps its area (the determinant is 1)
     const { lines } = await svg('<circle r="10" transform="translate(50 50) skewX(40)"/>');
@@ -182,6 +220,7 @@ describe('shapes', () => {
     );
     const unseen = [
       '<g display="none"><rect width="9" height="9"/></g>',
+      '<g style="display:none"><g style="display:inline"><rect width="9" height="9"/></g></g>',
       '<rect width="9" height="9" style="visibility:hidden"/>',
       '<rect width="9" height="9" fill="none" stroke="none"/>',
       '<text x="4">M0 0 L9 9</text>',
@@ -240,6 +279,18 @@ describe('a drawing that cannot be used', () => {
     [`<svg ${MM}><path d="M0 0 L 1e999 0"/></svg>`, 'line 1 (path)', /no number/],
     [`<svg ${MM}><circle r="20000"/></svg>`, 'line 1 (circle)', /a point lies at/],
     [`<svg ${MM}><g transform="turn(3)"/></svg>`, 'line 1 (g)', /transform is "turn\(3\)"/],
+    [
+      `<svg ${MM}><g style="transform: rotate3d(1, 1, 1, 45deg)"/></svg>`,
+      'line 1 (g)',
+      /transform is "rotate3d/,
+    ],
+    [`<svg ${MM}><g style="transform: translate(10%)"/></svg>`, 'line 1 (g)', /transform is "translate\(10%/],
+    [
+      `<svg ${MM}><g style="transform: rotate(9deg); transform-origin: center"/></svg>`,
+      'line 1 (g)',
+      /transform-origin is "center"/,
+    ],
+    [`<svg ${MM}><g style="rotate: 30deg"/></svg>`, 'line 1 (g)', /rotate is "30deg"/],
     [`<svg ${MM}><text>no lines</text></svg>`, 'test.svg', /no lines/],
     ['<svg viewBox="0 0 0 9"/>', 'line 1', /viewBox/],
     ['<svg width="12 apples" height="3"/>', 'line 1', /width is "12 apples"/],
