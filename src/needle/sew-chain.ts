@@ -1,7 +1,7 @@
 import type { Chain } from '../fit/fit.js';
-import { Known, Scratch } from './graph/known.js';
+import { Known } from './graph/known.js';
 import { partsOf } from './graph/part.js';
-import { type Route, routeOf } from './graph/route.js';
+import { type Route, routesOver } from './graph/route.js';
 import { holesFor } from './holes.js';
 import { type Legs, measureLegs } from './legs.js';
 import { NeedlePoints } from './needle-points.js';
@@ -61,6 +61,5 @@ export function sewChains(
 
 /** The routes over the connected parts of a chain, in order along it. */
 export function routesOf(chain: Chain, legs: Legs = measureLegs(chain), known: Known = new Known()): Route[] {
-  const scratch = new Scratch(chain.nodes.length >> 1);
-  return partsOf(chain).map((part) => routeOf(chain, part, legs, known, scratch));
+  return routesOver(chain, partsOf(chain), legs, known);
 }

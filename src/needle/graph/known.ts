@@ -1,9 +1,9 @@
 import type { Boundary } from './boundary.js';
 import { blankDraft } from './draft.js';
+import type { Stage } from './enter-unit.js';
 import type { Network } from './network.js';
-import type { Passes } from './passes.js';
+import type { Sewing } from './route.js';
 import type { Shape } from './shape.js';
-import type { Stage } from './trail.js';
 
 /**
  * What has been worked out once and holds wherever it recurs, in this chain or another. It only saves time: a route is the same
@@ -28,7 +28,7 @@ export class Known {
   readonly following = new Map<string, Map<number, Stage | null>>();
   /** ways through a unit by all that decides them, then by the state before it */
   readonly networks = new Map<string, Map<Boundary, Network>>();
-  readonly firstStages = new Map<string, Stage | null>();
+  readonly firstStages = new Map<string, readonly Stage[]>();
 }
 
 /** Numbers for triples of numbers, in order of appearance. */
@@ -67,14 +67,6 @@ export function numberOf<T>(item: T, text: string, list: T[], numbers: Map<strin
   return n;
 }
 
-/** The route over a detached figure: places of its legs * 2 + direction, and the passes it sews. */
-export interface Figure {
-  readonly steps: Int32Array;
-  readonly passes: Passes;
-  readonly ordered: boolean;
-  readonly leastCost: number;
-}
-
 /** Working arrays for the nodes of one chain, used by its parts in turn, which share no node. */
 export class Scratch {
   readonly lastUse: Int32Array;
@@ -86,7 +78,7 @@ export class Scratch {
   readonly drafts = [blankDraft(), blankDraft()];
   /** lengths and routes of detached figures, by shape and by kind: figures alike are routed once */
   readonly typicalLengths = new Map<number, Float64Array>();
-  readonly figures = new Map<number, Figure>();
+  readonly figures = new Map<number, Sewing>();
 
   constructor(nodes: number) {
     this.lastUse = new Int32Array(nodes).fill(-1);

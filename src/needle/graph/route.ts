@@ -1,13 +1,14 @@
 import type { Chain } from '../../fit/fit.js';
 import { crossingPairs } from './crossings.js';
 import { eulerTrail } from './hierholzer.js';
-import type { Known, Scratch } from './known.js';
+import { type Known, Scratch } from './known.js';
 import { layOut } from './lay-out.js';
 import type { Part } from './part.js';
 import { leastCost, leastPasses, type Passes } from './passes.js';
 import type { Layout } from './shape.js';
 import { OVER_FINISHED } from './stage.js';
-import { stagedTrail, type Trail } from './trail.js';
+import { type StagedTrail, stagedTrails, type Trail } from './trail.js';
+import { shortJumps } from './visits.js';
 
 /** The needle's way over one connected part, and what it adds to the passes asked. */
 export interface Route {
@@ -30,85 +31,107 @@ export interface LegMeasures {
   readonly boxes: Float64Array;
 }
 
+/** How a part is sewn, whatever its place in the chain. */
+export interface Sewing {
+  readonly passes: Passes;
+  /** ways that cost the same, the hand's own first; legs by their place in the part */
+  readonly ways: readonly Trail[];
+  readonly ordered: boolean;
+  readonly leastCost: number;
+}
+
+/** The routes over the parts of a chain, in order along it. */
+export function routesOver(
+  chain: Chain,
+  parts: readonly Part[],
+  measures: LegMeasures,
+  known: Known,
+): Route[] {
+  const scratch = new Scratch(chain.nodes.length >> 1);
+  const all = parts.length > 1;
+  const sewings = parts.map((part) => sewingOf(chain, part, measures, known, scratch, all));
+  const chosen = shortJumps(
+    chain,
+    parts.map(({ legs }, i) => ({ legs, ways: sewings[i].ways })),
+  );
+  return parts.map((part, i) => {
+    const { passes, ways, ordered, leastCost } = sewings[i];
+    const steps = ways[chosen[i]];
+    return {
+      trail: steps.map((step) => 2 * part.legs[step >> 1] + (step & 1)),
+      ordered,
+      addedMm: addedBy(chain, part, passes, measures.length),
+      cost: passes.cost,
+      leastCost,
+    };
+  });
+}
+
 /**
- * Finds the route of a part. Looks come first: equal passes in every repeat, the hand's order at crossings, no walk
+ * Finds how a part is sewn. Looks come first: equal passes in every repeat, the hand's order at crossings, no walk
  * back past the repeat before. Where no trail can keep all that, it keeps what it can; a trail there always is, since
  * every leg sewn twice gives one.
  */
-export function routeOf(
+function sewingOf(
   chain: Chain,
   part: Part,
   measures: LegMeasures,
   known: Known,
   scratch: Scratch,
-): Route {
+  all: boolean,
+): Sewing {
   const layout = layOut(chain, part, measures.length, known, scratch);
   const crossings = crossingPairs(chain, part, measures.boxes, known);
-  const single = layout.shapeOf.length === 1;
+  const figure = layout.shapeOf.length === 1;
   const kind = layout.shapeOf[0] * 2 ** 20 + crossings[0];
-  const figure = single ? scratch.figures.get(kind) : undefined;
-  if (figure) {
-    const trail = figure.steps.map((step) => 2 * part.legs[step >> 1] + (step & 1));
-    return account(layout, part, measures, { ...figure, trail });
-  }
-  const sewing = bestTrail(chain, part, layout, crossings, known, scratch);
-  const { passes, trail, ordered } = sewing;
-  const least = passes.cost === 0 ? 0 : leastCost(layout, 'anywhere', known);
-  if (single) {
-    const place = new Map(Array.from(part.legs, (leg, i) => [leg, i]));
-    const steps = trail.map((step) => 2 * place.get(step >> 1)! + (step & 1));
-    scratch.figures.set(kind, { steps, passes, ordered, leastCost: least });
-  }
-  return account(layout, part, measures, { ...sewing, leastCost: least });
+  const like = figure ? scratch.figures.get(kind) : undefined;
+  if (like) return like;
+  const best = bestTrails(chain, part, layout, crossings, known, scratch, all);
+  const least = best.passes.cost === 0 ? 0 : leastCost(layout, 'anywhere', known);
+  const sewing = { ...best, leastCost: least };
+  if (figure) scratch.figures.set(kind, sewing);
+  return sewing;
 }
 
-interface Sewing {
-  readonly passes: Passes;
-  readonly trail: Trail;
-  readonly ordered: boolean;
-}
-
-function bestTrail(
+function bestTrails(
   chain: Chain,
   part: Part,
   layout: Layout,
   crossings: Int32Array,
   known: Known,
   scratch: Scratch,
-): Sewing {
+  all: boolean,
+): Omit<Sewing, 'leastCost'> {
   // in a single unit, through means anywhere, with fewer states
   const least = layout.shapeOf.length === 1 ? 'anywhere' : 'through';
   for (const even of [true, false]) {
-    let best: (Sewing & { offense: number }) | null = null;
+    let best: { passes: Passes; found: readonly StagedTrail[] } | null = null;
     // the ends that cost least may lie where the hand's order cannot be kept; then those of its first and last leg
     for (const ends of [least, 'ordered', 'closed'] as const) {
       const passes = leastPasses(layout, ends, even, known);
-      const found = passes && stagedTrail(chain, part, layout, passes, crossings, known, scratch);
-      if (passes && found && (!best || found.offense < best.offense))
-        best = { passes, ordered: true, ...found };
-      if (best && best.offense < OVER_FINISHED) return best;
+      if (!passes) continue;
+      const found = stagedTrails(chain, part, layout, passes, crossings, known, scratch, all);
+      if (found.length > 0 && (!best || found[0].offense < best.found[0].offense)) best = { passes, found };
+      if (best && best.found[0].offense < OVER_FINISHED) break;
     }
-    if (best) return best;
+    if (best) return { passes: best.passes, ways: best.found.map(({ steps }) => steps), ordered: true };
   }
   const passes = leastPasses(layout, 'anywhere', false, known) ?? doubled(layout);
-  return { passes, trail: plainTrail(chain, part, layout, passes), ordered: false };
+  return { passes, ways: [plainTrail(chain, part, layout, passes)], ordered: false };
 }
 
-function account(
-  layout: Layout,
-  part: Part,
-  measures: LegMeasures,
-  { passes, trail, ordered, leastCost }: Sewing & { readonly leastCost: number },
-): Route {
-  let addedMm = 0;
-  layout.shapeOf.forEach((id, g) => {
-    const { asked } = layout.shapes[id];
+function addedBy(chain: Chain, part: Part, passes: Passes, length: Float64Array): number {
+  let added = 0;
+  for (let g = 0; g < passes.of.length; g++) {
     const sewn = passes.patterns[passes.of[g]];
     for (let i = 0; i < sewn.length; i++) {
-      if (sewn[i] > asked[i]) addedMm += (sewn[i] - asked[i]) * measures.length[part.legs[part.start[g] + i]];
+      const leg = part.legs[part.start[g] + i];
+      // a knot is worked once, however many passes it asks
+      if (chain.from[leg] !== chain.to[leg] && sewn[i] > chain.passes[leg])
+        added += (sewn[i] - chain.passes[leg]) * length[leg];
     }
-  });
-  return { trail, ordered, addedMm, cost: passes.cost, leastCost };
+  }
+  return added;
 }
 
 /** Every leg an even number of times: always one closed trail. */
@@ -134,5 +157,5 @@ function plainTrail(chain: Chain, part: Part, layout: Layout, passes: Passes): T
   const pick = (of: Int32Array) => Int32Array.from(part.legs, (leg) => of[leg]);
   const trail = eulerTrail(chain.nodes.length >> 1, pick(chain.from), pick(chain.to), counts);
   if (!trail) throw new Error('a connected part with even passes has an Euler trail');
-  return trail.map((step) => 2 * part.legs[step >> 1] + (step & 1));
+  return trail;
 }
