@@ -6,6 +6,7 @@ const CHORD = 1.1;
 /** How far a chord is meant to stray from the thread's line, and the most it may, to keep a chord from getting too short: 0.08 mm less what a bend that changes along the chord adds. */
 const SAGITTA = 0.065;
 const MOST_SAGITTA = 0.075;
+const GIVE = Math.sqrt(MOST_SAGITTA / SAGITTA);
 /** Below this, chords pile up holes; a bend tighter than 0.3 mm is rounded instead. */
 const LEAST_CHORD = 0.45;
 /** A vertex that turns more is a kink of the line and gets a needle point of its own. */
@@ -105,21 +106,21 @@ export class Spine {
   private suitChords(shortest: number): void {
     const { chord, room, n } = this;
     const longest = Math.max(CHORD, ROOM * shortest);
-    let before = 0;
+    let before = Number.POSITIVE_INFINITY;
     for (let i = 1, p = this.first; i < n; i++, p += 2) {
-      const after = i < n - 1 ? this.bendAt(i, p) : 0;
-      const bend = Math.max(before, after);
+      const after = i < n - 1 ? this.radiusAt(i, p) : Number.POSITIVE_INFINITY;
+      const radius = Math.min(before, after);
       before = after;
-      // a bend of 0 sets no bound
-      const most = Math.max(LEAST_CHORD, Math.sqrt((8 * MOST_SAGITTA) / bend));
-      const good = Math.sqrt((8 * SAGITTA) / bend);
+      // a chord c of a circle of radius r strays c^2 / 8 r from it
+      const good = Math.sqrt(8 * SAGITTA * radius);
+      const most = Math.max(LEAST_CHORD, GIVE * good);
       chord[i] = Math.min(longest, most, Math.max(good, shortest, LEAST_CHORD));
       room[i] = most / chord[i];
     }
   }
 
-  /** Curvature at vertex i, 1/mm: that of the circle through it and its neighbors (Menger). A kink has none, and is marked. */
-  private bendAt(i: number, p: number): number {
+  /** Radius of the circle through vertex i and its neighbors (Menger), mm; without end on a straight. A kink has none, and is marked. */
+  private radiusAt(i: number, p: number): number {
     const { path, along, kink } = this;
     const ux = path[p + 2] - path[p];
     const uy = path[p + 3] - path[p + 1];
@@ -128,10 +129,10 @@ export class Spine {
     const product = (along[i] - along[i - 1]) * (along[i + 1] - along[i]);
     const sharp = ux * vx + uy * vy < KINK * product;
     kink[i] = sharp ? 1 : 0;
-    if (sharp || product === 0) return 0;
+    if (sharp || product === 0) return Number.POSITIVE_INFINITY;
     const wx = ux + vx;
     const wy = uy + vy;
-    return (2 * Math.abs(ux * vy - uy * vx)) / (product * Math.sqrt(wx * wx + wy * wy));
+    return (product * Math.sqrt(wx * wx + wy * wy)) / (2 * Math.abs(ux * vy - uy * vx));
   }
 
   /**

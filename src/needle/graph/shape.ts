@@ -32,3 +32,13 @@ export interface Layout {
   readonly nodes: readonly number[];
   readonly nodeStart: Int32Array;
 }
+
+/** Units of one shape that follow each other: the shape and how many. */
+export function* repeated(shapeOf: Int32Array): Generator<[shape: number, count: number]> {
+  for (let g = 0; g < shapeOf.length; ) {
+    let end = g + 1;
+    while (end < shapeOf.length && shapeOf[end] === shapeOf[g]) end++;
+    yield [shapeOf[g], end - g];
+    g = end;
+  }
+}

@@ -1,17 +1,20 @@
 import type { Boundary } from './boundary.js';
 import type { Network } from './network.js';
 
-/** One way through a unit: the state it leaves, its cost (priced mm, and what offends the looks), and the passes of each of its legs. */
+/** One way through a unit: the state it leaves, and its cost (priced mm, and what offends the looks). */
 export interface Transition {
   readonly to: Boundary;
   readonly cost: number;
-  readonly passes: Uint8Array;
+  /** the way back through the network: its last state, and the step by which each state is best reached */
+  readonly network: Network;
+  readonly last: number;
+  readonly cameBy: Int32Array;
 }
 
 /** The cheapest way through a unit with legs of these lengths to each state it can leave. */
-export function transitions(network: Network, legs: number, lengths: Float64Array): Transition[] {
+export function transitions(network: Network, lengths: Float64Array): Transition[] {
   const { states, leaves } = network;
-  const { from, to, leg, passes, perMm, penalty } = network.steps;
+  const { from, to, leg, perMm, penalty } = network.steps;
   const costs = new Float64Array(states).fill(Number.POSITIVE_INFINITY);
   const cameBy = new Int32Array(states);
   costs[0] = 0;
@@ -23,13 +26,17 @@ export function transitions(network: Network, legs: number, lengths: Float64Arra
       cameBy[to[i]] = i;
     }
   }
-  return leaves.map((boundary, i) => {
-    const last = states - leaves.length + i;
-    const sewn = new Uint8Array(legs);
-    for (let at = last; at > 0; at = from[cameBy[at]]) {
-      const step = cameBy[at];
-      if (leg[step] >= 0) sewn[leg[step]] = passes[step];
-    }
-    return { to: boundary, cost: costs[last], passes: sewn };
-  });
+  const first = states - leaves.length;
+  return leaves.map((to, i) => ({ to, cost: costs[first + i], network, last: first + i, cameBy }));
+}
+
+/** The passes that a way through a unit gives to each of its legs. */
+export function passesOf({ network, last, cameBy }: Transition, legs: number): Uint8Array {
+  const { from, leg, passes } = network.steps;
+  const sewn = new Uint8Array(legs);
+  for (let at = last; at > 0; at = from[cameBy[at]]) {
+    const step = cameBy[at];
+    if (leg[step] >= 0) sewn[leg[step]] = passes[step];
+  }
+  return sewn;
 }

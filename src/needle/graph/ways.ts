@@ -25,7 +25,7 @@ export function waysThrough(layout: Layout, ends: Ends, known: Known, looks: (sh
       const make = () => networkOf(shape, lengths, state, ends, table!.looks);
       let network = networkFor(known, table.key, state, make);
       if (network.pruned) network = networkFor(known, `${table.key},${lengths}`, state, make);
-      list = transitions(network, shape.from.length, lengths);
+      list = transitions(network, lengths);
       table.from.set(state, list);
     }
     return list;

@@ -4,8 +4,9 @@ import type { Chain } from '../../../src/fit/fit.js';
 import type { Ends } from '../../../src/needle/graph/ends.js';
 import { Known, Scratch } from '../../../src/needle/graph/known.js';
 import { layOut } from '../../../src/needle/graph/lay-out.js';
+import { leastCost } from '../../../src/needle/graph/least-cost.js';
 import { partsOf } from '../../../src/needle/graph/part.js';
-import { leastCost, leastPasses } from '../../../src/needle/graph/passes.js';
+import { leastPasses } from '../../../src/needle/graph/passes.js';
 import { measureLegs } from '../../../src/needle/legs.js';
 import { ChainMaker, herringbone, ladder } from '../chains.js';
 
