@@ -1,6 +1,5 @@
-import { type Point, wrapAngle } from '../geometry/point.js';
-import { cumulativeLength, firstPoint, type Points } from '../geometry/polyline.js';
-import { pointAtLength } from '../geometry/polyline-part.js';
+import { between, distance, wrapAngle } from '../geometry/point.js';
+import { type Points, pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import { ARM_CHORD } from '../geometry/tolerances.js';
 
 /** Arms that turn more than this do not run on as one line. */
@@ -16,14 +15,26 @@ export interface ArmPair {
   readonly turn: number;
 }
 
-/** Direction of an arm: from its junction to the point ARM_CHORD along it, or to its end. */
-export function armDirection(points: Points): number {
-  const at = cumulativeLength(points);
-  const start: Point = firstPoint(points);
+/**
+ * Direction of an arm: from its junction to the point ARM_CHORD along it, or to its end.
+ *
+ * @param back the arm leaves from the end of the line
+ */
+export function armDirection(points: Points, back = false): number {
+  const n = pointCount(points);
   // a loop shorter than the chord comes back to its start: take half of it
-  const closed = points[0] === points[points.length - 2] && points[1] === points[points.length - 1];
-  const longest = at[at.length - 1] / (closed ? 2 : 1);
-  const [x, y] = pointAtLength(points, at, Math.min(ARM_CHORD, longest));
+  const closed = points[0] === points[2 * n - 2] && points[1] === points[2 * n - 1];
+  const longest = closed ? polylineLength(points) / 2 : Number.POSITIVE_INFINITY;
+  const start = pointAt(points, back ? n - 1 : 0);
+  let left = Math.min(ARM_CHORD, longest);
+  let [x, y] = start;
+  for (let k = 1; k < n && left > 0; k++) {
+    const to = pointAt(points, back ? n - 1 - k : k);
+    const step = distance([x, y], to);
+    const share = step > left ? left / step : 1;
+    [x, y] = between([x, y], to, share);
+    left -= step;
+  }
   return Math.atan2(y - start[1], x - start[0]);
 }
 

@@ -1,5 +1,5 @@
 import { type ArmPair, armDirection, pairArms } from './arms.js';
-import { arrangeAtNodes, halfEdgePoints } from './faces.js';
+import { arrangeAtNodes } from './faces.js';
 import type { Network } from './network.js';
 
 /** Edges that follow each other as one line; half-edges in walking order. */
@@ -20,7 +20,10 @@ export interface Meeting {
 /** Pairs the arms at every node. On the outline none runs on; where only two lines meet they are one. */
 export function meetingsOf(network: Network, isOutline: readonly boolean[]): Meeting[] {
   return arrangeAtNodes(network).map((around) => {
-    const armed = around.map((h) => ({ h, direction: armDirection(halfEdgePoints(network, h)) }));
+    const armed = around.map((h) => ({
+      h,
+      direction: armDirection(network.edges[h >> 1].points, (h & 1) === 1),
+    }));
     armed.sort((a, b) => a.direction - b.direction);
     const leaving = armed.map(({ h }) => h);
     const directions = armed.map(({ direction }) => direction);

@@ -1,5 +1,5 @@
 import { signedArea } from '../geometry/area.js';
-import { type Points, pointCount, reversed } from '../geometry/polyline.js';
+import { type Points, pointCount } from '../geometry/polyline.js';
 import type { Edge, Network } from './network.js';
 
 /**
@@ -90,23 +90,22 @@ function connectedParts({ nodes, edges }: Network, used?: readonly boolean[]): I
   return parent.map((_, i) => root(i));
 }
 
-/** The points of a half-edge in its own direction. */
-export function halfEdgePoints(network: Network, h: number): Points {
-  const { points } = network.edges[h >> 1];
-  if (!(h & 1)) return points;
-  return reversed(points);
-}
-
 /** The closed polyline along half-edges that follow each other; also used for chains, which then stay open. */
-export function cyclePoints(network: Network, halfEdges: readonly number[]): Points {
-  const parts = halfEdges.map((h) => halfEdgePoints(network, h));
-  const size = parts.reduce((sum, part) => sum + part.length - 2, 2);
+export function cyclePoints({ edges }: Network, halfEdges: readonly number[]): Points {
+  let size = 2;
+  for (const h of halfEdges) size += edges[h >> 1].points.length - 2;
   const points = new Float64Array(size);
-  points.set(parts[0].subarray(0, 2));
-  let come = 2;
-  for (const part of parts) {
-    points.set(part.subarray(2), come);
-    come += part.length - 2;
+  let come = 0;
+  for (const h of halfEdges) {
+    const part = edges[h >> 1].points;
+    const last = part.length - 2;
+    // each half-edge begins where the one before it ended
+    for (let i = 0; i <= last; i += 2) {
+      const from = h & 1 ? last - i : i;
+      points[come + i] = part[from];
+      points[come + i + 1] = part[from + 1];
+    }
+    come += last;
   }
   return points;
 }

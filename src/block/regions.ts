@@ -37,7 +37,7 @@ export function regionsOf(network: Network, shapes: readonly DrawnLine[]): Regio
   const whole = traceFaces(network);
   // an edge with the same face on both hands borders nothing: it hangs, or is a bridge
   const borders = network.edges.map((_, e) => whole.cycleOf[2 * e] !== whole.cycleOf[2 * e + 1]);
-  const traced = traceFaces(network, borders);
+  const traced = borders.every(Boolean) ? whole : traceFaces(network, borders);
   const rings = traced.cycles.map(({ halfEdges }) => cyclePoints(network, halfEdges));
   const faceOfCycle = new Int32Array(traced.cycles.length).fill(OUTSIDE);
   const faceCycles: number[] = [];

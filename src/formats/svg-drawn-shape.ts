@@ -1,8 +1,8 @@
 import { type Area, insideArea, insideRings } from '../geometry/area.js';
 import { boxesMeet, boxOf } from '../geometry/box.js';
 import { crossings } from '../geometry/crossings.js';
-import type { Point } from '../geometry/point.js';
-import { cumulativeLength, type Points } from '../geometry/polyline.js';
+import { type Point, wrapAngle } from '../geometry/point.js';
+import { cumulativeLength, type Points, pointCount } from '../geometry/polyline.js';
 import { pointAtLength, segmentAt } from '../geometry/polyline-part.js';
 import type { DrawnLine } from './line-drawing.js';
 import { fillBorder } from './svg-fill-border.js';
@@ -94,4 +94,19 @@ function areApart(rings: readonly Points[]): boolean {
   );
 }
 
-const crossesItself = (ring: Points): boolean => crossings([ring]).length > 0;
+const crossesItself = (ring: Points): boolean => !isConvex(ring) && crossings([ring]).length > 0;
+
+/** Turns one way all along, and once round. */
+function isConvex(ring: Points): boolean {
+  const n = pointCount(ring) - 1;
+  let turned = 0;
+  let last = Math.atan2(ring[2 * n + 1] - ring[2 * n - 1], ring[2 * n] - ring[2 * n - 2]);
+  for (let i = 0; i < n; i++) {
+    const heading = Math.atan2(ring[2 * i + 3] - ring[2 * i + 1], ring[2 * i + 2] - ring[2 * i]);
+    const turn = wrapAngle(heading - last);
+    if (turn * turned < 0) return false;
+    turned += turn;
+    last = heading;
+  }
+  return Math.abs(turned) < 2.5 * Math.PI;
+}
