@@ -1,3 +1,4 @@
+import Flatbush from 'flatbush';
 import { between, distance, type Point } from '../geometry/point.js';
 import { SNAP } from '../geometry/tolerances.js';
 
@@ -15,8 +16,14 @@ interface Line {
   readonly closed: boolean;
   readonly beyond: readonly [readonly Point[], readonly Point[]];
   readonly seated: [boolean, boolean];
-  /** left, top, right, bottom of the line as sewn; cuts only make it smaller */
-  readonly box: Box;
+}
+
+interface Lines {
+  readonly list: readonly Line[];
+  /** numbers of the lines whose boxes, as sewn, come so near a point; rising. Cuts only make lines smaller. */
+  near(p: Point, by: number): number[];
+  /** the farthest that any line goes on beyond an end, mm */
+  readonly longest: number;
 }
 
 type Box = readonly [number, number, number, number];
@@ -43,25 +50,33 @@ type End = readonly [line: number, end: 0 | 1];
  * lines pass by more than the allowance is a crossing and stays.
  */
 export function settleEnds(loose: readonly LooseLine[], allowance: number): Point[][] {
-  const lines: Line[] = loose.map(({ points, closed, beyond }) => ({
-    points: [...points],
-    closed,
-    beyond,
-    seated: [closed, closed],
-    box: boxOf(points),
-  }));
+  const list = loose.map(
+    ({ points, closed, beyond }): Line => ({ points: [...points], closed, beyond, seated: [closed, closed] }),
+  );
+  const longest = Math.max(0, ...loose.flatMap(({ beyond }) => beyond.map(reachOf)));
+  const lines: Lines = { list, near: boxesNear(loose.map(({ points }) => boxOf(points))), longest };
   while (cutFirmOverruns(lines, allowance) || cutMutualOverruns(lines, allowance)) {
     // each round seats at least one end
   }
   lengthenShortEnds(lines);
-  return lines.map((line) => line.points);
+  return list.map(({ points }) => points);
 }
 
-function looseEnds(lines: readonly Line[]): End[] {
-  return lines.flatMap((line, i) => ([0, 1] as const).filter((e) => !line.seated[e]).map((e): End => [i, e]));
+function boxesNear(boxes: readonly Box[]): Lines['near'] {
+  if (!boxes.length) return () => [];
+  const index = new Flatbush(boxes.length);
+  for (const [left, top, right, bottom] of boxes) index.add(left, top, right, bottom);
+  index.finish();
+  return ([x, y], by) => index.search(x - by, y - by, x + by, y + by).sort((a, b) => a - b);
 }
 
-function cutFirmOverruns(lines: Line[], allowance: number): boolean {
+const reachOf = (way: readonly Point[]): number => distance(way[0], way[way.length - 1]);
+
+function looseEnds({ list }: Lines): End[] {
+  return list.flatMap((line, i) => ([0, 1] as const).filter((e) => !line.seated[e]).map((e): End => [i, e]));
+}
+
+function cutFirmOverruns(lines: Lines, allowance: number): boolean {
   const cuts = looseEnds(lines).flatMap((end) => {
     const firm = meetingsNear(lines, end, allowance).filter((m) => m.toOtherEnd >= allowance);
     return firm.length ? [{ end, meeting: innermost(firm) }] : [];
@@ -71,7 +86,7 @@ function cutFirmOverruns(lines: Line[], allowance: number): boolean {
 }
 
 /** Two overruns across each other make a corner of both lines; failing that, the least doubtful cut is made. */
-function cutMutualOverruns(lines: Line[], allowance: number): boolean {
+function cutMutualOverruns(lines: Lines, allowance: number): boolean {
   const found = looseEnds(lines).flatMap((end) => {
     const meetings = meetingsNear(lines, end, allowance);
     return meetings.length ? [{ end, meeting: innermost(meetings) }] : [];
@@ -95,11 +110,12 @@ const innermost = (meetings: readonly Meeting[]): Meeting =>
   meetings.reduce((a, b) => (b.fromEnd > a.fromEnd ? b : a));
 
 /** All lines that cross within the allowance of an end; they count as SNAP longer than they are. */
-function meetingsNear(lines: readonly Line[], [self, end]: End, allowance: number): Meeting[] {
-  const tail = fromEnd(lines[self], end);
+function meetingsNear(lines: Lines, [self, end]: End, allowance: number): Meeting[] {
+  const tail = fromEnd(lines.list[self], end);
   const found: Meeting[] = [];
-  lines.forEach((other, k) => {
-    if (k === self || outside(tail[0], other.box, allowance + SNAP)) return;
+  for (const k of lines.near(tail[0], allowance + SNAP)) {
+    if (k === self) continue;
+    const other = lines.list[k];
     const at = lengths(other.points);
     const whole = at[at.length - 1];
     let walked = 0;
@@ -127,12 +143,12 @@ function meetingsNear(lines: readonly Line[], [self, end]: End, allowance: numbe
       }
       walked += step;
     }
-  });
+  }
   return found;
 }
 
-function cut(lines: Line[], [self, end]: End, { at, fromEnd: over }: Meeting): void {
-  const line = lines[self];
+function cut(lines: Lines, [self, end]: End, { at, fromEnd: over }: Meeting): void {
+  const line = lines.list[self];
   const tail = fromEnd(line, end);
   let walked = 0;
   let first = 1;
@@ -149,13 +165,13 @@ function replace(line: Line, end: 0 | 1, points: Point[]): void {
 }
 
 /** An end short of a line goes on to it; two ends short of one corner both go on to it. */
-function lengthenShortEnds(lines: Line[]): void {
+function lengthenShortEnds(lines: Lines): void {
   for (const [self, end] of looseEnds(lines)) {
-    if (lines[self].seated[end]) continue;
+    if (lines.list[self].seated[end]) continue;
     const hit = firstHit(lines, [self, end]);
     if (!hit) continue;
-    lengthen(lines[self], end, hit.steps, hit.at);
-    if (hit.end !== null) lengthen(lines[hit.other], hit.end, hit.otherSteps, hit.at);
+    lengthen(lines.list[self], end, hit.steps, hit.at);
+    if (hit.end !== null) lengthen(lines.list[hit.other], hit.end, hit.otherSteps, hit.at);
   }
 }
 
@@ -177,13 +193,12 @@ interface Hit {
   readonly otherSteps: number;
 }
 
-function firstHit(lines: readonly Line[], [self, end]: End): Hit | null {
-  const way = lines[self].beyond[end];
-  const reach = distance(way[0], way[way.length - 1]);
+function firstHit(lines: Lines, [self, end]: End): Hit | null {
+  const way = lines.list[self].beyond[end];
   let best: Hit | null = null;
-  lines.forEach((other, k) => {
-    const otherReach = Math.max(...other.beyond.map((more) => distance(more[0], more[more.length - 1])));
-    if (k === self || outside(way[0], other.box, reach + otherReach)) return;
+  for (const k of lines.near(way[0], reachOf(way) + lines.longest)) {
+    if (k === self) continue;
+    const other = lines.list[k];
     const targets: [readonly Point[], 0 | 1 | null][] = [[other.points, null]];
     for (const e of [0, 1] as const) if (!other.seated[e]) targets.push([other.beyond[e], e]);
     for (const [target, targetEnd] of targets) {
@@ -200,7 +215,7 @@ function firstHit(lines: readonly Line[], [self, end]: End): Hit | null {
         walked += distance(way[i - 1], way[i]);
       }
     }
-  });
+  }
   return best;
 }
 
@@ -235,9 +250,6 @@ export function boxOf(points: readonly Point[]): Box {
   }
   return [left, top, right, bottom];
 }
-
-const outside = ([x, y]: Point, [left, top, right, bottom]: Box, by: number): boolean =>
-  x < left - by || y < top - by || x > right + by || y > bottom + by;
 
 function lengths(points: readonly Point[]): number[] {
   const at = [0];
