@@ -1,3 +1,4 @@
+import { baseName } from '../formats/base-name.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { readSvgDrawing } from '../formats/svg-drawing.js';
 import type { Block } from './block.js';
@@ -12,6 +13,6 @@ import { buildSeamMap } from './build-seam-map.js';
 export async function readSvgBlock(text: string, fileName: string, source: BlockSource): Promise<Block> {
   const drawing = await readSvgDrawing(text, fileName);
   const { map, findings } = buildSeamMap(drawing, { snap: source.snap, through: source.through });
-  const name = fileName.replace(/^.*[/\\]/, '').replace(/(.)\.[^.]*$/, '$1');
+  const name = baseName(fileName);
   return { name, map, existing: null, stops: [], origin: drawing.origin, findings };
 }

@@ -1,3 +1,4 @@
+import { baseName } from '../formats/base-name.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { readDst } from '../formats/dst-read.js';
 import type { Block } from './block.js';
@@ -13,8 +14,5 @@ export function readStitchBlock(bytes: Uint8Array, fileName: string, source: Blo
   const stops = source.stops ?? [];
   const drawing = sewnLines(existing, stops, fileName);
   const { map, findings } = buildSeamMap(drawing, { snap: source.snap, through: source.through });
-  return { name: withoutEnding(fileName), map, existing, stops, origin: drawing.origin, findings };
+  return { name: baseName(fileName), map, existing, stops, origin: drawing.origin, findings };
 }
-
-const withoutEnding = (fileName: string): string =>
-  fileName.replace(/^.*[/\\]/, '').replace(/(.)\.[^.]*$/, '$1');
