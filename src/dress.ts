@@ -15,7 +15,7 @@ import type { Dressing } from './formats/dressing.js';
 import { InputError } from './input-error.js';
 import { craftFor } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
-import { sewChains } from './needle/sew-chain.js';
+import { sewChains, Workbench } from './needle/sew-chain.js';
 import type { Stitch } from './stitches/stitch.js';
 
 /** Everything the main job makes, step by step, so that pictures, sheets and tests can show each of them. */
@@ -48,9 +48,12 @@ export function dress(block: Block, dressing: Dressing, library: ReadonlyMap<str
   const asked = askedRows(block.map, dressing, library, findings);
   const { fits, order } = fitInOrder(block.map, asked, dressing, findings);
 
+  // What one seam teaches about the kinds of its units serves all others.
+  const bench = new Workbench();
   const rows = order.map((k): DressedRow => {
     const { treatment, row, thread } = asked[k];
-    const { runs } = sewChains(fits[k].fit.chains, craftFor(thread.weight));
+    const { runs, unordered } = sewChains(fits[k].fit.chains, craftFor(thread.weight), bench);
+    if (unordered > 0) findings.push(unorderedPasses(fits[k].fit));
     return { treatment, row, fit: fits[k].fit, runs };
   });
   const lines = order.map((k): DressedLine => {
@@ -102,6 +105,18 @@ function ringOfTucks({ seam, under }: BrokenTuck): Finding {
     message:
       `treatments tuck under each other in a ring, so the one on ${name(seam)} stops short of ${name(under)}; ` +
       'naming another seam that runs through a junction would open the ring',
+    seam,
+  };
+}
+
+/** Where no way through the legs keeps the order of the hand, the needle goes the shortest way instead. */
+function unorderedPasses({ seam, stitch }: SeamFit): Finding {
+  return {
+    level: 'note',
+    code: 'hand-order',
+    message:
+      `${seam === 'outline' ? 'outline' : `seam ${seam}`}: no way of the needle through ${stitch} keeps the order in ` +
+      'which a hand works it, so some threads may cross the other way; another number of passes may allow it',
     seam,
   };
 }

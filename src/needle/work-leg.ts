@@ -24,7 +24,7 @@ export interface Pass {
 const SATIN_ROW = 0.4;
 /**
  * A straight: one stitch up to the longest, else evenly divided; the divisions of successive passes are a third of a
- * stitch apart, so that they make no dotted line.
+ * stitch apart, so that they make no dotted line, and lie side by side as those of curves do.
  */
 export function workStraight(points: NeedlePoints, pass: Pass, craft: Craft): void {
   const { x: x0, y: y0 } = points;
@@ -36,13 +36,16 @@ export function workStraight(points: NeedlePoints, pass: Pass, craft: Craft): vo
     // measured from the leg's own start whichever way it is sewn
     const shift = (pass.turn % 3) / 3;
     const from = pass.back ? 1 - shift : shift;
+    const apart = (pass.turn - (pass.of - 1) / 2) * (pass.back ? -craft.spread : craft.spread);
+    const asideX = (apart * dy) / length;
+    const asideY = (-apart * dx) / length;
     for (let i = 0; i <= parts; i++) {
       const t = (i + from) / parts;
       if (t < 1e-9 || t > 1 - 1e-9) continue;
       // a short stitch at either end is sewn together with its neighbor, where that is not too long
       const piece = Math.min(t, 1 - t) * length;
       if (piece < craft.shortest && piece + length / parts <= craft.longest) continue;
-      points.sew(x0 + dx * t, y0 + dy * t);
+      points.sew(x0 + dx * t + asideX, y0 + dy * t + asideY);
     }
   }
   points.sew(pass.x, pass.y);
