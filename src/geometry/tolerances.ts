@@ -7,7 +7,7 @@ export const DOUBLED_RUN = 1;
 /** Flattened curves stray at most this far from the true curve: a fiftieth of the machine's step. */
 export const FLATTEN_SAG = 0.002;
 /** Flattened curves turn at most this much from chord to chord, which keeps lengths true to 0.001 %. */
-export const FLATTEN_TURN = (0.5 * Math.PI) / 180;
+export const FLATTEN_TURN = (0.8 * Math.PI) / 180;
 /** An arm's direction at a junction is the chord to the point this far along it. */
 export const ARM_CHORD = 2;
 /** Fairing moves a line at most this far: one machine step. */
