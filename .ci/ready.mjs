@@ -10,7 +10,11 @@ const run = (...args) => {
   if (done.status !== 0) process.exit(done.status ?? 1);
 };
 const newest = (folder) =>
-  Math.max(0, ...readdirSync(folder, { recursive: true }).map((name) => statSync(join(folder, name)).mtimeMs));
+  Math.max(
+    0,
+    ...readdirSync(folder, { recursive: true }).map((name) => statSync(join(folder, name)).mtimeMs),
+  );
 
 if (age('node_modules/.package-lock.json') < age('package-lock.json')) run('ci', '--no-audit', '--no-fund');
-if (age('dist/cli/main.js') < Math.max(newest('src'), age('tsconfig.build.json'))) run('run', '--silent', 'build');
+if (age('dist/cli/main.js') < Math.max(newest('src'), age('tsconfig.build.json')))
+  run('run', '--silent', 'build');
