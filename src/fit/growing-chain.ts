@@ -114,7 +114,10 @@ export class GrowingChain {
    * thread crosses elsewhere on a bend or a slant than on a plain seam, so this waits until both are laid.
    */
   hidePickUp(): void {
-    const [first, under, last] = [this.legCount - 3, this.legCount - 2, this.legCount - 1];
+    this.hideUnder(this.legCount - 3, this.legCount - 2, this.legCount - 1);
+  }
+
+  private hideUnder(first: number, under: number, last: number): void {
     if (first < 0 || this.kind[first] !== 'straight' || this.kind[under] !== 'under') return;
     if (this.to[first] !== this.from[under] || this.to[under] !== this.from[last]) return;
     if (this.pathStart[under + 1] - this.pathStart[under] !== 3) return;
@@ -129,6 +132,8 @@ export class GrowingChain {
   }
 
   finish(units: number, closed: boolean): Chain {
+    // On a ring the last pick-up leads to the first leg.
+    if (closed) this.hideUnder(this.legCount - 2, this.legCount - 1, 0);
     return {
       units,
       closed,
