@@ -168,17 +168,29 @@ function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<number,
     newFrom[i] = place(from[leg]);
     newTo[i] = place(to[leg]);
   });
+  const legClass = new Uint16Array(legs.length);
+  const unit = new Int32Array(legs.length);
+  const passes = new Uint8Array(legs.length);
+  const size = new Float32Array(legs.length);
+  const kind: LegKind[] = [];
+  for (let i = 0; i < legs.length; i++) {
+    legClass[i] = chain.legClass[legs[i]];
+    unit[i] = chain.unit[legs[i]];
+    passes[i] = chain.passes[legs[i]];
+    size[i] = chain.size[legs[i]];
+    kind.push(chain.kind[legs[i]]);
+  }
   return {
     units: chain.units,
     closed: chain.closed,
     nodes: placed.slice(0, 2 * used),
     from: newFrom,
     to: newTo,
-    legClass: Uint16Array.from(legs, (leg) => chain.legClass[leg]),
-    unit: Int32Array.from(legs, (leg) => chain.unit[leg]),
-    passes: Uint8Array.from(legs, (leg) => chain.passes[leg]),
-    kind: legs.map((leg) => chain.kind[leg]),
-    size: Float32Array.from(legs, (leg) => chain.size[leg]),
+    legClass,
+    unit,
+    passes,
+    kind,
+    size,
     pathStart,
     path,
   };

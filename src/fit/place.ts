@@ -1,4 +1,3 @@
-import type { Point } from '../geometry/point.js';
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
@@ -133,41 +132,54 @@ function layUnit(
   };
   const rigidNode = (i: number, anchor: number): number => {
     if (table[i] < 0 && i !== anchor) {
-      const [x, y] = rigid(lay, place, anchor, nodes[2 * i], nodes[2 * i + 1]);
-      table[i] = growing.addNode(x, y);
+      layBeside(lay, place, anchor, nodes[2 * i], nodes[2 * i + 1]);
+      table[i] = growing.addNode(lay.out[0], lay.out[1]);
     }
     return node(i);
   };
+  const { joins } = place.run.unit;
+  // Only these nodes may have been laid by another unit.
+  const isShared = (i: number) => joins.some(([a, b]) => b === i || (placing.closed && a === i));
   for (const leg of legs) {
     const from = leg.bends ? node(leg.from) : rigidNode(leg.from, leg.anchor);
     const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
     const passes = leg.share > 0 ? Math.max(1, Math.round(placing.passes * leg.share)) : 0;
     growing.startLeg(from, to, leg, place.index, passes);
-    const at = (u: number, v: number): Point => {
-      if (!leg.bends) return rigid(lay, place, leg.anchor, u, v);
-      lay.at(alongLine(place, u), hand * v);
-      return [lay.out[0], lay.out[1]];
-    };
     const { path } = leg;
     const end = path.length - 2;
     growing.addNodePoint(from);
-    for (let i = 2; i < end; i += 2) growing.addPoint(...at(path[i], path[i + 1]));
+    for (let i = 2; i < end; i += 2) {
+      layPoint(lay, place, leg, path[i], path[i + 1]);
+      growing.addPoint(lay.out[0], lay.out[1]);
+    }
     if (end > 0) growing.addNodePoint(to);
-    if (end > 2) growing.settleEnds(...at(path[0], path[1]), ...at(path[end], path[end + 1]));
+    if (end > 2 && (isShared(leg.from) || isShared(leg.to))) {
+      layPoint(lay, place, leg, path[0], path[1]);
+      const [x0, y0] = lay.out;
+      layPoint(lay, place, leg, path[end], path[end + 1]);
+      growing.settleEnds(x0, y0, lay.out[0], lay.out[1]);
+    }
     if (leg.kind === 'straight') growing.hidePickUp();
   }
 }
 
-/** A point that keeps its place beside an anchor: turned with the line, not bent by it. */
-function rigid(lay: Layer, place: Place, anchor: number, u: number, v: number): Point {
+/** Lays a point of a leg's path, bent with the line or keeping its shape, into the layer's `out`. */
+function layPoint(lay: Layer, place: Place, leg: UnitLeg, u: number, v: number): void {
+  if (leg.bends) lay.at(alongLine(place, u), place.hand * v);
+  else layBeside(lay, place, leg.anchor, u, v);
+}
+
+/** Lays a point that keeps its place beside an anchor: turned with the line, not bent by it. */
+function layBeside(lay: Layer, place: Place, anchor: number, u: number, v: number): void {
   const { nodes } = place.run.unit;
   lay.at(alongLine(place, nodes[2 * anchor]), place.hand * nodes[2 * anchor + 1]);
-  const [x, y, theta, scale] = lay.out;
-  const du = (u - nodes[2 * anchor]) * scale;
-  const dv = place.hand * (v - nodes[2 * anchor + 1]) * scale;
-  const sin = Math.sin(theta);
-  const cos = Math.cos(theta);
-  return [x + du * cos + dv * sin, y + du * sin - dv * cos];
+  const { out } = lay;
+  const du = (u - nodes[2 * anchor]) * out[3];
+  const dv = place.hand * (v - nodes[2 * anchor + 1]) * out[3];
+  const sin = Math.sin(out[2]);
+  const cos = Math.cos(out[2]);
+  out[0] += du * cos + dv * sin;
+  out[1] += du * sin - dv * cos;
 }
 
 function room(runs: readonly UnitRun[], closing: readonly UnitLeg[]): Room {
