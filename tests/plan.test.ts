@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { buildSeamMap } from '../src/block/build-seam-map.js';
 import type { BlockSource } from '../src/formats/dressing.js';
 import { InputError } from '../src/input-error.js';
 import { defaultDressing } from '../src/plan.js';
@@ -13,7 +14,7 @@ describe('a dressing made when nothing is said', () => {
   test('gives every seam a treatment, and seams that meet different stitches', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 500 }), (seed) => {
-        const map = cutBlock(180, 70, seed);
+        const map = buildSeamMap(cutBlock(180, 70, seed)).map;
         const { treatments } = defaultDressing(map, { source, library });
         expect(treatments.map(({ seam }) => seam.id)).toEqual(map.seams.map(({ id }) => id));
         const stitch = new Map(treatments.map(({ seam, rows }) => [seam.id, rows[0].stitch]));
@@ -27,7 +28,7 @@ describe('a dressing made when nothing is said', () => {
   });
 
   test('dresses only the seams named, in the stitch named', () => {
-    const map = cutBlock(180, 70, 3);
+    const map = buildSeamMap(cutBlock(180, 70, 3)).map;
     const { treatments } = defaultDressing(map, { source, library, seams: [2, 3], stitch: 'fly', width: 6 });
     expect(treatments.map(({ seam }) => seam.id)).toEqual([2, 3]);
     for (const { rows } of treatments)
@@ -35,7 +36,7 @@ describe('a dressing made when nothing is said', () => {
   });
 
   test('names the seams there are when one is asked for that is not there', () => {
-    const map = cutBlock(180, 70, 3);
+    const map = buildSeamMap(cutBlock(180, 70, 3)).map;
     const ask = () => defaultDressing(map, { source, library, seams: [99] });
     expect(ask).toThrow(InputError);
     expect(ask).toThrow(`its seams are 1 to ${map.seams.length}`);

@@ -1,6 +1,4 @@
-import { buildSeamMap } from '../../src/block/build-seam-map.js';
-import type { DrawnLine } from '../../src/block/drawn-line.js';
-import type { SeamMap } from '../../src/block/seam-map.js';
+import type { DrawnLine, LineDrawing } from '../../src/block/drawn-line.js';
 import { fromPoints } from '../../src/geometry/polyline.js';
 
 type XY = readonly [number, number];
@@ -18,7 +16,7 @@ export function seeded(seed: number): () => number {
  * A square block cut again and again, as crazy patches are: every patch wider than `patch` mm is cut across its longer
  * way by a line that slants a little, a third of them bent. Seeded.
  */
-export function cutBlock(size: number, patch: number, seed: number): SeamMap {
+export function cutBlock(size: number, patch: number, seed: number): LineDrawing {
   const random = seeded(seed);
   const lines: DrawnLine[] = [];
   const add = (points: readonly XY[], closed = false) =>
@@ -69,5 +67,5 @@ export function cutBlock(size: number, patch: number, seed: number): SeamMap {
     add(cut);
     todo.push(...halves);
   }
-  return buildSeamMap({ width: size, height: size, origin: [0, 0], lines }).map;
+  return { width: size, height: size, origin: [0, 0], lines };
 }
