@@ -25,7 +25,7 @@ function isTrail(edges: readonly Edge[], passes: readonly number[], trail: Int32
 }
 
 describe('an Euler trail', () => {
-  it('exists on a connected graph exactly when 0 or 2 points are odd (Euler; handbook facts R18, R19)', () => {
+  it('exists on a connected graph exactly when 0 or 2 points are odd (Euler; route inspection problem, encyclopedia text)', () => {
     const graph = fc.record({
       tree: fc.array(fc.nat(50), { minLength: 1, maxLength: 9 }),
       more: fc.array(fc.tuple(fc.nat(9), fc.nat(9)), { maxLength: 9 }),
@@ -49,7 +49,7 @@ describe('an Euler trail', () => {
     );
   });
 
-  it('starts and ends on the two points of degree 3 when the degrees are 3, 4, 4, 3, 2 (facts R20)', () => {
+  it('starts and ends on the two points of degree 3 when the degrees are 3, 4, 4, 3, 2 (worked example, The Chinese Postman Problem, 2014)', () => {
     const edges: Edge[] = [
       [4, 1],
       [4, 2],
@@ -65,7 +65,7 @@ describe('an Euler trail', () => {
     expect(ends.sort()).toEqual([0, 3]);
   });
 
-  it('does not exist on K4, whose four points all have degree 3 (facts R20, R23)', () => {
+  it('does not exist on K4, whose four points all have degree 3 (same text; the rest by arithmetic)', () => {
     expect(
       trailOf([
         [0, 1],
