@@ -1,0 +1,101 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import { askFor, legPoints } from './asks.js';
+import { mapOfLines } from './block-of-lines.js';
+
+const RULES = { gap: 0.6, outline: 'free' } as const;
+const straight = mapOfLines([
+  [
+    [20, 100],
+    [110, 100],
+  ],
+]);
+
+describe('to which hand, and which way it grows', () => {
+  test('blanket stands to the hand asked for, whichever way it grows (left of a seam that runs right is up)', () => {
+    for (const reverse of [false, true]) {
+      const points = (side: 'left' | 'right') =>
+        legPoints(fitLines(straight, [askFor(1, 'blanket', { side, reverse })], RULES)[0].fit.chains);
+      expect(Math.min(...points('left').map(([, y]) => y))).toBeCloseTo(95, 1);
+      expect(Math.max(...points('left').map(([, y]) => y))).toBeLessThan(100.5);
+      expect(Math.max(...points('right').map(([, y]) => y))).toBeCloseTo(105, 1);
+      expect(Math.min(...points('right').map(([, y]) => y))).toBeGreaterThan(99.5);
+    }
+  });
+
+  test('a treatment that grows the other way is the same one turned end for end', () => {
+    const stitches = fc.constantFrom('feather', 'fly', 'cretan', 'chevron', 'herringbone', 'lazy-daisy');
+    fc.assert(
+      fc.property(stitches, (stitch) => {
+        const points = (reverse: boolean) =>
+          legPoints(fitLines(straight, [askFor(1, stitch, { reverse })], RULES)[0].fit.chains);
+        // Turned by half a turn about the middle; which hand it starts on does not matter, so v may be mirrored.
+        const along = (list: readonly (readonly [number, number])[]) =>
+          list.map(([x]) => x).sort((a, b) => a - b);
+        const across = (list: readonly (readonly [number, number])[]) =>
+          list.map(([, y]) => Math.abs(y - 100)).sort((a, b) => a - b);
+        const back = points(true);
+        const turned = points(false).map(([x, y]) => [130 - x, y] as const);
+        expect(back).toHaveLength(turned.length);
+        along(back).forEach((x, i) => {
+          expect(x).toBeCloseTo(along(turned)[i], 6);
+        });
+        across(back).forEach((v, i) => {
+          expect(v).toBeCloseTo(across(turned)[i], 6);
+        });
+      }),
+    );
+  });
+
+  test('on a seam with junctions the account reads the same way, its ends exchanged only in the walk', () => {
+    const map = mapOfLines([
+      [
+        [20, 100],
+        [110, 100],
+      ],
+      [
+        [110, 60],
+        [110, 140],
+      ],
+    ]);
+    const butting = map.seams.find((seam) => seam.ends!.some((end) => end.kind === 'junction'))!.id;
+    const fitted = (reverse: boolean) =>
+      fitLines(
+        map,
+        [askFor(butting, 'feather', { reverse, manner: 'short' }), askFor(3 - butting, 'feather')],
+        RULES,
+      )[0].fit;
+    const [there, back] = [fitted(false), fitted(true)];
+    expect(back.endGap[0]).toBeCloseTo(there.endGap[0], 6);
+    expect(back.endGap[1]).toBeCloseTo(there.endGap[1], 6);
+    expect(back.stretches.map(({ ends }) => ends)).toEqual(there.stretches.map(({ ends }) => ends));
+    expect(back.stretches[0].repeats).toBe(there.stretches[0].repeats);
+  });
+
+  test('an edge lies on the block, whatever stitch it is', () => {
+    const square = mapOfLines([
+      [
+        [50, 50],
+        [150, 50],
+        [150, 150],
+        [50, 150],
+        [50, 50],
+      ],
+      [
+        [50, 100],
+        [150, 100],
+      ],
+    ]);
+    for (const stitch of ['blanket', 'feather', 'herringbone', 'chevron']) {
+      const half = askFor('outline', stitch).sized.build(1, askFor('outline', stitch).sized.repeat).reach;
+      const offset = stitch === 'blanket' ? -half.right : -Math.max(half.left, half.right);
+      const [{ fit }] = fitLines(square, [askFor('outline', stitch, { side: 'right', offset })], RULES);
+      expect(fit.stretches.reduce((sum, { repeats }) => sum + repeats, 0) % 1).toBe(0);
+      for (const [x, y] of legPoints(fit.chains)) {
+        expect(Math.min(x, y)).toBeGreaterThan(50 - 0.3);
+        expect(Math.max(x, y)).toBeLessThan(150 + 0.3);
+      }
+    }
+  });
+});
