@@ -4,6 +4,7 @@ import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import { describe, expect, test } from 'vitest';
 import { clearOfThrough, clearOfWedge } from '../../src/fit/ends.js';
+import type { Chain } from '../../src/fit/fit.js';
 import { fitLines } from '../../src/fit/fit-lines.js';
 import { reachOf } from '../../src/fit/sized.js';
 import { askFor, legPoints } from './asks.js';
@@ -155,10 +156,13 @@ describe('an end that tucks', () => {
   test('leaves out daisies within a millimeter of the thread that will lie over it', () => {
     const map = butting(Math.PI / 2);
     const through = map.junctions[0].through!;
-    const fits = fitLines(map, [askFor(through, 'blanket'), askFor(3 - through, 'lazy-daisy')], {
-      gap: 0.6,
-      outline: 'free',
-    });
+    const rules = { gap: 0.6, outline: 'free' } as const;
+    const daisies = askFor(3 - through, 'lazy-daisy');
+    const fits = fitLines(map, [askFor(through, 'feather'), daisies], rules);
+    const petals = (chains: readonly Chain[]) =>
+      chains.flatMap(({ kind }) => kind.filter((k) => k === 'loop')).length;
+    const [alone] = fitLines(map, [daisies], rules);
+    expect(petals(fits[1].fit.chains)).toBeLessThan(petals(alone.fit.chains));
     const over = legPoints(fits[0].fit.chains);
     const { chains } = fits[1].fit;
     let nearest = Infinity;
@@ -174,6 +178,42 @@ describe('an end that tucks', () => {
     }
     expect(nearest).toBeGreaterThan(1);
     expect(chains.some((chain) => chain.kind.includes('loop'))).toBe(true);
+  });
+});
+
+describe('an end at the outline', () => {
+  test('whole repeats end on it, and the last one leans to its direction', () => {
+    for (const slant of [-0.4, -0.25, 0.25, 0.4]) {
+      // a block whose right side slants, and a level seam that ends on it
+      const x = (y: number) => 150 + (y - 100) * Math.tan(slant);
+      const map = mapOfLines([
+        [
+          [40, 50],
+          [x(50), 50],
+          [x(150), 150],
+          [40, 150],
+          [40, 50],
+        ],
+        [
+          [40, 100],
+          [150, 100],
+        ],
+      ]);
+      const rules = { gap: 0.6, outline: 'free' } as const;
+      const [{ fit }] = fitLines(map, [askFor(1, 'blanket', { side: 'left', sizes: { width: 6 } })], rules);
+      const arm = askFor(1, 'blanket')
+        .sized.build(1, 5)
+        .legs.find((leg) => leg.name === 'arm')!.class;
+      const ends = fit.chains.flatMap(({ from, to, nodes, legClass }) =>
+        Array.from(from, (_, leg) => leg)
+          .filter((leg) => legClass[leg] === arm)
+          .map((leg) => [from[leg], to[leg]].map((n) => [nodes[2 * n], nodes[2 * n + 1]])),
+      );
+      const [foot, tip] = ends.sort((a, b) => b[0][0] - a[0][0])[0];
+      expect(Math.abs(foot[0] - 150)).toBeLessThan(0.3);
+      const leans = Math.atan2(tip[0] - foot[0], foot[1] - tip[1]);
+      expect(Math.abs(leans - -slant)).toBeLessThan(0.06);
+    }
   });
 });
 
