@@ -185,9 +185,9 @@ function junctionEnd(
   const cutAt = (inside: number) => [cutBeside(joint, arm, meets.arms, inside - CUT_SLACK)];
 
   if (through === 'outline' && (tucks || !rules.dressed('outline'))) {
-    // Under an edge of its own the block is not run past.
+    // What runs past is cut when the block is joined, so it need not lean; under an edge of its own nothing runs past.
     if (rules.outline === 'join' && !rules.dressed('outline'))
-      return { ...plain, setback: Math.max(wedge, 0) - JOIN_BEYOND / sin, slope };
+      return { ...plain, setback: wedge - JOIN_BEYOND / sin };
     const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
     return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
   }
