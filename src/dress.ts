@@ -123,7 +123,8 @@ function unorderedPasses({ seam, stitch }: SeamFit): Finding {
 
 /** Rows of which nothing is left to sew, where no finding has said why yet: their ends were cut away. */
 function unsewn(rows: readonly DressedRow[], findings: readonly Finding[]): Finding[] {
-  const named = new Set(findings.map(({ seam }) => seam));
+  const said = findings.filter(({ code }) => code === 'too-short' || code === 'tight-bend');
+  const named = new Set(said.map(({ seam }) => seam));
   return rows
     .filter(({ runs, fit }) => runs.start.length < 2 && !named.has(fit.seam))
     .map(({ fit }) => ({

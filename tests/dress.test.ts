@@ -11,6 +11,7 @@ import type { BlockSource, Dressing, Manner } from '../src/formats/dressing.js';
 import { polylineLength } from '../src/geometry/polyline.js';
 import { defaultDressing } from '../src/plan.js';
 import { cutBlock } from './bench/many-seams.js';
+import { butting } from './fit/block-of-lines.js';
 import { countyBlock } from './fixtures/counties.js';
 import { dictionary } from './stitches/dictionary.js';
 
@@ -145,6 +146,22 @@ describe('dressing a whole block', () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  test('a seam of which nothing is left is named with the reason, whatever else is said of it', () => {
+    for (const length of [4, 6, 8, 10, 12, 14]) {
+      for (const ends of ['tuck', 'short', 'bevel'] as const) {
+        const block = { ...cut(1), map: butting(0.5, length) };
+        const plan = defaultDressing(block.map, { source, library, stitch: 'lazy-daisy', ends });
+        const { rows, findings } = dress(block, plan, library);
+        const reasons = findings.filter(({ code }) =>
+          ['too-short', 'tight-bend', 'nothing-left'].includes(code),
+        );
+        for (const { runs, fit } of rows) {
+          if (runs.start.length < 2) expect(reasons.map(({ seam }) => seam)).toContain(fit.seam);
+        }
+      }
+    }
   });
 
   test('the same block and dressing give the same bytes', async () => {

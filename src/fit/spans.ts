@@ -98,26 +98,22 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     breaks.push({ u: corner.u, ends: [end, end] });
   }
   for (const { from, to } of rules.tight) {
-    const end = (at: number): SpanEnd => ({
-      kind: 'corner',
-      at,
-      setback: 0,
-      slope: 0,
-      cuts: [],
-      taper: null,
-      junction: -1,
-    });
     if (to - from >= guide.length - 1e-6) return [];
-    breaks.push({ u: from, ends: [end(from), end(to)] });
+    breaks.push({ u: from, ends: [plainEnd('corner', from), plainEnd('corner', to)] });
   }
   breaks.sort((a, b) => a.u - b.u);
   const turned = guide.corners.filter((corner) => !rules.breaksAt(Math.abs(corner.turn)));
   const within = (a: number, b: number) => turned.filter(({ u }) => u > a + 1e-6 && u < b - 1e-6);
 
   if (walk.closed && breaks.length === 0) {
-    const end: SpanEnd = { kind: 'ring', at: 0, setback: 0, slope: 0, cuts: [], taper: null, junction: -1 };
+    const end = plainEnd('ring', 0);
     // A corner the ring starts at is both its ends, and none inside.
     return [{ start: end, end: { ...end, at: guide.length }, corners: within(0, guide.length), ring: true }];
+  }
+  if (walk.closed && breaks[0].u > 1e-6) {
+    // A ring that is broken only elsewhere is also cut where its walk starts, so that no part of it is lost.
+    const end = plainEnd('corner', 0);
+    breaks.unshift({ u: 0, ends: [end, end] });
   }
   const first = walk.closed ? breaks[0].ends[1] : lineEnd(walk, rules, 0);
   const last = walk.closed ? { ...breaks[0].ends[0], at: guide.length } : lineEnd(walk, rules, 1);
@@ -128,6 +124,16 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     .map((start, i) => ({ start, end: ends[i], corners: within(start.at, ends[i].at), ring: false }))
     .filter(({ start, end }) => end.at > start.at + 1e-6);
 }
+
+const plainEnd = (kind: EndKind, at: number): SpanEnd => ({
+  kind,
+  at,
+  setback: 0,
+  slope: 0,
+  cuts: [],
+  taper: null,
+  junction: -1,
+});
 
 function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
   const at = which === 0 ? 0 : walk.guide.length;
@@ -223,7 +229,7 @@ function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | un
 export function cornerEnd(own: Reach, corner: Corner, gap: number): SpanEnd {
   const inner = corner.turn > 0 ? own.left : own.right;
   const setback = Math.max(0, clearOfWedge(inner, gap, Math.PI - Math.abs(corner.turn)));
-  return { kind: 'corner', at: corner.u, setback, slope: 0, cuts: [], taper: null, junction: -1 };
+  return { ...plainEnd('corner', corner.u), setback };
 }
 
 /** The cloth on this arm's side of the line through a junction, `inside` mm away from it. */

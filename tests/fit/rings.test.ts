@@ -52,6 +52,28 @@ describe('a ring', () => {
     );
   });
 
+  test('too tight at its ends is dressed along both its sides all the same', () => {
+    // An ellipse 120 mm by 16 mm: radius of curvature at its ends b^2 / a = 1.07 mm (closed form).
+    const flat = Array.from({ length: 721 }, (_, i) => {
+      const t = (2 * Math.PI * (i % 720)) / 720;
+      return [100 + 60 * Math.cos(t), 100 + 8 * Math.sin(t)] as const;
+    });
+    const map = mapOfLines([flat]);
+    const [{ fit, findings }] = fitLines(map, [askFor(1, 'herringbone')], RULES);
+    expect(findings.map(({ code }) => code)).toContain('tight-bend');
+    for (const side of [-1, 1]) {
+      const xs = legPoints(fit.chains)
+        .filter(([, y]) => Math.sign(y - 100) === side)
+        .map(([x]) => x)
+        .sort((a, b) => a - b);
+      expect(xs[0]).toBeLessThan(50);
+      expect(xs[xs.length - 1]).toBeGreaterThan(150);
+      xs.forEach((x, i) => {
+        if (i > 0) expect(x - xs[i - 1]).toBeLessThan(4);
+      });
+    }
+  });
+
   test('with corners starts at one and takes whole repeats over all sides', () => {
     fc.assert(
       fc.property(
