@@ -58,7 +58,8 @@ export function dress(block: Block, dressing: Dressing, library: ReadonlyMap<str
   });
   const lines = order.map((k): DressedLine => {
     const { ask } = asked[k];
-    const unit = ask.sized.build(1, ask.sized.repeat);
+    const { scale } = fits[k].fit;
+    const unit = ask.sized.build(scale, ask.sized.repeat * scale);
     const { left, right } = reachOf(unit, ask.sized.glide, 1);
     return { seam: ask.seam, reach: Math.max(left, right), short: ask.manner === 'short' };
   });

@@ -99,26 +99,37 @@ export function wedgeDemand(wedges: readonly Wedge[], gap: number): number {
 const SHARE_IN_POINT = 0.5;
 
 /**
- * How an arm that runs into the point tapers: at distance d from the junction it reaches d tan(phi / 2) - gap / 2 into a
- * wedge, which is half a gap short of the bisector. It starts where that is a share of its full reach.
+ * How an arm that runs into the point tapers: at distance d from the junction it reaches d * slope - inset into a wedge,
+ * which is half a gap short of the bisector: slope tan(phi / 2), inset gap / (2 cos(phi / 2)). On a side without a wedge
+ * the slope is Infinity. It starts where it reaches a share of its full reach.
  */
 export interface Taper {
-  readonly left: number;
-  readonly right: number;
+  readonly left: WedgeSide;
+  readonly right: WedgeSide;
+}
+
+export interface WedgeSide {
+  readonly slope: number;
   readonly inset: number;
 }
 
+const OPEN: WedgeSide = { slope: Infinity, inset: 0 };
+
 export function taperInto(wedges: readonly Wedge[], gap: number): { setback: number; taper: Taper } | null {
   if (wedges.length === 0) return null;
-  const slope = (right: boolean) =>
-    Math.min(
-      ...wedges.filter((wedge) => wedge.right === right).map(({ phi }) => Math.tan(phi / 2)),
-      Infinity,
-    );
-  const setback = Math.max(
-    ...wedges.map(({ phi, facing }) => (SHARE_IN_POINT * facing + gap / 2) / Math.tan(phi / 2)),
-  );
-  return { setback, taper: { left: slope(false), right: slope(true), inset: gap / 2 } };
+  const sideOf = ({ phi }: Wedge): WedgeSide => ({
+    slope: Math.tan(phi / 2),
+    inset: gap / (2 * Math.cos(phi / 2)),
+  });
+  const side = (right: boolean) => {
+    const wedge = wedges.find((candidate) => candidate.right === right);
+    return wedge ? sideOf(wedge) : OPEN;
+  };
+  const demands = wedges.map((wedge) => {
+    const { slope, inset } = sideOf(wedge);
+    return (SHARE_IN_POINT * wedge.facing + inset) / slope;
+  });
+  return { setback: Math.max(...demands), taper: { left: side(false), right: side(true) } };
 }
 
 interface Neighbor {

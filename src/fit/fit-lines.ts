@@ -25,7 +25,13 @@ export interface LineFit {
 export function fitLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): LineFit[] {
   const lines = narrowedLines(map, asks, rules);
   const fits = asks.map((ask) => fitLine(map, lines, lines.get(ask.seam)!, rules));
-  return leaveOutUnderThrough(fits);
+  return leaveOutUnderThrough(fits).map(withoutEmpty);
+}
+
+/** A line of whose chains nothing is left has no repeats either. */
+function withoutEmpty(line: LineFit): LineFit {
+  const chains = line.fit.chains.filter((chain) => chain.from.length > 0);
+  return { ...line, fit: { ...line.fit, chains, stretches: chains.length ? line.fit.stretches : [] } };
 }
 
 function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineFit {
@@ -58,8 +64,9 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
   });
   const isRing = spans.length === 1 && spans[0].ring;
   const gapAt = (which: 0 | 1) => {
-    const part = which === 0 ? parts[0] : parts[parts.length - 1];
-    return isRing || !part?.chain ? 0 : part.gaps[which];
+    const sewn = parts.filter((part) => part.chain);
+    const part = which === 0 ? sewn[0] : sewn[sewn.length - 1];
+    return isRing || !part ? 0 : part.gaps[which];
   };
   const gaps = [gapAt(0), gapAt(1)] as const;
   return {

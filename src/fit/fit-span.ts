@@ -132,7 +132,7 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
   const chain = placeUnits({
     laying: {
       guide,
-      parts: partsOf(question, runs, lengths, halfRepeats, reach),
+      parts: partsOf(question, runs, lengths, halfRepeats, shifted(reach, question.offset)),
       band: question.band,
       built: shifted(reach, question.offset),
       closed: span.ring,
@@ -162,7 +162,10 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
   return {
     chain: cuts.length ? cutChain(chain, cuts) : chain,
     stretches,
-    gaps: [span.start.setback + margin, span.end.setback + margin],
+    gaps: [
+      span.start.at + span.start.setback + margin,
+      guide.length - span.end.at + span.end.setback + margin,
+    ],
     scale,
     findings: sizeFindings(question, choice),
   };

@@ -1,6 +1,7 @@
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
 import type { Band, Reach } from './band.js';
+import type { Taper } from './ends.js';
 
 /**
  * How a slanting boundary is shared out over the repeat beside it: at distance d < length from the boundary a point at
@@ -32,13 +33,10 @@ export interface Part {
 
 /**
  * The point of a wedge that a line runs into: at distance d from it v reaches at most d * slope - inset, and is scaled
- * down to that. `at` is the junction's u; slopes are Infinity on a side without a wedge.
+ * down to that. `at` is the junction's u.
  */
-export interface Point {
+export interface Point extends Taper {
   readonly at: number;
-  readonly left: number;
-  readonly right: number;
-  readonly inset: number;
 }
 
 export interface Laying {
@@ -76,26 +74,25 @@ export function layer(laying: Laying): Layer {
       let scale = narrowing ? narrowing(u, vAsked > 0) : 1;
       if (part.startPoint) scale *= inPoint(part.startPoint, u - part.startPoint.at, vAsked, built);
       if (part.endPoint) scale *= inPoint(part.endPoint, part.endPoint.at - u, vAsked, built);
-      let v = vAsked * scale;
+      let across = vAsked * scale + offset;
       let along = u;
       if (part.start) {
         const near = Math.max(0, 1 - (u - part.from) / part.start.length);
-        const share = shareAt(part.start, near, v > 0);
+        const share = shareAt(part.start, near, across > 0);
         scale *= share;
-        v *= share;
-        along += (v + offset) * part.start.slope * near;
+        across *= share;
+        along += across * part.start.slope * near;
       }
       if (part.end) {
         const near = Math.max(0, 1 - (part.to - u) / part.end.length);
-        const share = shareAt(part.end, near, v > 0);
+        const share = shareAt(part.end, near, across > 0);
         scale *= share;
-        v *= share;
-        along -= (v + offset) * part.end.slope * near;
+        across *= share;
+        along -= across * part.end.slope * near;
       }
       const finder = finders[p];
       finder.at(along);
       const theta = finder.frame[2];
-      const across = v + offset;
       out[0] = finder.frame[0] + across * Math.sin(theta);
       out[1] = finder.frame[1] - across * Math.cos(theta);
       out[2] = theta;
@@ -111,10 +108,10 @@ function shareAt(mitre: Mitre, near: number, isLeft: boolean): number {
 }
 
 function inPoint(point: Point, d: number, v: number, built: Reach): number {
-  const slope = v > 0 ? point.left : point.right;
+  const { slope, inset } = v > 0 ? point.left : point.right;
   const reach = v > 0 ? built.left : built.right;
   if (slope === Infinity || reach <= 0) return 1;
-  return Math.min(1, Math.max(0, d * slope - point.inset) / reach);
+  return Math.min(1, Math.max(0, d * slope - inset) / reach);
 }
 
 /** Scale of v at u on the left or right, or null where the band is nowhere narrower than what units are built for. */

@@ -104,7 +104,6 @@ function ringStart(corners: readonly Corner[], breaks: readonly { readonly u: nu
 
 /** What decides the ends of one line, given all lines. */
 export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules): EndRules {
-  const middle = reachAt(line.band, line.walk.guide.length / 2);
   return {
     map,
     reach: (arm) => armReach(lines, arm),
@@ -112,7 +111,7 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
     gap: rules.gap,
     outline: rules.outline,
     dressed: (seam) => lines.has(seam),
-    own: middle,
+    ownAt: (u) => reachAt(line.band, u),
     tight: line.tight,
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
     breaksAt: (turn) => turn > BREAK_TURN || line.ask.sized.stitch.corner === 'break',

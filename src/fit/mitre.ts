@@ -18,7 +18,7 @@ export function cornerMitre(turn: number, reach: Reach, repeat: number, length: 
   const over = Math.min(length / 2, Math.max(repeat, inner / FOLD_SHARE));
   // On the bisector, too, an inner arm is no longer than the others.
   const narrow = Math.min(Math.cos(turn / 2), inner > 0 ? (FOLD_SHARE * over) / inner : 1);
-  const away = inner > 0 ? Math.min(1, (0.95 * over) / inner) : 1;
+  const away = inner > 0 ? Math.min(1, (FOLD_SHARE * over) / inner) : 1;
   const cap = Math.min(1, LONGEST_MITRE * Math.cos(turn / 2));
   return turn > 0
     ? { slope, length: over, left: narrow, right: cap, leftAway: away, rightAway: 1 }

@@ -58,8 +58,8 @@ export interface EndRules {
   readonly outline: 'trim' | 'join' | 'free';
   /** whether a line of the block has a treatment */
   readonly dressed: (seam: number | 'outline') => boolean;
-  /** this line's reach, to both hands of the walk */
-  readonly own: Reach;
+  /** this line's reach at a place, to both hands of the walk */
+  readonly ownAt: (u: number) => Reach;
   /** parts of the line too tight to be dressed, ascending */
   readonly tight: readonly TightPart[];
   /** guide line of a dressed line's treatment */
@@ -94,7 +94,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
   }
   for (const corner of guide.corners) {
     if (!rules.breaksAt(Math.abs(corner.turn))) continue;
-    const end = cornerEnd(rules.own, corner, rules.gap);
+    const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap);
     breaks.push({ u: corner.u, ends: [end, end] });
   }
   for (const { from, to } of rules.tight) {
@@ -177,8 +177,8 @@ function junctionEnd(
   const point = tucks ? taperInto(wedges, rules.gap) : null;
   const wedge = tucks ? (point?.setback ?? 0) : wedgeDemand(wedges, rules.gap);
   if (point) {
-    const { left, right, inset } = point.taper;
-    plain.taper = sense === 1 ? point.taper : { left: right, right: left, inset };
+    const { left, right } = point.taper;
+    plain.taper = sense === 1 ? point.taper : { left: right, right: left };
   }
   if (through === null || through === walk.seam) return { ...plain, setback: wedge };
   const meets = meeting(joint, arm, through, rules.reach);
@@ -209,7 +209,7 @@ function junctionEnd(
   const clear = throughReach + rules.gap;
   return {
     ...plain,
-    setback: guide ? movedClear(walk.guide, guide, at, sense, straight, clear, rules.own) : straight,
+    setback: guide ? movedClear(walk.guide, guide, at, sense, straight, clear, rules.ownAt(at)) : straight,
   };
 }
 

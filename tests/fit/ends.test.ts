@@ -244,18 +244,30 @@ describe('where three seams meet and none runs through', () => {
       fc.property(
         fc.double({ min: 1.7, max: 2.4, noNaN: true }),
         fc.double({ min: 3.9, max: 4.6, noNaN: true }),
-        (a, b) => {
+        fc.constantFrom('feather', 'fly', 'chevron'),
+        (a, b, stitch) => {
           const map = star(a, b);
           if (map.junctions[0].through !== null) return;
           const fits = fitLines(
             map,
-            map.seams.map((seam) => askFor(seam.id, 'feather')),
+            map.seams.map((seam) => askFor(seam.id, stitch)),
             { gap: 0.6, outline: 'free' },
           );
           const directions = map.seams.map((seam) => {
             const arm = map.junctions[0].arms.find((candidate) => candidate.seam === seam.id)!;
             return arm.direction;
           });
+          // Across the wedges the gap itself: half of it on each side of the bisector.
+          const points = fits.map(({ fit }) =>
+            legPoints(fit.chains).filter(([x, y]) => Math.hypot(x - 100, y - 100) < 15),
+          );
+          for (let i = 0; i < 3; i++) {
+            for (const [x, y] of points[i]) {
+              for (const [p, q] of points[(i + 1) % 3]) {
+                expect(Math.hypot(x - p, y - q)).toBeGreaterThan(0.6 - 0.03);
+              }
+            }
+          }
           fits.forEach(({ fit }, i) => {
             for (const [x, y] of legPoints(fit.chains)) {
               const heading = Math.atan2(y - 100, x - 100);

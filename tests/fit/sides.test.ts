@@ -98,4 +98,39 @@ describe('to which hand, and which way it grows', () => {
       }
     }
   });
+
+  test('a wide edge turns its corners without passing their bisectors', () => {
+    const square = mapOfLines([
+      [
+        [50, 50],
+        [150, 50],
+        [150, 150],
+        [50, 150],
+        [50, 50],
+      ],
+      [
+        [50, 100],
+        [150, 100],
+      ],
+    ]);
+    for (const [stitch, width] of [
+      ['feather', 12],
+      ['cretan', 10],
+      ['fly', 10],
+    ] as const) {
+      const ask = askFor('outline', stitch, { side: 'right', sizes: { width }, offset: -width / 2 });
+      const [{ fit }] = fitLines(square, [ask], RULES);
+      const chain = fit.chains[0];
+      const perSide = fit.stretches.map(({ repeats }) => repeats * (stitch === 'fly' ? 1 : 2));
+      // units of the first side, which runs along the top: none of its nodes lies nearer to the left than to the top
+      for (let leg = 0; leg < chain.from.length; leg++) {
+        if (chain.unit[leg] === 0 || chain.unit[leg] >= perSide[0] - 1) continue;
+        for (const node of [chain.from[leg], chain.to[leg]]) {
+          const [x, y] = [chain.nodes[2 * node] - 50, chain.nodes[2 * node + 1] - 50];
+          expect(x - y).toBeGreaterThan(-0.2);
+          expect(100 - x - y).toBeGreaterThan(-0.2);
+        }
+      }
+    }
+  });
 });
