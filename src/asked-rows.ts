@@ -1,7 +1,7 @@
 import type { SeamMap } from './block/seam-map.js';
 import type { Finding } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
-import { seamOf } from './fit/seam-reference.js';
+import { resized, seamOf } from './fit/seam-reference.js';
 import { reachOf, sized } from './fit/sized.js';
 import type { Dressing, Row, ThreadChoice, Treatment } from './formats/dressing.js';
 import { InputError } from './input-error.js';
@@ -25,9 +25,13 @@ export function askedRows(
   library: ReadonlyMap<string, Stitch>,
   findings: Finding[],
 ): AskedRow[] {
+  const references = resized(
+    map,
+    dressing.treatments.map(({ seam }) => seam),
+  );
   const taken = new Map<number | 'outline', number>();
   return dressing.treatments.flatMap((treatment, t): AskedRow[] => {
-    const seam = seamOf(map, treatment.seam);
+    const seam = seamOf(map, references[t]);
     const where = `treatment ${t + 1}`;
     const name = treatment.seam.id === 'outline' ? 'the outline' : `seam ${treatment.seam.id}`;
     if (seam === null) {

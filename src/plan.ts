@@ -56,7 +56,7 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
   const seams = map.seams.filter((seam) => wanted.has(seam.id));
   const chosen = options.stitch
     ? new Map(seams.map((seam) => [seam.id, options.stitch!]))
-    : chosenStitches(map, seams, [...options.library.values()]);
+    : chosenStitches(map, seams, offeredStitches(options));
   const sizes = {
     ...(options.repeat !== undefined && { repeat: options.repeat }),
     ...(options.width !== undefined && { width: options.width }),
@@ -85,6 +85,25 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     after: options.after ?? null,
     seed: 1,
   };
+}
+
+/** The stitches that can be worked at the sizes asked for. */
+function offeredStitches({ library, repeat, width }: PlanOptions): Stitch[] {
+  const takes = (stitch: Stitch, name: string, size: number | undefined) => {
+    const { min, max } = stitch.parameters.find((parameter) => parameter.name === name)!;
+    return size === undefined || (size >= min && size <= max);
+  };
+  const fitting = [...library.values()].filter(
+    (stitch) => takes(stitch, 'repeat', repeat) && takes(stitch, 'width', width),
+  );
+  if (fitting.length > 0) return fitting;
+  const asked = [repeat !== undefined && `--repeat ${repeat}`, width !== undefined && `--width ${width}`];
+  throw new InputError(
+    'no-stitch-of-size',
+    asked.filter(Boolean).join(' '),
+    'no stitch can be worked at this size',
+    'choose one with --stitch; seamwright stitches tells their sizes',
+  );
 }
 
 /**

@@ -189,6 +189,10 @@ describe('dressing a whole block', () => {
     expect(sum(count(large)) / sum(count(small))).toBeGreaterThan(1.9);
     expect(sum(count(large)) / sum(count(small))).toBeLessThan(2.2);
     for (const { repeats, length } of count(large)) expect(length / repeats / 8).toBeGreaterThan(0.8);
+    // a dressing saved for the small block finds its seams on the large one
+    const { rows, findings } = dress(large, planned(small), library);
+    expect(findings.filter(({ code }) => code === 'lost-treatment')).toEqual([]);
+    expect(rows.map(({ fit }) => fit.seam).sort()).toEqual(large.map.seams.map(({ id }) => id).sort());
   });
 
   test('a treatment finds its seam again on a redrawn block, and a lost one is named', async () => {

@@ -26,6 +26,37 @@ export function seamOf(map: SeamMap, reference: SeamReference): Seam | 'outline'
   return nearest && miss(nearest) <= SAME_SEAM ? nearest : null;
 }
 
+/**
+ * References as they lie on a block that was made larger or smaller since: moved with it when that finds more of their
+ * seams, else as they are. The change of size is told by the ends of the seams with the same numbers.
+ */
+export function resized(map: SeamMap, references: readonly SeamReference[]): readonly SeamReference[] {
+  const found = (list: readonly SeamReference[]) => list.filter((one) => seamOf(map, one) !== null).length;
+  if (found(references) === references.length) return references;
+  const numbered = references.filter((one) => one.ends && one.id !== 'outline' && map.seams[one.id - 1]);
+  if (numbered.length === 0) return references;
+  const was = boxOf(numbered.flatMap((one) => one.ends!));
+  const is = boxOf(numbered.flatMap((one) => endsOf(map.seams[(one.id as number) - 1])));
+  if (!(was.width > 0 && was.height > 0)) return references;
+  const move = ([x, y]: Point): Point => [
+    is.x + ((x - was.x) * is.width) / was.width,
+    is.y + ((y - was.y) * is.height) / was.height,
+  ];
+  const moved = references.map((one) => ({
+    ...one,
+    middle: one.middle && move(one.middle),
+    ends: one.ends && ([move(one.ends[0]), move(one.ends[1])] as const),
+  }));
+  return found(moved) > found(references) ? moved : references;
+}
+
+function boxOf(points: readonly Point[]): { x: number; y: number; width: number; height: number } {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+}
+
 type Ends = readonly [Point, Point];
 
 function missOf(seam: Seam, middle: Point, [a, b]: Ends): number {
