@@ -253,7 +253,10 @@ function dropStubs(
           ? lengthOf(short, 0, short.length / 2)
           : lengthOf(chain.path, chain.pathStart[leg], chain.pathStart[leg + 1]);
   }
+  const most = shown.reduce((a, b) => Math.max(a, b), 0);
   for (let leg = 0; leg < kept.length; leg++) {
-    if (kept[leg] && shown[root(from[leg])] < SHORTEST_PIECE) kept[leg] = 0;
+    const own = shown[root(from[leg])];
+    // One piece stays, the one that shows most: a treatment is never left to be joined by a jump.
+    if (kept[leg] && (own < SHORTEST_PIECE || own < most)) kept[leg] = 0;
   }
 }
