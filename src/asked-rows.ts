@@ -5,6 +5,7 @@ import { resized, seamOf } from './fit/seam-reference.js';
 import { reachOf, sized } from './fit/sized.js';
 import type { Dressing, Row, ThreadChoice, Treatment } from './formats/dressing.js';
 import { InputError } from './input-error.js';
+import { nearestName } from './stitches/nearest-name.js';
 import type { Stitch } from './stitches/stitch.js';
 
 /** On a trimmed block an edge stays this far inside, mm. Common practice. */
@@ -77,7 +78,7 @@ function askedRow(
       'unknown-stitch',
       where,
       `there is no stitch "${row.stitch}"`,
-      `there are ${[...library.keys()].join(', ')}`,
+      `did you mean "${nearestName(row.stitch, [...library.keys()])}"?`,
     );
   }
   const thread = dressing.threads[row.thread];

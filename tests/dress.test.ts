@@ -164,6 +164,21 @@ describe('dressing a whole block', () => {
     }
   });
 
+  test('a misspelled stitch or measure in a dressing is answered with the nearest name', () => {
+    const block = cut(2);
+    const plan = planned(block);
+    const rowed = (row: Partial<(typeof plan.treatments)[number]['rows'][number]>) => ({
+      ...plan,
+      treatments: plan.treatments.map((treatment) => ({
+        ...treatment,
+        rows: treatment.rows.map((own) => ({ ...own, ...row })),
+      })),
+    });
+    expect(() => dress(block, rowed({ stitch: 'fether' }), library)).toThrow('did you mean "feather"?');
+    const widht = rowed({ stitch: 'feather', parameters: { widht: 8 } });
+    expect(() => dress(block, widht, library)).toThrow('did you mean "width"?');
+  });
+
   test('the same block and dressing give the same bytes', async () => {
     const [one, other] = [await panel(), await panel()];
     const bytes = (block: Block) => writeDesign(dress(block, planned(block), library).design);

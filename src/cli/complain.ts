@@ -18,8 +18,9 @@ function sentence(error: unknown): string {
   if (error instanceof InputError) return error.message;
   if (error instanceof CommanderError) return usage(error);
   const system = error as NodeJS.ErrnoException;
-  if (system?.code && system.path) {
-    return `${system.path}: ${meaning[system.code] ?? `cannot be used (${system.code})`}`;
+  if (system?.code && (system.path || system.syscall)) {
+    const where = system.path ?? places[system.syscall!];
+    if (where) return `${where}: ${meaning[system.code] ?? `cannot be used (${system.code})`}`;
   }
   return `a fault of the program itself: ${error instanceof Error ? error.message : String(error)}; please report it with the command and the file`;
 }
@@ -45,4 +46,12 @@ const meaning: Record<string, string> = {
   ENAMETOOLONG: 'the name is too long; choose a shorter one',
 };
 
-const oneLine = (text: string): string => text.replace(/\s*[\r\n]+\s*/g, ' ').trim();
+/** What a system call without a path was about. */
+const places: Record<string, string> = { write: 'standard output', uv_cwd: 'the folder this runs in' };
+
+// Control characters in a name could drive a terminal; they are shown as a mark.
+const oneLine = (text: string): string =>
+  text
+    .replace(/\s*[\r\n]+\s*/g, ' ')
+    .replace(/\p{Cc}/gu, '\u{fffd}')
+    .trim();

@@ -6,6 +6,9 @@ const LARGEST = 64 * 1024 * 1024;
 
 /** Reads a whole file, refusing folders, devices and what is too large to be a block. */
 export async function readInput(path: string): Promise<Uint8Array> {
+  if (path.includes('\0')) {
+    throw new InputError('bad-name', 'file name', 'holds a character no file name can', 'check the name');
+  }
   // Asked before the file is opened: opening a pipe would wait for someone to write to it.
   const about = await stat(path).catch((error: NodeJS.ErrnoException) => {
     if (error.code !== 'ENOENT') throw error;

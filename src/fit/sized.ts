@@ -1,4 +1,5 @@
 import { InputError } from '../input-error.js';
+import { nearestName } from '../stitches/nearest-name.js';
 import type { Stitch, Unit, Values } from '../stitches/stitch.js';
 import type { Reach } from './band.js';
 
@@ -17,6 +18,16 @@ export interface Sized {
 
 /** @throws InputError when a size asked for is unknown to the stitch or out of its range */
 export function sized(stitch: Stitch, asked: Values): Sized {
+  const names = stitch.parameters.map(({ name }) => name);
+  for (const name of Object.keys(asked)) {
+    if (names.includes(name)) continue;
+    throw new InputError(
+      'unknown-parameter',
+      stitch.name,
+      `it has no parameter "${name}"`,
+      `did you mean "${nearestName(name, names)}"? It has ${names.join(', ')}`,
+    );
+  }
   for (const { name, unit, min, max } of stitch.parameters) {
     const value = asked[name];
     if (value === undefined || (value >= min && value <= max)) continue;

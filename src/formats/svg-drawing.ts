@@ -6,7 +6,7 @@ import { drawnShape } from './svg-drawn-shape.js';
 import { fitViewBox, fixedLength, readViewBox, type Viewport } from './svg-frame.js';
 import { readLength } from './svg-length.js';
 import { isUnpainted } from './svg-paint.js';
-import { placeSubpath } from './svg-place.js';
+import { FARTHEST, placeSubpath } from './svg-place.js';
 import { isShape, readShape } from './svg-shape.js';
 import { type Look, lookOf, readStyleSheet } from './svg-style.js';
 import { transformOf } from './svg-transform.js';
@@ -16,6 +16,8 @@ import { readSvgTree, type SvgElement } from './svg-tree.js';
 const GROUPS = new Set(['svg', 'g', 'a', 'switch']);
 /** More elements than this come only from `use` elements that multiply each other. */
 const MOST_ELEMENTS = 200_000;
+/** `use` elements that lead to each other in a longer chain than this are no drawing, but would end the program. */
+const DEEPEST_USE = 200;
 
 interface Place {
   readonly look: Look;
@@ -91,6 +93,14 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
     if (place.using.includes(href)) {
       throw new InputError('use-cycle', at, `uses ${href}, which uses itself`, 'draw the shape once');
     }
+    if (place.using.length >= DEEPEST_USE) {
+      throw new InputError(
+        'use-too-deep',
+        at,
+        `is the end of a chain of more than ${DEEPEST_USE} use elements`,
+        'draw the shape where it is wanted',
+      );
+    }
     const shift = (name: 'x' | 'y', whole: number) => readLength(element.attributes[name] ?? '0', whole) ?? 0;
     const { width, height } = place.viewport;
     const toMm = compose(place.toMm, translate(shift('x', width), shift('y', height)));
@@ -141,6 +151,14 @@ function frameOf(root: SvgElement, where: string): Frame {
     return { toMm: scale(1 / PX_PER_MM), user, size: null };
   }
   const size = { width: inMm(width), height: inMm(height) };
+  if (!(Math.max(size.width, size.height) <= FARTHEST)) {
+    throw new InputError(
+      'frame-too-large',
+      `${where} line ${root.line}`,
+      `the drawing is ${size.width} x ${size.height} mm`,
+      'a block of up to 10 m can be read',
+    );
+  }
   if (!box) return { toMm: scale(1 / PX_PER_MM), user: { width, height }, size };
   const toMm = fitViewBox(box, size, root.attributes.preserveAspectRatio);
   return { toMm, user: { width: box[2], height: box[3] }, size };

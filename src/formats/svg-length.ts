@@ -10,7 +10,7 @@ const PX: Readonly<Record<string, number>> = {
   pc: 16,
 };
 
-const LENGTH = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(px|mm|cm|q|in|pt|pc|%)?\s*$/i;
+const LENGTH = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(px|mm|cm|q|in|pt|pc|%)?\s*$/i;
 
 /**
  * A length attribute in user units (pixels), or null when it is no length at all or in a unit without a fixed size.

@@ -4,7 +4,7 @@ import { InputError } from '../input-error.js';
 import type { Piece, Subpath } from './svg-shape.js';
 
 /** Nothing that is sewn or pieced is larger; beyond it a file has lost its units, mm. */
-const FARTHEST = 10_000;
+export const FARTHEST = 10_000;
 
 /**
  * A shape's line in millimeters, still made of curves, so that what is measured later holds at actual size.

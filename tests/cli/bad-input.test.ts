@@ -24,6 +24,12 @@ function noise(length: number): Uint8Array {
 
 const bomb = `<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa">${Array.from({ length: 12 }, (_, i) => `<!ENTITY ${'bcdefghijklm'[i]} "${`&${'abcdefghijkl'[i]};`.repeat(10)}">`).join('')}]>${square}<text>&m;</text></svg>`;
 
+/** A shape used by a group that is used by a group, and so on. */
+const useChain = (links: number) => {
+  const groups = Array.from({ length: links }, (_, i) => `<g id="g${i + 1}"><use href="#g${i}"/></g>`);
+  return `${square}<defs><g id="g0"><path d="M0 9H60"/></g>${groups.join('')}</defs><use href="#g${links}"/></svg>`;
+};
+
 const files: Record<string, string | Uint8Array> = {
   'block.svg': block,
   'not-xml.svg': 'a shopping list\neggs, thread\n',
@@ -33,6 +39,8 @@ const files: Record<string, string | Uint8Array> = {
   'nan.svg': block.replace('H60', 'HNaN'),
   'huge.svg': block.replace('H60', 'H1e300'),
   'bomb.svg': bomb,
+  'endless.svg': block.replace(/width="[^"]*"/, 'width="1e308mm"'),
+  'use-chain.svg': useChain(1500),
   'empty-stop.dst': emptyStitchFile(),
   'two-stops.dst': emptyStitchFile([0, 0, 0xc3]),
   'cut.dst': emptyStitchFile([1, 0, 3]).subarray(0, 514),
@@ -59,6 +67,16 @@ const cases: Case[] = [
   { when: 'a file is empty', words: dress('empty.svg'), says: /empty\.svg.*empty/ },
   { when: 'a coordinate is NaN', words: dress('nan.svg'), says: /nan\.svg/ },
   { when: 'a coordinate is huge', words: dress('huge.svg'), says: /huge\.svg/ },
+  {
+    when: 'the drawing itself is huge',
+    words: dress('endless.svg', '--out', 'x.svg'),
+    says: /endless\.svg.*10 m/,
+  },
+  {
+    when: 'use elements make a long chain',
+    words: ['seams', 'use-chain.svg'],
+    says: /use-chain\.svg line \d+.*chain/,
+  },
   { when: 'a drawing is an entity bomb', words: dress('bomb.svg'), says: /bomb\.svg/ },
   { when: 'the named stop is empty', words: dress('empty-stop.dst', '--stops', '1'), says: /stop 1/ },
   { when: 'a stop does not exist', words: dress('two-stops.dst', '--stops', '9'), says: /stop 9/ },
