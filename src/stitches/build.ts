@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/point.js';
 import { reversed } from '../geometry/polyline.js';
 import { InputError } from '../input-error.js';
-import type { Plan, PlannedLeg, PlannedPoint } from './compile.js';
-import { curvePath, loopPaths, polylinePath } from './leg-path.js';
+import { MEASURES, type PlannedPoint } from './arithmetics.js';
+import type { Plan, PlannedLeg } from './compile.js';
+import { curvePath, loopPaths, polylinePath, smoothPath } from './leg-path.js';
 import { nearestName } from './nearest-name.js';
 import type { Unit, UnitLeg, Values } from './stitch.js';
 
@@ -12,12 +13,13 @@ const FURTHEST = 500;
 const SAME_HOLE = 1e-6;
 
 /**
- * Builds one unit of a stitch.
+ * Builds one unit of a stitch, or an ornament.
  * @throws InputError when a value is unknown or out of range, or when the file's arithmetic gives no place to sew
  */
 export function buildUnit(plan: Plan, values: Values): Unit {
   const slots = fillSlots(plan, values);
-  const length = slots[plan.parameters.length];
+  const isOrnament = !plan.parameters.some(({ name }) => name === 'repeat');
+  const length = isOrnament ? 0 : slots[plan.parameters.length];
   const at = plan.points.map((point) => place(plan, slots, point));
   const nodeOf = new Map(plan.nodes.map((point, node) => [point, node]));
   const nodes = polylinePath(plan.nodes.map((point) => at[point]));
@@ -41,6 +43,7 @@ export function buildUnit(plan: Plan, values: Values): Unit {
         anchor: nodeOf.get(leg.anchor < 0 ? leg.from : leg.anchor)!,
         class: index,
         size: isLoop ? 0 : sizes[index],
+        thread: leg.thread,
       });
     });
   });
@@ -72,7 +75,7 @@ function fillSlots(plan: Plan, values: Values): Float64Array {
       `did you mean "${nearestName(name, names)}"? It has ${names.join(', ')}`,
     );
   }
-  const slots = new Float64Array(plan.parameters.length + 1 + plan.measures.length);
+  const slots = new Float64Array(plan.parameters.length + MEASURES + plan.measures.length);
   plan.parameters.forEach(({ name, unit, min, max, default: usual }, slot) => {
     const value = Object.hasOwn(values, name) ? values[name] : usual;
     const [least, most] = plan.ranges[slot];
@@ -85,13 +88,17 @@ function fillSlots(plan: Plan, values: Values): Float64Array {
         `${min} to ${max}${in_}`,
       );
     }
+    if (unit === 'count' && !Number.isInteger(value)) {
+      const right = `a whole number, ${min} to ${max}`;
+      throw new InputError('parameter-not-whole', `${plan.name} ${name}`, `${value} is no count`, right);
+    }
     slots[slot] = value;
   });
   const lengthSlot = plan.parameters.length;
-  const repeat = slots[plan.parameters.findIndex((parameter) => parameter.name === 'repeat')];
-  slots[lengthSlot] = plan.glide ? repeat / 2 : repeat;
+  const whole = slots[plan.parameters.findIndex(({ name }) => name === 'repeat' || name === 'size')];
+  slots[lengthSlot] = plan.glide ? whole / 2 : whole;
   plan.measures.forEach((measure, i) => {
-    slots[lengthSlot + 1 + i] = measure.value(slots);
+    slots[lengthSlot + MEASURES + i] = measure.value(slots);
   });
   return slots;
 }
@@ -128,8 +135,8 @@ function pathsOf(plan: Plan, leg: PlannedLeg, at: readonly Point[], size: number
   const to = at[leg.to];
   const through = [from, ...leg.via.map((point) => at[point]), to];
   if (leg.kind === 'loop') return loopPaths(from, to, size);
-  const bent = leg.via.length > 0 && leg.kind !== 'under';
-  return [bent ? curvePath(through) : polylinePath(through)];
+  if (leg.bend === 'led') return [smoothPath(through)];
+  return [leg.bend === 'pulled' ? curvePath(through) : polylinePath(through)];
 }
 
 function checkJoins(plan: Plan, nodes: Float64Array, length: number): void {

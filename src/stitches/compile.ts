@@ -1,13 +1,17 @@
-import { compileExpression, type Evaluate, ExpressionError } from './expression.js';
+import { Arithmetics, type PlannedPoint } from './arithmetics.js';
+import { Copies, type Counts, type WrittenLeg } from './copies.js';
+import type { Evaluate } from './expression.js';
+import { type Bend, bendOf, endNames, sizeOf } from './leg-facts.js';
+import { addMistake, type Mistake } from './mistake.js';
 import type { LegKind, Parameter } from './stitch.js';
-import type { Arithmetic, LegRecord, PlaceRecord, StitchRecord } from './stitch-record.js';
+import type { FigureRecord, StitchRecord } from './stitch-record.js';
 
-/** A stitch file with its arithmetic compiled and its names resolved: all that building a unit needs. */
+/** A file with its copies written out, its arithmetic compiled and its names resolved: all that building a unit needs. */
 export interface Plan {
   readonly name: string;
   readonly parameters: readonly Parameter[];
   readonly glide: boolean;
-  /** name, slot and rule of each measure, in order; slots hold parameters, then `length`, then measures */
+  /** name and rule of each measure, in order; slots hold parameters, then `length`, then `i`, then measures */
   readonly measures: readonly { readonly name: string; readonly value: Evaluate }[];
   readonly points: readonly PlannedPoint[];
   /** points that legs begin, end or turn back at: node i of a unit is points[nodes[i]] */
@@ -15,17 +19,11 @@ export interface Plan {
   readonly legs: readonly PlannedLeg[];
   /** node indices */
   readonly joins: readonly (readonly [number, number])[];
-  /** indices into the file's legs */
+  /** indices into `legs` */
   readonly closing: ReadonlySet<number>;
   readonly seats: readonly PlannedPoint[];
   /** the least value a build takes for each parameter, and the greatest */
   readonly ranges: readonly (readonly [number, number])[];
-}
-
-export interface PlannedPoint {
-  readonly name: string;
-  readonly u: Evaluate;
-  readonly v: Evaluate;
 }
 
 export interface PlannedLeg {
@@ -35,6 +33,7 @@ export interface PlannedLeg {
   readonly from: number;
   readonly to: number;
   readonly via: readonly number[];
+  readonly bend: Bend;
   /** width of a loop, petal or cord, size of a knot */
   readonly size: Evaluate;
   readonly share: number;
@@ -43,126 +42,96 @@ export interface PlannedLeg {
   readonly onlyAtEnd: boolean;
   /** leg whose line an under-leg follows, -1 when it has one of its own */
   readonly beneath: number;
-}
-
-/** A mistake in a stitch file: the place inside it, what is wrong, what would be right. */
-export interface Mistake {
-  readonly place: string;
-  readonly wrong: string;
-  readonly right: string;
+  /** index into the file's threads */
+  readonly thread: number;
 }
 
 /** Fitted repeats may differ from the one asked for by these factors. */
 export const SHORTEST_FIT = 0.8;
 export const LONGEST_FIT = 1.25;
 
+/** The parameters of a file, in its order: parameter k has slot k. */
+export const parametersOf = (record: FigureRecord): Parameter[] =>
+  Object.entries(record.parameters).map(([name, rest]) => ({ name, ...rest }));
+
 /**
- * Compiles a record whose shape is right. Mistakes of meaning (unknown names, arithmetic that cannot be read) are added
- * to `mistakes`; the plan is sound only when there are none.
+ * Compiles a record whose shape is right, for one choice of its counting parameters. Mistakes of meaning (unknown names,
+ * arithmetic that cannot be read) are added to `mistakes`; the plan is sound only when there are none.
  */
-export function compilePlan(name: string, record: StitchRecord, mistakes: Mistake[]): Plan {
-  const parameters = Object.entries(record.parameters).map(([key, rest]) => ({ name: key, ...rest }));
-  const slots = new Map(parameters.map((parameter, slot) => [parameter.name, slot]));
-  slots.set('length', parameters.length);
-
-  const arithmetic = (source: Arithmetic, place: string): Evaluate => {
-    try {
-      return compileExpression(source, slots);
-    } catch (error) {
-      if (!(error instanceof ExpressionError)) throw error;
-      mistakes.push({ place, wrong: error.wrong, right: error.right });
-      return () => Number.NaN;
-    }
-  };
-  const planned = (key: string, [u, v]: PlaceRecord, place: string): PlannedPoint => ({
+export function compilePlan(
+  name: string,
+  record: FigureRecord & Partial<StitchRecord>,
+  counts: Counts,
+  mistakes: Mistake[],
+): Plan {
+  const parameters = parametersOf(record);
+  const arithmetic = new Arithmetics(parameters, mistakes);
+  const measures = Object.entries(record.measures ?? {}).map(([key, source]) => ({
     name: key,
-    u: arithmetic(u, `${place}[0]`),
-    v: arithmetic(v, `${place}[1]`),
-  });
-
-  const measures = Object.entries(record.measures ?? {}).map(([key, source]) => {
-    const value = arithmetic(source, `measures.${key}`);
-    slots.set(key, slots.size);
-    return { name: key, value };
-  });
-  const points = Object.entries(record.points).map(([key, place]) => planned(key, place, `points.${key}`));
+    value: arithmetic.measure(key, source),
+  }));
+  const copies = new Copies(record, counts, mistakes);
+  const points = copies.points.map((point) =>
+    arithmetic.place(point.name, point.place, point.where, point.i),
+  );
   const pointIndex = new Map(points.map((point, i) => [point.name, i]));
-
-  const pointNamed = (key: string, place: string): number => {
+  const pointNamed = (key: string, where: string): number => {
     const found = pointIndex.get(key);
     if (found !== undefined) return found;
-    mistakes.push({
-      place,
-      wrong: `there is no point "${key}"`,
-      right: `the points are ${[...pointIndex.keys()].join(', ')}`,
-    });
+    addMistake(
+      mistakes,
+      where,
+      `there is no point "${key}"`,
+      `the points are ${Object.keys(record.points).join(', ')}`,
+    );
     return 0;
   };
 
-  const legs = record.legs.map((leg, i): PlannedLeg => {
-    const place = `legs[${i}] "${leg.name}"`;
-    const [from, to] = endNames(leg);
-    const via = 'via' in leg ? (leg.via ?? []) : [];
+  const threads = record.threads ?? [];
+  const legs = copies.legs.map((written): PlannedLeg => {
+    const { leg, i, where } = written;
+    const ends = endNames(leg).map((end) => pointNamed(copies.one(end, i, where), where));
+    const { list, bend, part } = bendOf(leg, where, mistakes);
     return {
-      name: leg.name,
+      name: written.name,
       kind: leg.kind,
-      from: pointNamed(from, place),
-      to: pointNamed(to, place),
-      via: via.map((key) => pointNamed(key, `${place} via`)),
-      size: arithmetic(sizeOf(leg), place),
+      from: ends[0],
+      to: ends[1],
+      via: copies.all(list, i, where).map((key) => pointNamed(key, `${where} ${part}`)),
+      bend,
+      size: arithmetic.compile(sizeOf(leg), where, i),
       share: leg.share ?? (leg.kind === 'under' ? 0 : 1),
-      anchor: leg.keepsShapeAt === undefined ? -1 : pointNamed(leg.keepsShapeAt, `${place} keepsShapeAt`),
+      anchor:
+        leg.keepsShapeAt === undefined
+          ? -1
+          : pointNamed(copies.one(leg.keepsShapeAt, i, where), `${where} keepsShapeAt`),
       onlyAtEnd: leg.onlyAtEnd ?? false,
-      beneath:
-        'beneath' in leg && leg.beneath !== undefined ? coverOf(record.legs, leg, place, mistakes) : -1,
+      beneath: coverOf(copies, written, mistakes),
+      thread: leg.thread === undefined ? 0 : threadNamed(threads, leg.thread, where, mistakes),
     };
   });
 
-  const nodes: number[] = [];
-  const nodeOf = new Map<number, number>();
-  for (const leg of legs) {
-    for (const point of [leg.from, leg.to, leg.anchor]) {
-      if (point < 0 || nodeOf.has(point)) continue;
-      nodeOf.set(point, nodes.length);
-      nodes.push(point);
-    }
-  }
-  const joins = Object.entries(record.joins).map(([here, next]): [number, number] => {
-    const ends = [here, next].map((key) => nodeOf.get(pointNamed(key, 'joins')));
+  const nodes = nodesOf(legs);
+  const nodeOf = new Map(nodes.map((point, node) => [point, node]));
+  const joins = Object.entries(record.joins ?? {}).map(([here, next]): [number, number] => {
+    const names = [here, next].map((key) => copies.one(key, 0, 'joins'));
+    const ends = names.map((key) => nodeOf.get(pointNamed(key, 'joins')));
     const missing = ends.indexOf(undefined);
-    if (missing >= 0 && pointIndex.has([here, next][missing])) {
-      mistakes.push({
-        place: 'joins',
-        wrong: `no leg begins or ends at "${[here, next][missing]}"`,
-        right: 'join points where legs begin or end',
-      });
+    if (missing >= 0 && pointIndex.has(names[missing])) {
+      addMistake(
+        mistakes,
+        'joins',
+        `no leg begins or ends at "${names[missing]}"`,
+        'join points where legs begin or end',
+      );
     }
     return [ends[0] ?? 0, ends[1] ?? 0];
   });
 
-  const closing = new Set<number>();
-  for (const key of record.closing ?? []) {
-    const i = legs.findIndex((leg) => leg.name === key);
-    if (i >= 0 && !legs[i].onlyAtEnd) closing.add(i);
-    else if (i >= 0) {
-      mistakes.push({
-        place: 'closing',
-        wrong: `"${key}" is worked only at the end`,
-        right: 'leave it out of this list; it closes a row anyway',
-      });
-    } else {
-      mistakes.push({
-        place: 'closing',
-        wrong: `there is no leg "${key}"`,
-        right: `the legs are ${legs.map((leg) => leg.name).join(', ')}`,
-      });
-    }
-  }
-
   const seats = Object.entries(record.seats ?? {}).map(([key, seat]) =>
     typeof seat === 'string'
-      ? { ...points[pointNamed(seat, `seats.${key}`)], name: key }
-      : planned(key, seat, `seats.${key}`),
+      ? { ...points[pointNamed(copies.one(seat, 0, `seats.${key}`), `seats.${key}`)], name: key }
+      : arithmetic.place(key, seat, `seats.${key}`, 0),
   );
 
   return {
@@ -174,60 +143,82 @@ export function compilePlan(name: string, record: StitchRecord, mistakes: Mistak
     nodes,
     legs,
     joins,
-    closing,
+    closing: closingOf(record, copies, legs, mistakes),
     seats,
     ranges: parameters.map((parameter) => buildRange(parameter, record.smallest)),
   };
 }
 
-/** A fit may lengthen or shorten a repeat, and make a repeat or a width smaller, down to the smallest good size. */
-function buildRange({ name, min, max }: Parameter, smallest: StitchRecord['smallest']): [number, number] {
-  if (name === 'repeat') return [Math.min(min, smallest.repeat) * SHORTEST_FIT, max * LONGEST_FIT];
-  if (name === 'width') return [Math.min(min, smallest.width), max];
-  return [min, max];
+/** A fit may lengthen or shorten a repeat, and make sizes smaller, down to the smallest good one. */
+function buildRange(
+  { name, min, max }: Parameter,
+  smallest: Readonly<Partial<Record<string, number>>> | undefined,
+): [number, number] {
+  const least = Math.min(min, smallest?.[name] ?? min);
+  return name === 'repeat' ? [least * SHORTEST_FIT, max * LONGEST_FIT] : [least, max];
 }
 
-/** The leg that an under-leg lies beneath. */
-function coverOf(
-  legs: readonly LegRecord[],
-  leg: LegRecord & { beneath?: string },
-  place: string,
-  mistakes: Mistake[],
-): number {
-  const ends = endNames(leg);
-  const found = legs.findIndex(
-    ({ name, kind }) => name === leg.beneath && kind !== 'under' && kind !== 'loop',
+/** Points that legs begin, end or keep their shape at, each once. */
+function nodesOf(legs: readonly PlannedLeg[]): number[] {
+  const nodes = new Set<number>();
+  for (const { from, to, anchor } of legs) {
+    nodes.add(from);
+    nodes.add(to);
+    if (anchor >= 0) nodes.add(anchor);
+  }
+  return [...nodes];
+}
+
+function threadNamed(threads: readonly string[], name: string, where: string, mistakes: Mistake[]): number {
+  const found = threads.indexOf(name);
+  if (found >= 0) return found;
+  addMistake(
+    mistakes,
+    `${where} thread`,
+    `there is no thread "${name}"`,
+    threads.length
+      ? `the threads are ${threads.join(', ')}`
+      : 'name it in "threads", a list beside "parameters"',
   );
-  if (found >= 0 && endNames(legs[found]).every((end) => ends.includes(end))) return found;
-  mistakes.push({
-    place: `${place} beneath`,
-    wrong: `"${leg.beneath}" is no leg between "${ends[0]}" and "${ends[1]}"`,
-    right: 'the name of a straight, curve, petal or cord with the same two ends',
-  });
+  return 0;
+}
+
+function closingOf(
+  record: FigureRecord & Partial<StitchRecord>,
+  copies: Copies,
+  legs: readonly PlannedLeg[],
+  mistakes: Mistake[],
+): Set<number> {
+  const closing = new Set<number>();
+  for (const key of (record.closing ?? []).flatMap((name) => copies.legsNamed(name, 'closing'))) {
+    const i = legs.findIndex((leg) => leg.name === key);
+    if (i < 0) {
+      const names = legs.map((leg) => leg.name).join(', ');
+      addMistake(mistakes, 'closing', `there is no leg "${key}"`, `the legs are ${names}`);
+    } else if (legs[i].onlyAtEnd) {
+      const right = 'leave it out of this list; it closes a row anyway';
+      addMistake(mistakes, 'closing', `"${key}" is worked only at the end`, right);
+    } else closing.add(i);
+  }
+  return closing;
+}
+
+/** The leg that an under-leg lies beneath, -1 when it has a line of its own. */
+function coverOf(copies: Copies, { leg, i, where }: WrittenLeg, mistakes: Mistake[]): number {
+  if (!('beneath' in leg) || leg.beneath === undefined) return -1;
+  const points = (other: WrittenLeg) =>
+    endNames(other.leg).map((end) => copies.one(end, other.i, other.where));
+  const ends = points({ name: leg.name, leg, i, where });
+  const cover = copies.one(leg.beneath, i, where);
+  const found = copies.legs.findIndex(
+    (other) => other.name === cover && other.leg.kind !== 'under' && other.leg.kind !== 'loop',
+  );
+  if (found >= 0 && points(copies.legs[found]).every((end) => ends.includes(end))) return found;
+  addMistake(
+    mistakes,
+    `${where} beneath`,
+    `"${cover}" is no leg between "${ends[0]}" and "${ends[1]}"`,
+    'the name of a straight, curve, petal or cord with the same two ends',
+  );
   return -1;
-}
-
-function endNames(leg: LegRecord): [from: string, to: string] {
-  switch (leg.kind) {
-    case 'loop':
-    case 'petal':
-      return [leg.base, leg.tip];
-    case 'knot':
-      return [leg.at, leg.at];
-    default:
-      return [leg.from, leg.to];
-  }
-}
-
-function sizeOf(leg: LegRecord): Arithmetic {
-  switch (leg.kind) {
-    case 'knot':
-      return leg.size;
-    case 'loop':
-    case 'petal':
-    case 'cord':
-      return leg.width;
-    default:
-      return 0;
-  }
 }

@@ -45,7 +45,7 @@ const binary = new Map<string, (a: number, b: number) => number>([
 ]);
 
 /** Names that a stitch file cannot give away. */
-export const reservedNames: ReadonlySet<string> = new Set(['pi', 'length', ...functions.keys()]);
+export const reservedNames: ReadonlySet<string> = new Set(['pi', 'length', 'i', ...functions.keys()]);
 
 // The parser's tables are its own; set them once to this grammar.
 jsep.removeAllUnaryOps();

@@ -18,6 +18,33 @@ export function curvePath(points: readonly Point[]): Float64Array {
   }
 }
 
+/**
+ * A smooth curve led through all the given points: cubic pieces whose tangents are those of the centripetal
+ * Catmull-Rom curve, which makes no loops or cusps between its points (Yuksel, Schaefer, Keyser, "On the
+ * parameterization of Catmull-Rom curves", 2009; from memory). At its two ends it leaves straight for the next bend.
+ */
+export function smoothPath(points: readonly Point[]): Float64Array {
+  const apart = points.filter(
+    (p, i) => i === 0 || Math.hypot(p[0] - points[i - 1][0], p[1] - points[i - 1][1]) > 1e-9,
+  );
+  if (apart.length < 3) return polylinePath([points[0], points[points.length - 1]]);
+  const pieces = apart.slice(1).map((b, i) => {
+    const [before, a, after] = [apart[i - 1], apart[i], apart[i + 2]];
+    return curvePath([a, leaving(before, a, b), leaving(after, b, a), b]);
+  });
+  return Float64Array.from(pieces.flatMap((piece, i) => [...(i === 0 ? piece : piece.subarray(2))]));
+}
+
+/** Control point beside b on the piece from b to c, when the curve comes from a (undefined where it begins at b). */
+function leaving(a: Point | undefined, b: Point, c: Point): Point {
+  const to = Math.hypot(c[0] - b[0], c[1] - b[1]);
+  if (!a) return [b[0] + (c[0] - b[0]) / 3, b[1] + (c[1] - b[1]) / 3];
+  const from = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const [s, t] = [Math.sqrt(from), Math.sqrt(to)];
+  const tangent = (k: 0 | 1) => (b[k] - a[k]) / s - (c[k] - a[k]) / (s + t) + (c[k] - b[k]) / t;
+  return [b[0] + (tangent(0) * t) / 3, b[1] + (tangent(1) * t) / 3];
+}
+
 /** The same quadratic curve with the control points of a cubic one. */
 function elevated([a, b, c]: readonly Point[]): Point[] {
   const third = (p: Point, q: Point): Point => [

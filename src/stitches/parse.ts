@@ -1,8 +1,10 @@
 import { InputError } from '../input-error.js';
 import { buildUnit } from './build.js';
-import { compilePlan, type Mistake } from './compile.js';
-import type { Stitch } from './stitch.js';
-import type { StitchRecord } from './stitch-record.js';
+import { compilePlan, type Plan, parametersOf } from './compile.js';
+import { type Counts, countsOf } from './copies.js';
+import type { Mistake } from './mistake.js';
+import type { Figure, Ornament, Stitch } from './stitch.js';
+import type { FigureRecord, OrnamentRecord, StitchRecord } from './stitch-record.js';
 
 /**
  * A stitch from the text (or JSON value) of a file that is known to be well formed: the built-in files are, the tests
@@ -18,22 +20,58 @@ export function parseStitch(source: string | object, name: string, where = name)
   return stitch;
 }
 
+/** An ornament, as `parseStitch` reads a stitch. */
+export function parseOrnament(source: string | object, name: string, where = name): Ornament {
+  const record: unknown = typeof source === 'string' ? JSON.parse(source) : source;
+  const mistakes: Mistake[] = [];
+  const ornament = ornamentFrom(record as OrnamentRecord, name, mistakes);
+  if (mistakes.length) throw mistakeError(where, mistakes);
+  return ornament;
+}
+
 /** The stitch that a record of the right shape describes; what its names and arithmetic get wrong goes to `mistakes`. */
-export function stitchFrom(record: StitchRecord, name: string, mistakes: Mistake[]): Stitch {
-  const plan = compilePlan(name, record, mistakes);
+export const stitchFrom = (record: StitchRecord, name: string, mistakes: Mistake[]): Stitch => ({
+  ...figureFrom(record, name, mistakes),
+  symmetry: record.symmetry,
+  halves: record.halves,
+  corner: record.corner,
+  growth: record.growth,
+  smallest: record.smallest,
+  detached: record.detached ?? false,
+});
+
+export const ornamentFrom = (record: OrnamentRecord, name: string, mistakes: Mistake[]): Ornament => ({
+  ...figureFrom(record, name, mistakes),
+  smallest: record.smallest,
+});
+
+function figureFrom(record: FigureRecord, name: string, mistakes: Mistake[]): Figure {
+  const parameters = parametersOf(record);
+  // One plan for each choice of how many petals, spokes or arms there are.
+  const plans = new Map<string, Plan>();
+  const planFor = (counts: Counts, found: Mistake[]): Plan => {
+    const key = [...counts.values()].join();
+    const known = plans.get(key);
+    if (known) return known;
+    const plan = compilePlan(name, record, counts, found);
+    if (found.length === 0) plans.set(key, plan);
+    return plan;
+  };
+  planFor(countsOf(parameters, {}), mistakes);
   return {
     name,
     title: record.title,
     otherNames: record.otherNames,
     family: record.family,
     use: record.for,
-    parameters: plan.parameters,
-    symmetry: record.symmetry,
-    halves: record.halves,
-    corner: record.corner,
-    growth: record.growth,
-    smallest: record.smallest,
-    build: (values) => buildUnit(plan, values),
+    parameters,
+    threads: record.threads ?? [''],
+    build: (values) => {
+      const found: Mistake[] = [];
+      const plan = planFor(countsOf(parameters, values), found);
+      if (found.length) throw mistakeError(name, found);
+      return buildUnit(plan, values);
+    },
   };
 }
 

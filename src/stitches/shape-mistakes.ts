@@ -1,12 +1,12 @@
 import type { TObject } from '@sinclair/typebox';
-import type { Mistake } from './compile.js';
+import type { Mistake } from './mistake.js';
 import { nearestName } from './nearest-name.js';
-import { stitchSchemas } from './schema.js';
+import { figureSchemas } from './schema.js';
 import type { LegKind } from './stitch.js';
 
-/** What in a parsed file does not have the form of a stitch file: every mistake, each once. */
-export async function shapeMistakes(json: unknown): Promise<Mistake[]> {
-  const [{ Value }, schemas] = await Promise.all([import('@sinclair/typebox/value'), stitchSchemas()]);
+/** What in a parsed file does not have the form of a stitch or ornament file: every mistake, each once. */
+export async function shapeMistakes(json: unknown, kind: 'stitch' | 'ornament'): Promise<Mistake[]> {
+  const [{ Value }, schemas] = await Promise.all([import('@sinclair/typebox/value'), figureSchemas()]);
   const mistakes: Mistake[] = [];
 
   const collect = (schema: TObject, value: unknown, prefix: string) => {
@@ -29,14 +29,21 @@ export async function shapeMistakes(json: unknown): Promise<Mistake[]> {
     }
   };
 
-  collect(schemas.frame, json, '');
-  const legs = (json as { legs?: unknown } | null)?.legs;
-  if (Array.isArray(legs)) {
+  const collectLegs = (legs: unknown, prefix: string) => {
+    if (!Array.isArray(legs)) return;
     legs.forEach((leg, i) => {
-      const kind = leg?.kind as LegKind;
-      if (Object.hasOwn(schemas.legs, kind)) collect(schemas.legs[kind], leg, `legs[${i}]`);
+      const place = `${prefix}[${i}]`;
+      if (prefix === 'legs' && leg?.legs !== undefined) {
+        collect(schemas.copiedLegs, leg, place);
+        collectLegs(leg.legs, `${place}.legs`);
+      } else {
+        const known = Object.hasOwn(schemas.legs, leg?.kind);
+        collect(known ? schemas.legs[leg.kind as LegKind] : schemas.anyLeg, leg, place);
+      }
     });
-  }
+  };
+  collect(schemas[kind].frame, json, '');
+  collectLegs((json as { legs?: unknown } | null)?.legs, 'legs');
   return mistakes;
 }
 

@@ -1,10 +1,10 @@
-import type { Parameter, Stitch } from './stitch.js';
+import type { Ornament, Parameter, Stitch } from './stitch.js';
 
 /**
- * A stitch file as it stands: JSON that a maker can edit. Lengths are mm in the unit's own frame (u along the line,
- * v across, positive to the left hand); angles in degrees.
+ * What files of stitches and of ornaments have in common: JSON that a maker can edit. Lengths are mm in the unit's own
+ * frame (u along the line, v across, positive to the left hand); angles in degrees.
  */
-export interface StitchRecord {
+export interface FigureRecord {
   readonly format: 1;
   readonly title: string;
   readonly otherNames: readonly string[];
@@ -12,33 +12,55 @@ export interface StitchRecord {
   readonly for: string;
   /** where its shape was learned: author, title, year, figure */
   readonly sources: readonly string[];
-  /** at least `repeat` and `width` */
   readonly parameters: Readonly<Record<string, Omit<Parameter, 'name'>>>;
   /** quantities worked out once and used by name further down; each may use those before it */
   readonly measures?: Readonly<Record<string, Arithmetic>>;
+  /** names of its threads, when there are several; legs go to the first unless they say another */
+  readonly threads?: readonly string[];
+  readonly points: Readonly<Record<string, PlaceRecord | CopiedPlaceRecord>>;
+  /** in the order a hand works them */
+  readonly legs: readonly (LegRecord | CopiedLegsRecord)[];
+  /** where an accent can sit: a point, or a place of its own */
+  readonly seats?: Readonly<Record<string, string | PlaceRecord>>;
+}
+
+/** A stitch file: one unit that is worked again and again along a line. */
+export interface StitchRecord extends FigureRecord {
   readonly symmetry: Stitch['symmetry'];
   readonly halves: boolean;
   readonly corner: Stitch['corner'];
   readonly growth: Stitch['growth'];
   readonly smallest: Stitch['smallest'];
-  readonly points: Readonly<Record<string, PlaceRecord>>;
-  /** in the order a hand works them */
-  readonly legs: readonly LegRecord[];
+  /** units stand apart: the needle jumps from one to the next */
+  readonly detached?: boolean;
   /** point of this unit: the point of the next unit that is the same hole */
   readonly joins: Readonly<Record<string, string>>;
   /** names of legs drawn once more where a row ends */
   readonly closing?: readonly string[];
-  /** where an accent can sit: a point, or a place of its own */
-  readonly seats?: Readonly<Record<string, string | PlaceRecord>>;
+}
+
+/** An ornament file: one free-standing figure about (0, 0); v points up, away from what it sits on. */
+export interface OrnamentRecord extends FigureRecord {
+  readonly smallest: Ornament['smallest'];
 }
 
 /**
- * A number, or arithmetic on the parameters, the measures before it, `length` (the unit's own length: the repeat, half
- * of it in a glide) and `pi`.
+ * A number, or arithmetic on the parameters, the measures before it, `length` (a unit's own length: the repeat, half of
+ * it in a glide; an ornament's size) and `pi`; among copies also `i`, which counts them from 0.
  */
 export type Arithmetic = number | string;
 /** [u, v] */
 export type PlaceRecord = readonly [Arithmetic, Arithmetic];
+/** Places `name[0]`, `name[1]`, ...; how many can depend on parameters whose unit is `count`, and on nothing else. */
+export interface CopiedPlaceRecord {
+  readonly count: Arithmetic;
+  readonly at: PlaceRecord;
+}
+/** Legs worked `count` times over; their points may be named with `i`: `tip[i]`, `tip[i + 1]`. */
+export interface CopiedLegsRecord {
+  readonly count: Arithmetic;
+  readonly legs: readonly LegRecord[];
+}
 
 interface Common {
   readonly name: string;
@@ -48,6 +70,8 @@ interface Common {
   readonly keepsShapeAt?: string;
   /** worked only where a row ends, as if another unit began there, after the closing legs */
   readonly onlyAtEnd?: boolean;
+  /** one of the file's `threads` */
+  readonly thread?: string;
 }
 interface FromTo extends Common {
   readonly from: string;
@@ -56,10 +80,13 @@ interface FromTo extends Common {
 export interface StraightRecord extends FromTo {
   readonly kind: 'straight';
 }
-/** One control point makes a quadratic curve, two a cubic one. */
-export interface CurveRecord extends FromTo {
+/** How a leg bends: pulled by control points (one makes a quadratic curve, two a cubic one), or led through points. */
+interface Bent extends FromTo {
+  readonly via?: readonly string[];
+  readonly through?: readonly string[];
+}
+export interface CurveRecord extends Bent {
   readonly kind: 'curve';
-  readonly via: readonly string[];
 }
 /** Thread out at the base, round by the tip, and back. `width` is across its belly. */
 export interface LoopRecord extends Common {
@@ -80,9 +107,8 @@ export interface PetalRecord extends Common {
   readonly tip: string;
   readonly width: Arithmetic;
 }
-export interface CordRecord extends FromTo {
+export interface CordRecord extends Bent {
   readonly kind: 'cord';
-  readonly via?: readonly string[];
   readonly width: Arithmetic;
 }
 /**

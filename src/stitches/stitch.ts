@@ -1,12 +1,5 @@
-/**
- * A stitch as the rest of the program knows it: declared parameters, and one function that builds a *unit* from their
- * values. A unit is one repeat, or half a repeat where the stitch is a glide: there the second half is the first one
- * with left and right exchanged, so units alternate hands.
- *
- * A unit's own frame: u along the guide line from 0 to its length, v across, positive to the left hand of someone
- * walking along; millimeters.
- */
-export interface Stitch {
+/** What stitches and ornaments have in common: declared parameters, and one function that builds from their values. */
+export interface Figure {
   /** its file's name without the ending */
   readonly name: string;
   readonly title: string;
@@ -15,6 +8,28 @@ export interface Stitch {
   /** what it is for, a sentence */
   readonly use: string;
   readonly parameters: readonly Parameter[];
+  /** what each of its threads does, at least one; every thread is a color stop of its own */
+  readonly threads: readonly string[];
+  build(values: Values): Unit;
+}
+
+/**
+ * A free-standing figure: an accent on the seats of a stitch, or alone in a patch. Its one unit lies about (0, 0), u to
+ * the right, v up, away from what it sits on; its length is 0. It declares at least `size` (greatest extent, mm).
+ */
+export interface Ornament extends Figure {
+  /** smallest good size in mm for thread of No. 40 */
+  readonly smallest: { readonly size: number };
+}
+
+/**
+ * A stitch as the rest of the program knows it. Its *unit* is one repeat, or half a repeat where the stitch is a glide: there the second half is the first one
+ * with left and right exchanged, so units alternate hands.
+ *
+ * A unit's own frame: u along the guide line from 0 to its length, v across, positive to the left hand of someone
+ * walking along; millimeters.
+ */
+export interface Stitch extends Figure {
   readonly symmetry: 'none' | 'mirror' | 'glide';
   /** whether a line of it may end after half a repeat */
   readonly halves: boolean;
@@ -24,7 +39,8 @@ export interface Stitch {
   readonly growth: 'on' | 'mirror';
   /** smallest good size: repeat and width in mm for thread of No. 40 */
   readonly smallest: { readonly repeat: number; readonly width: number };
-  build(values: Values): Unit;
+  /** its units stand apart, and the needle jumps between them */
+  readonly detached: boolean;
 }
 
 /** Every stitch declares at least `repeat` (length of one repeat, mm) and `width` (whole width across, mm). */
@@ -77,8 +93,10 @@ export interface UnitLeg {
   readonly bends: boolean;
   /** node whose frame a rigid leg (bends = false) is laid in */
   readonly anchor: number;
-  /** legs of one class get equal passes in every repeat: the leg's index in the file, loop halves alike */
+  /** legs of one class get equal passes in every repeat: the leg's index in the file, copies counted, loop halves alike */
   readonly class: number;
+  /** index into the stitch's threads */
+  readonly thread: number;
   /** knot: diameter; petal and cord: width of the satin; else 0; mm */
   readonly size: number;
 }

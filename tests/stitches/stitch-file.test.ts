@@ -4,7 +4,7 @@ import { InputError } from '../../src/input-error.js';
 import { checkStitchFile, readStitch } from '../../src/stitches/check.js';
 import { findStitch } from '../../src/stitches/library.js';
 import { parseStitch } from '../../src/stitches/parse.js';
-import { stitchSchemaText } from '../../src/stitches/schema.js';
+import { schemaTexts } from '../../src/stitches/schema.js';
 import { dictionary, stitchFiles } from './dictionary.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: files are edited here as a maker would, also wrongly
@@ -18,17 +18,11 @@ const mistakes = async (source: string | object) =>
   (await checkStitchFile(source, 'my.json')).map(({ message }) => message);
 
 describe('the built-in dictionary', () => {
-  test('holds the eight seam stitches', () => {
-    expect(dictionary.map(({ title }) => title).sort()).toEqual([
-      'Blanket',
-      'Chevron',
-      'Cretan',
-      'Double feather',
-      'Feather',
-      'Fly',
-      'Herringbone',
-      'Lazy daisy sprigs',
-    ]);
+  test('holds the stitches that every worker of crazy patchwork knows', () => {
+    const titles = dictionary.map(({ title }) => title);
+    for (const title of ['Blanket', 'Chevron', 'Cretan', 'Double feather', 'Feather', 'Fly', 'Herringbone']) {
+      expect(titles).toContain(title);
+    }
   });
 
   test.each(stitchFiles)('$name is sound, and names where its shape was learned', async ({ name, text }) => {
@@ -50,9 +44,11 @@ describe('the built-in dictionary', () => {
     }
   });
 
-  test('has a published schema that is up to date (else: npx tsx tests/stitches/write-schema.ts)', async () => {
-    const published = readFileSync(new URL('../../motifs/stitch.schema.json', import.meta.url), 'utf8');
-    expect(published).toBe(await stitchSchemaText());
+  test('has published schemas that are up to date (else: npx tsx tests/stitches/write-schema.ts)', async () => {
+    for (const [kind, text] of Object.entries(await schemaTexts())) {
+      const published = readFileSync(new URL(`../../motifs/${kind}.schema.json`, import.meta.url), 'utf8');
+      expect(published).toBe(text);
+    }
   });
 });
 
@@ -267,7 +263,7 @@ describe('a mistake in a stitch file is told with its place, and with what would
 
   test('text that is no JSON, with line and column', async () => {
     expect(await mistakes('{ "format": 1,\n  "title": }')).toEqual([
-      'my.json line 2 column 12: a value is missing; a stitch is a JSON file',
+      'my.json line 2 column 12: a value is missing; files of the dictionary are JSON',
     ]);
     for (const source of ['', 'null', '[]', '7', '"text"', '{}'])
       expect((await mistakes(source)).length).toBeGreaterThan(0);

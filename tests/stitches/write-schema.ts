@@ -1,7 +1,9 @@
-/** Writes motifs/stitch.schema.json anew: `npx tsx tests/stitches/write-schema.ts`. */
+/** Writes the schemas in motifs/ anew: `npx tsx tests/stitches/write-schema.ts`. */
 import { writeFileSync } from 'node:fs';
-import { stitchSchemaText } from '../../src/stitches/schema.js';
+import { schemaTexts } from '../../src/stitches/schema.js';
 
-stitchSchemaText().then((text) =>
-  writeFileSync(new URL('../../motifs/stitch.schema.json', import.meta.url), text),
-);
+schemaTexts().then((texts) => {
+  for (const [kind, text] of Object.entries(texts)) {
+    writeFileSync(new URL(`../../motifs/${kind}.schema.json`, import.meta.url), text);
+  }
+});
