@@ -2,6 +2,7 @@ import type { Unit, UnitLeg } from '../stitches/stitch.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import { type Layer, type Laying, layer } from './lay.js';
+import { passesOf } from './place-ornament.js';
 
 /** Units laid one after another, all built alike, over one part of a line. */
 export interface UnitRun {
@@ -29,59 +30,67 @@ export interface Placing {
 /** Lays units on the cloth and joins them at the nodes they share. Linear in the points of their legs. */
 export function placeUnits(placing: Placing): Chain {
   const { runs, closed } = placing;
-  const units = runs.reduce((sum, run) => sum + run.count, 0);
-  const closing = closed || units === 0 ? [] : closingLegs(runs[runs.length - 1].unit);
+  const places = placesOf(placing);
+  const closing = closed || places.length === 0 ? [] : closingLegs(runs[runs.length - 1].unit);
   const growing = new GrowingChain(room(runs, closing));
   const lay = layer(placing.laying);
-  const first: { table: Int32Array | null } = { table: null };
+  let first: Int32Array | null = null;
   let before: { table: Int32Array; unit: Unit } | null = null;
-  let k = 0;
+  for (const place of places) {
+    const { unit } = place.run;
+    const table = joined(before, growing.table(unit));
+    if (closed && first && place.index === places.length - 1) {
+      for (const [a, b] of unit.joins) {
+        if (first[b] >= 0) table[a] = first[b];
+      }
+    }
+    layUnit(growing, lay, placing, place, unit.legs, table);
+    first ??= table;
+    before = { table, unit };
+  }
+  if (closing.length) {
+    const place = afterLast(placing, places);
+    const table = joined(before, growing.table(place.run.unit));
+    layUnit(growing, lay, placing, place, closing, table);
+  }
+  return growing.finish(places.length, closed);
+}
+
+/** Every unit's place, in order along the line. */
+export function placesOf(placing: Placing): Place[] {
+  const { runs, closed } = placing;
+  const places: Place[] = [];
   runs.forEach((run, r) => {
     const next = runs[r + 1] ?? (closed ? runs[0] : null);
     const previous = runs[r - 1] ?? (closed ? runs[runs.length - 1] : null);
-    for (let i = 0; i < run.count; i++, k++) {
-      const table = joined(before, growing.table(run.unit));
-      if (closed && k === units - 1 && first.table) {
-        for (const [a, b] of run.unit.joins) {
-          if (first.table[b] >= 0) table[a] = first.table[b];
-        }
-      }
-      layUnit(
-        growing,
-        lay,
-        placing,
-        {
-          run,
-          start: run.from + i * run.length,
-          hand: handOf(placing, k),
-          index: k,
-          before: i > 0 ? run : previous,
-          after: i + 1 < run.count ? run : next,
-        },
-        run.unit.legs,
-        table,
-      );
-      if (k === 0) first.table = table;
-      before = { table, unit: run.unit };
+    for (let i = 0; i < run.count; i++) {
+      places.push({
+        run,
+        start: run.from + i * run.length,
+        hand: handOf(placing, places.length),
+        index: places.length,
+        before: i > 0 ? run : previous,
+        after: i + 1 < run.count ? run : next,
+      });
     }
   });
-  if (closing.length) {
-    const run = runs[runs.length - 1];
-    const table = joined(before, growing.table(run.unit));
-    const start = run.from + run.count * run.length;
-    layUnit(
-      growing,
-      lay,
-      placing,
-      { run, start, hand: handOf(placing, k), index: k - 1, before: run, after: null },
-      closing,
-      table,
-    );
-  }
-  return growing.finish(units, closed);
+  return places;
 }
 
-const handOf = (placing: Placing, k: number): 1 | -1 =>
+/** Where the legs that close a row stand: as if another unit began there. They count as the last unit's. */
+export function afterLast(placing: Placing, places: readonly Place[]): Place {
+  const run = placing.runs[placing.runs.length - 1];
+  return {
+    run,
+    start: run.from + run.count * run.length,
+    hand: handOf(placing, places.length),
+    index: places.length - 1,
+    before: run,
+    after: null,
+  };
+}
+
+export const handOf = (placing: Placing, k: number): 1 | -1 =>
   placing.alternate && k % 2 === 1 ? (-placing.hand as 1 | -1) : placing.hand;
 
 const closingLegs = (unit: Unit): UnitLeg[] => [...unit.closing.map((i) => unit.legs[i]), ...unit.ending];
@@ -92,7 +101,8 @@ function joined(before: { table: Int32Array; unit: Unit } | null, table: Int32Ar
   return table;
 }
 
-interface Place {
+/** Where one unit stands. */
+export interface Place {
   readonly run: UnitRun;
   readonly start: number;
   readonly hand: 1 | -1;
@@ -102,7 +112,7 @@ interface Place {
 }
 
 /** A unit's own u as u of the guide line. What overhangs into the next unit keeps its share of that unit's length. */
-function alongLine(place: Place, u: number): number {
+export function alongLine(place: Place, u: number): number {
   const built = place.run.unit.length;
   const length = place.run.length;
   if (u > built) return place.start + length + (u - built) * ratio(place.after, place.run);
@@ -143,8 +153,7 @@ function layUnit(
   for (const leg of legs) {
     const from = leg.bends ? node(leg.from) : rigidNode(leg.from, leg.anchor);
     const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
-    const passes = leg.share > 0 ? Math.max(1, Math.round(placing.passes * leg.share)) : 0;
-    growing.startLeg(from, to, leg, place.index, passes);
+    growing.startLeg(from, to, leg, place.index, passesOf(placing.passes, leg.share));
     const { path } = leg;
     const end = path.length - 2;
     growing.addNodePoint(from);

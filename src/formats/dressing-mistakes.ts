@@ -1,26 +1,42 @@
 import { Kind, type TSchema } from '@sinclair/typebox';
 import { Errors, type ValueError, type ValueErrorIterator, ValueErrorType } from '@sinclair/typebox/errors';
 import { closest, distance } from 'fastest-levenshtein';
-import type { Dressing } from './dressing.js';
+import type { Work } from './dressing.js';
 import { type DressingRecord, dressingSchema } from './dressing-schema.js';
 
 /** Everything that is wrong with a value as a dressing, a phrase each; empty when it is one. */
 export function mistakesIn(value: unknown): string[] {
   const shape = phrases(Errors(dressingSchema, value));
-  return shape.length ? shape : threadMistakes(value as DressingRecord);
+  if (shape.length) return shape;
+  const { treatments, threads } = value as DressingRecord;
+  return treatments.flatMap((treatment, t) => workMistakes(treatment, threads.length, `treatments[${t}].`));
 }
 
-/** What a schema cannot say: rows name threads that exist. */
-function threadMistakes({ treatments, threads }: Dressing): string[] {
-  return treatments.flatMap(({ rows }, t) =>
-    rows.flatMap(({ thread }, r) =>
-      thread < threads.length
-        ? []
-        : [
-            `treatments[${t}].rows[${r}].thread is ${thread}, but threads has ${threads.length} in it, counted from 0`,
-          ],
-    ),
-  );
+/** What a schema cannot say: threads and rows that are named exist, and an accent is something. */
+export function workMistakes({ rows, accents = [], laid }: Work, threads: number, prefix: string): string[] {
+  const mistakes: string[] = [];
+  const known = (index: number, count: number, of: string, place: string) => {
+    if (index < count) return;
+    mistakes.push(`${prefix}${place} is ${index}, but ${of} has ${count} in it, counted from 0`);
+  };
+  const named = (place: string, thread: number, more: readonly number[] = []) => {
+    known(thread, threads, 'threads', `${place}.thread`);
+    more.forEach((index, k) => {
+      known(index, threads, 'threads', `${place}.moreThreads[${k}]`);
+    });
+  };
+  rows.forEach(({ thread, moreThreads }, r) => {
+    named(`rows[${r}]`, thread, moreThreads);
+  });
+  accents.forEach(({ row, ornament, byHand, thread, moreThreads }, k) => {
+    const place = `accents[${k}]`;
+    known(row, rows.length, 'rows', `${place}.row`);
+    named(place, thread, moreThreads);
+    if (ornament === null && !byHand) mistakes.push(`${prefix}${place} has neither an ornament nor byHand`);
+    if (ornament !== null && byHand) mistakes.push(`${prefix}${place} has both an ornament and byHand`);
+  });
+  if (laid) named('laid', laid.thread);
+  return mistakes;
 }
 
 /** One phrase a place: the first that the schema finds wrong there is the plainest. */

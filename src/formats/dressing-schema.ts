@@ -34,15 +34,70 @@ const seamNumber = whole(1, 1_000_000);
 const manner = oneOf('tuck', 'bevel', 'short');
 const outline = Type.Literal('outline');
 
+const parameters = Type.Record(Type.String(), Type.Number({ description: 'a number' }), {
+  description: 'an object of numbers by name',
+});
+const yes = Type.Boolean({ description: 'true or false' });
+const threadNumber = whole(0, 999);
+const moreThreads = Type.Optional(list(threadNumber, 'a list of thread numbers'));
+const passes = whole(1, 20);
+const hex = Type.String({ pattern: '^#[0-9a-fA-F]{6}$', description: 'a color like "#b8860b"' });
+
 const row = record({
   stitch: text('the name of a stitch'),
-  parameters: Type.Record(Type.String(), Type.Number({ description: 'a number' }), {
-    description: 'an object of numbers by name',
-  }),
-  thread: whole(0, 999),
-  passes: whole(1, 20),
-  offset: length(-100, 100),
+  parameters,
+  thread: threadNumber,
+  moreThreads,
+  passes,
+  offset: length(-50, 50),
+  flip: Type.Optional(yes),
+  times: Type.Optional(
+    Type.Union([Type.Literal(0.5), Type.Literal(1), Type.Literal(2)], { description: '0.5, 1 or 2' }),
+  ),
+  step: Type.Optional(
+    Type.Number({ minimum: 0, exclusiveMaximum: 1, description: 'a share of a repeat, from 0 to below 1' }),
+  ),
 });
+
+const accent = record({
+  row: whole(0, 19),
+  seat: text('the name of a seat'),
+  ornament: orNull(text('the name of an ornament')),
+  byHand: Type.Optional(orNull(text('what is put on by hand, such as "bead"'))),
+  parameters,
+  graded: Type.Optional(list(parameters, 'a list of at least one object of numbers', 1)),
+  thread: threadNumber,
+  moreThreads,
+  passes,
+  every: Type.Optional(whole(1, 100)),
+  from: Type.Optional(whole(0, 99)),
+  turn: Type.Optional(Type.Number({ minimum: -360, maximum: 360, description: 'an angle from -360 to 360' })),
+  away: Type.Optional(length(-20, 20)),
+});
+
+/** Rows, accents and what is laid: also the heart of a saved treatment. */
+export const workProperties = {
+  rows: Type.Array(row, {
+    description: 'a list of at least one row, twenty at most',
+    minItems: 1,
+    maxItems: 20,
+  }),
+  accents: Type.Optional(Type.Array(accent, { description: 'a list of up to forty accents', maxItems: 40 })),
+  laid: Type.Optional(
+    orNull(
+      record({
+        name: text('what is laid, such as "satin ribbon"'),
+        width: length(1, 30),
+        hex,
+        thread: threadNumber,
+      }),
+    ),
+  ),
+};
+export const threadList = list(
+  record({ name: text('the name of a thread'), hex, weight: text('a weight like "No. 40"') }),
+  'a list of threads',
+);
 
 const treatment = record({
   seam: record({
@@ -50,10 +105,10 @@ const treatment = record({
     middle: orNull(point),
     ends: orNull(Type.Tuple([point, point], { description: 'two points' })),
   }),
-  rows: list(row, 'a list of at least one row', 1),
+  ...workProperties,
   ends: orNull(manner),
   side: orNull(oneOf('left', 'right')),
-  reverse: Type.Boolean({ description: 'true or false' }),
+  reverse: yes,
 });
 
 export const dressingSchema = Type.Object(
@@ -70,14 +125,7 @@ export const dressingSchema = Type.Object(
     outline: oneOf('trim', 'join', 'free'),
     gap: length(0, 10),
     treatments: list(treatment, 'a list of treatments'),
-    threads: list(
-      record({
-        name: text('the name of a thread'),
-        hex: Type.String({ pattern: '^#[0-9a-fA-F]{6}$', description: 'a color like "#b8860b"' }),
-        weight: text('a weight like "No. 40"'),
-      }),
-      'a list of threads',
-    ),
+    threads: threadList,
     hoop: orNull(record({ width: length(1, 10_000), height: length(1, 10_000) })),
     after: orNull(stopNumber),
     seed: whole(0, 2 ** 32 - 1),

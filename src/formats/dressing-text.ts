@@ -1,4 +1,4 @@
-import type { Dressing, Row, Treatment } from './dressing.js';
+import type { Accent, Dressing, Row, Treatment, Work } from './dressing.js';
 
 /** Short values stay on one line up to this width. */
 const LINE = 120;
@@ -30,21 +30,57 @@ export function writeDressing(dressing: Dressing): string {
   return `${laidOut(inOrder, '')}\n`;
 }
 
-const treatmentInOrder = ({ seam, rows, ends, side, reverse }: Treatment) => ({
+const treatmentInOrder = ({ seam, ends, side, reverse, ...work }: Treatment) => ({
   seam: { id: seam.id, middle: seam.middle, ends: seam.ends },
-  rows: rows.map(rowInOrder),
+  ...workInOrder(work),
   ends,
   side,
   reverse,
 });
 
-const rowInOrder = ({ stitch, parameters, thread, passes, offset }: Row) => ({
-  stitch,
-  parameters: Object.fromEntries(Object.entries(parameters).sort(([a], [b]) => (a < b ? -1 : 1))),
-  thread,
-  passes,
-  offset,
-});
+/** Rows, accents and what is laid, with what was not said left out. */
+export const workInOrder = ({ rows, accents, laid }: Work) =>
+  said({
+    rows: rows.map(rowInOrder),
+    accents: accents?.map(accentInOrder),
+    laid: laid && { name: laid.name, width: laid.width, hex: laid.hex, thread: laid.thread },
+  });
+
+const rowInOrder = (row: Row) =>
+  said({
+    stitch: row.stitch,
+    parameters: byName(row.parameters),
+    thread: row.thread,
+    moreThreads: row.moreThreads,
+    passes: row.passes,
+    offset: row.offset,
+    flip: row.flip,
+    times: row.times,
+    step: row.step,
+  });
+
+const accentInOrder = (accent: Accent) =>
+  said({
+    row: accent.row,
+    seat: accent.seat,
+    ornament: accent.ornament,
+    byHand: accent.byHand,
+    parameters: byName(accent.parameters),
+    graded: accent.graded?.map(byName),
+    thread: accent.thread,
+    moreThreads: accent.moreThreads,
+    passes: accent.passes,
+    every: accent.every,
+    from: accent.from,
+    turn: accent.turn,
+    away: accent.away,
+  });
+
+const byName = (parameters: Readonly<Record<string, number>>) =>
+  Object.fromEntries(Object.entries(parameters).sort(([a], [b]) => (a < b ? -1 : 1)));
+
+const said = (record: Record<string, unknown>) =>
+  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
 
 /** JSON with lists and objects on one line where they fit. */
 function laidOut(value: unknown, indent: string): string {

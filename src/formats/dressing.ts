@@ -42,14 +42,22 @@ export interface SeamReference {
   readonly ends: readonly [readonly [number, number], readonly [number, number]] | null;
 }
 
-export interface Treatment {
+/** What one seam gets. */
+export interface Treatment extends Work {
   readonly seam: SeamReference;
-  readonly rows: readonly Row[];
   readonly ends: Manner | null;
   /** to which hand one-sided stitches stand; null: the later-sewn, upper patch */
   readonly side: 'left' | 'right' | null;
   /** direction of growth against the seam's own */
   readonly reverse: boolean;
+}
+
+/** Rows, the accents that sit on them and what is laid beneath: the part of a treatment that any seam can get. */
+export interface Work {
+  /** at least one; the others keep in step with the first */
+  readonly rows: readonly Row[];
+  readonly accents?: readonly Accent[];
+  readonly laid?: Laid | null;
 }
 
 export interface Row {
@@ -58,10 +66,52 @@ export interface Row {
   readonly parameters: Readonly<Record<string, number>>;
   /** index into threads */
   readonly thread: number;
+  /** indices into threads for the stitch's second thread and further ones; those not named take the first */
+  readonly moreThreads?: readonly number[];
   /** visible passes of thread on each leg */
   readonly passes: number;
   /** distance of the row's line from the seam, mm, positive to the left */
   readonly offset: number;
+  /** stands to the other hand than the treatment: back to back with a first row */
+  readonly flip?: boolean;
+  /** repeats for each repeat of the first row, which sets the step: 1, 2 or 0.5 */
+  readonly times?: number;
+  /** moved along by this share of its repeat, 0 up to 1 */
+  readonly step?: number;
+}
+
+/** Figures on the seats of a row. */
+export interface Accent {
+  /** index into rows */
+  readonly row: number;
+  /** name of the seat */
+  readonly seat: string;
+  /** an ornament, or what is put on by hand afterwards and is marked, not sewn */
+  readonly ornament: string | null;
+  readonly byHand?: string | null;
+  readonly parameters: Readonly<Record<string, number>>;
+  /** parameters that change from seat to seat, in turn: one, three, five, three petals */
+  readonly graded?: readonly Readonly<Record<string, number>>[];
+  readonly thread: number;
+  readonly moreThreads?: readonly number[];
+  readonly passes: number;
+  /** on every seat, every second, ... */
+  readonly every?: number;
+  /** the first seat that gets one, counted from 0 */
+  readonly from?: number;
+  /** turned from straight up, away from the line, degrees counterclockwise as seen */
+  readonly turn?: number;
+  /** moved away from the seat, straight up, mm */
+  readonly away?: number;
+}
+
+/** Ribbon, braid or lace laid by hand along a sewn placement line, and held by the rows that cross it. */
+export interface Laid {
+  readonly name: string;
+  readonly width: number;
+  readonly hex: string;
+  /** index into threads, of the placement line */
+  readonly thread: number;
 }
 
 export interface ThreadChoice {

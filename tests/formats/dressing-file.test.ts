@@ -78,12 +78,32 @@ describe('a dressing with mistakes in it', () => {
       2.5,
       'treatments[0].rows[1].passes is 2.5, not a whole number from 1 to 20',
     ],
-    [['treatments', 1, 'rows'], [], 'treatments[1].rows is an empty list, not a list of at least one row'],
+    [
+      ['treatments', 1, 'rows'],
+      [],
+      'treatments[1].rows is an empty list, not a list of at least one row, twenty at most',
+    ],
     [
       ['treatments', 0, 'rows', 0, 'parameters', 'width'],
       '8mm',
       'treatments[0].rows[0].parameters.width is "8mm", not a number',
     ],
+    [
+      ['treatments', 0, 'accents'],
+      [{ row: 2, seat: 'tip', ornament: 'daisy', parameters: {}, thread: 0, passes: 2 }],
+      'treatments[0].accents[0].row is 2, but rows has 2 in it, counted from 0',
+    ],
+    [
+      ['treatments', 0, 'accents'],
+      [{ row: 0, seat: 'tip', ornament: null, parameters: {}, thread: 0, passes: 2 }],
+      'treatments[0].accents[0] has neither an ornament nor byHand',
+    ],
+    [
+      ['treatments', 0, 'rows', 0, 'moreThreads'],
+      [1, 2],
+      'treatments[0].rows[0].moreThreads[1] is 2, but threads has 2 in it, counted from 0',
+    ],
+    [['treatments', 0, 'rows', 1, 'times'], 3, 'treatments[0].rows[1].times is 3, not 0.5, 1 or 2'],
     [['treatments', 0, 'seam', 'id'], 0, 'treatments[0].seam.id is 0, not the number of a seam or "outline"'],
     [
       ['treatments', 0, 'seam', 'middle'],

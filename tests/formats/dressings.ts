@@ -51,26 +51,71 @@ const text = fc.string({ minLength: 1, maxLength: 12, unit: 'binary' });
 const manner = fc.constantFrom('tuck' as const, 'bevel' as const, 'short' as const);
 const seam = fc.integer({ min: 1, max: 1_000_000 });
 
+const parameters = fc.dictionary(fc.constantFrom('repeat', 'width', 'arms', '7', 'ä'), number(-1e9, 1e9));
+const threadsNamed = (threads: number) => ({
+  thread: fc.integer({ min: 0, max: threads - 1 }),
+  moreThreads: fc.array(fc.integer({ min: 0, max: threads - 1 }), { maxLength: 2 }),
+  passes: fc.integer({ min: 1, max: 20 }),
+});
 const row = (threads: number) =>
-  fc.record({
-    stitch: text,
-    parameters: fc.dictionary(fc.constantFrom('repeat', 'width', 'arms', '7', 'ä'), number(-1e9, 1e9)),
-    thread: fc.integer({ min: 0, max: threads - 1 }),
-    passes: fc.integer({ min: 1, max: 20 }),
-    offset: number(-100, 100),
-  });
+  fc.record(
+    {
+      stitch: text,
+      parameters,
+      ...threadsNamed(threads),
+      offset: number(-50, 50),
+      flip: fc.boolean(),
+      times: fc.constantFrom(0.5, 1, 2),
+      step: number(0, 0.99),
+    },
+    { requiredKeys: ['stitch', 'parameters', 'thread', 'passes', 'offset'] },
+  );
+const accent = (threads: number) =>
+  fc
+    .record(
+      {
+        row: fc.constant(0),
+        seat: text,
+        parameters,
+        graded: fc.array(parameters, { minLength: 1, maxLength: 3 }),
+        ...threadsNamed(threads),
+        every: fc.integer({ min: 1, max: 100 }),
+        from: fc.integer({ min: 0, max: 99 }),
+        turn: number(-360, 360),
+        away: number(-20, 20),
+      },
+      { requiredKeys: ['row', 'seat', 'parameters', 'thread', 'passes'] },
+    )
+    .chain((rest) =>
+      fc.oneof(
+        text.map((ornament) => ({ ...rest, ornament })),
+        text.map((byHand) => ({ ...rest, ornament: null, byHand })),
+      ),
+    );
 const treatment = (threads: number) =>
-  fc.record({
-    seam: fc.record({
-      id: fc.oneof(seam, fc.constant('outline' as const)),
-      middle: orNull(point),
-      ends: orNull(fc.tuple(point, point)),
-    }),
-    rows: fc.array(row(threads), { minLength: 1, maxLength: 3 }),
-    ends: orNull(manner),
-    side: orNull(fc.constantFrom('left' as const, 'right' as const)),
-    reverse: fc.boolean(),
-  });
+  fc.record(
+    {
+      seam: fc.record({
+        id: fc.oneof(seam, fc.constant('outline' as const)),
+        middle: orNull(point),
+        ends: orNull(fc.tuple(point, point)),
+      }),
+      rows: fc.array(row(threads), { minLength: 1, maxLength: 3 }),
+      accents: fc.array(accent(threads), { maxLength: 2 }),
+      laid: orNull(
+        fc.record({
+          name: text,
+          width: number(1, 30),
+          hex: fc.constant('#7a2f3b'),
+          thread: fc.integer({ min: 0, max: threads - 1 }),
+        }),
+      ),
+      ends: orNull(manner),
+      side: orNull(fc.constantFrom('left' as const, 'right' as const)),
+      reverse: fc.boolean(),
+    },
+    { requiredKeys: ['seam', 'rows', 'ends', 'side', 'reverse'] },
+  );
 
 /** Any dressing that may stand in a file. */
 export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, max: 4 }).chain((threads) =>

@@ -1,0 +1,55 @@
+import type { UnitRun } from './place.js';
+import type { Sized } from './sized.js';
+
+/** A row that keeps in step with the first one of its treatment. */
+export interface Follower {
+  readonly sized: Sized;
+  /** as built, or left and right exchanged, seen along the walk */
+  readonly hand: 1 | -1;
+  readonly passes: number;
+  /** distance of its line to the left of the first row's, seen along the walk, mm */
+  readonly beside: number;
+  /** its repeats for each repeat of the first row: 1, 2, or 1/2 */
+  readonly times: number;
+  /** how far it is moved along, as a share of its own repeat, 0 up to 1 */
+  readonly step: number;
+}
+
+/** What a follower's row looks like: chains of runs, and whether the only chain closes on itself. */
+export interface FollowerRow {
+  readonly chains: readonly (readonly UnitRun[])[];
+  readonly closed: boolean;
+}
+
+/**
+ * The runs of a row that follows the first one: its repeats begin where the first row's begin, so the two stay in step
+ * by construction, whatever length the fit gave them. Moved along by part of a repeat, it has one repeat less on every
+ * side of the line, so that it stays within the first row's ends; then each side is a chain of its own.
+ */
+export function followerRow(
+  first: readonly UnitRun[],
+  glide: boolean,
+  ring: boolean,
+  follower: Follower,
+  scale: number,
+): FollowerRow {
+  const { sized, times, step } = follower;
+  const unitsPer = sized.glide ? 2 : 1;
+  const movedRing = ring && first.length === 1;
+  const runs = first.map((run): UnitRun => {
+    const repeats = (run.count / (glide ? 2 : 1)) * times;
+    const repeat = (run.count * run.length) / repeats;
+    const whole = sized.stitch.halves ? Math.floor(2 * repeats + 1e-9) / 2 : Math.floor(repeats + 1e-9);
+    const fewer = step > 0 && !movedRing ? 1 : 0;
+    return {
+      unit: sized.build(scale, repeat),
+      count: Math.max(0, Math.floor((whole - fewer) * unitsPer + 1e-9)),
+      from: run.from + step * repeat,
+      length: repeat / unitsPer,
+    };
+  });
+  const worked = runs.filter((run) => run.count > 0);
+  if (worked.length === 0) return { chains: [], closed: false };
+  if (step > 0 && worked.length > 1) return { chains: worked.map((run) => [run]), closed: false };
+  return { chains: [worked], closed: ring && worked.length === first.length && (step === 0 || movedRing) };
+}

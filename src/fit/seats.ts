@@ -1,0 +1,45 @@
+import { layer } from './lay.js';
+import { afterLast, alongLine, type Place, type Placing, placesOf } from './place.js';
+import type { Spot } from './place-ornament.js';
+
+/** Seats lie at the same place as a hole when they are this near, mm. */
+const SAME = 1e-6;
+
+/** A seat on the cloth: theta points so that the figure's own up leads away from the line. */
+export interface SeatSpot extends Spot {
+  /** which side of the line it lies on; on the line itself, the hand of its unit */
+  readonly hand: 1 | -1;
+}
+
+/**
+ * The seats of one name along a row, in the order of its units; where the row is closed by a last stroke whose hole is
+ * such a seat, that one too. Empty when the stitch has no seat of that name.
+ */
+export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
+  const lay = layer(placing.laying);
+  const spots: SeatSpot[] = [];
+  const add = (place: Place) => {
+    const seat = place.run.unit.seats.find((one) => one.name === name);
+    if (!seat) return;
+    lay.at(alongLine(place, seat.u), place.hand * seat.v);
+    const hand = place.hand * seat.v < -SAME ? -1 : place.hand * seat.v > SAME ? 1 : place.hand;
+    const [x, y, theta] = lay.out;
+    spots.push({ x, y, theta: hand === 1 ? theta : theta + Math.PI, hand });
+  };
+  const places = placesOf(placing);
+  for (const place of places) add(place);
+  if (places.length && !placing.closed && closesOnSeat(placing, name)) add(afterLast(placing, places));
+  return spots;
+}
+
+/** Whether one of the legs that close the row begins or ends in the hole that is this seat. */
+function closesOnSeat({ runs }: Placing, name: string): boolean {
+  const { unit } = runs[runs.length - 1];
+  const seat = unit.seats.find((one) => one.name === name);
+  if (!seat) return false;
+  return [...unit.closing.map((i) => unit.legs[i]), ...unit.ending].some((leg) =>
+    [leg.from, leg.to].some(
+      (node) => Math.hypot(unit.nodes[2 * node] - seat.u, unit.nodes[2 * node + 1] - seat.v) < SAME,
+    ),
+  );
+}
