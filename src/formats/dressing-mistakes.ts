@@ -3,6 +3,8 @@ import { Errors, type ValueError, type ValueErrorIterator, ValueErrorType } from
 import { closest, distance } from 'fastest-levenshtein';
 import type { Work } from './dressing.js';
 import { type DressingRecord, dressingSchema } from './dressing-schema.js';
+import type { TreatmentRecord } from './treatment.js';
+import { treatmentSchema } from './treatment-schema.js';
 
 /** Everything that is wrong with a value as a dressing, a phrase each; empty when it is one. */
 export function mistakesIn(value: unknown): string[] {
@@ -13,7 +15,7 @@ export function mistakesIn(value: unknown): string[] {
 }
 
 /** What a schema cannot say: threads and rows that are named exist, and an accent is something. */
-export function workMistakes({ rows, accents = [], laid }: Work, threads: number, prefix: string): string[] {
+function workMistakes({ rows, accents = [], laid }: Work, threads: number, prefix: string): string[] {
   const mistakes: string[] = [];
   const known = (index: number, count: number, of: string, place: string) => {
     if (index < count) return;
@@ -37,6 +39,14 @@ export function workMistakes({ rows, accents = [], laid }: Work, threads: number
   });
   if (laid) named('laid', laid.thread);
   return mistakes;
+}
+
+/** Everything that is wrong with a value as the file of a saved treatment, a phrase each. */
+export function mistakesInTreatment(value: unknown): string[] {
+  const shape = phrases(Errors(treatmentSchema, value));
+  if (shape.length) return shape;
+  const { threads, ...work } = value as TreatmentRecord;
+  return workMistakes(work, threads.length, '');
 }
 
 /** One phrase a place: the first that the schema finds wrong there is the plainest. */

@@ -7,7 +7,7 @@ import { DRESSING_VERSION } from './dressing.js';
  */
 const record = <T extends Record<string, TSchema>>(properties: T) =>
   Type.Object(properties, { additionalProperties: false, description: 'an object in braces' });
-const list = <T extends TSchema>(item: T, description: string, minItems = 0) =>
+export const list = <T extends TSchema>(item: T, description: string, minItems = 0) =>
   Type.Array(item, { description, minItems });
 const orNull = <T extends TSchema>(schema: T) =>
   Type.Union([schema, Type.Null()], { description: `${schema.description} or null` });
@@ -19,7 +19,7 @@ const oneOf = <T extends string[]>(...words: [...T]) =>
 const spoken = (words: string[]): string =>
   [words.slice(0, -1).join(', '), words[words.length - 1]].join(' or ');
 
-const text = (description: string) => Type.String({ minLength: 1, description });
+export const text = (description: string) => Type.String({ minLength: 1, description });
 const whole = (minimum: number, maximum: number) =>
   Type.Integer({ minimum, maximum, description: `a whole number from ${minimum} to ${maximum}` });
 const length = (minimum: number, maximum: number) =>

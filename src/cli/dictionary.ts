@@ -1,0 +1,106 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseTreatment } from '../formats/treatment.js';
+import { InputError } from '../input-error.js';
+import type { Dictionary } from '../stitches/dictionary.js';
+import { LazyShelf } from '../stitches/lazy-shelf.js';
+import { parseOrnament, parseStitch } from '../stitches/parse.js';
+
+/** The package's own folder: two up from src/cli as from dist/cli. */
+export const packageFolder = fileURLToPath(new URL('../../', import.meta.url));
+const BUILT_IN = join(packageFolder, 'motifs');
+
+export const shelves = ['stitches', 'ornaments', 'treatments'] as const;
+export type Shelf = (typeof shelves)[number];
+
+/** The built-in dictionary and a maker's own, which stands before it. */
+export interface LoadedDictionary extends Dictionary {
+  /** the maker's own library, whether it is there or not */
+  readonly personalFolder: string;
+  /** names that come from there, shelf by shelf */
+  readonly personal: Readonly<Record<Shelf, ReadonlySet<string>>>;
+  /** names that both have */
+  readonly hidden: Readonly<Record<Shelf, readonly string[]>>;
+  /** files of the maker's own that could not be read, each with its first mistake; the others are there all the same */
+  readonly unread: readonly InputError[];
+}
+
+/** Where a maker's own library is: as asked, else by the environment, else the platform's folder for configurations. */
+export async function personalFolder(asked?: string): Promise<string> {
+  const named = asked ?? process.env.SEAMWRIGHT_LIBRARY;
+  if (named) return named;
+  const { default: envPaths } = await import('env-paths');
+  return join(envPaths('seamwright', { suffix: '' }).config, 'library');
+}
+
+/**
+ * Loads both dictionaries. Built-in files are known to be sound and are read when they are first asked for; a maker's
+ * own are checked, every one.
+ * @throws InputError when a folder was asked for that is not there
+ */
+export async function loadDictionary(asked?: string): Promise<LoadedDictionary> {
+  const folder = await personalFolder(asked);
+  if (asked !== undefined && !existsSync(asked)) {
+    throw new InputError(
+      'no-such-folder',
+      `--library ${asked}`,
+      'there is no such folder',
+      'make it, or leave it away',
+    );
+  }
+  const own = { stitches: new Map(), ornaments: new Map(), treatments: new Map() };
+  const unread: InputError[] = [];
+  for (const shelf of shelves) {
+    for (const { name, path } of filesOn(folder, shelf)) {
+      try {
+        own[shelf].set(name, await readOwn(shelf, readFileSync(path, 'utf8'), name, path));
+      } catch (error) {
+        unread.push(error instanceof InputError ? error : notReadable(path, error as Error));
+      }
+    }
+  }
+  const both = <T>(shelf: Shelf, mine: ReadonlyMap<string, T>, parse: (text: string, name: string) => T) => {
+    const files = new Map(filesOn(BUILT_IN, shelf).map(({ name, path }) => [name, path]));
+    return new LazyShelf<T>(
+      [...mine.keys(), ...files.keys()],
+      (name) => mine.get(name) ?? parse(readFileSync(files.get(name)!, 'utf8'), name),
+    );
+  };
+  const namesOn = (shelf: Shelf) => filesOn(BUILT_IN, shelf).map(({ name }) => name);
+  return {
+    stitches: both('stitches', own.stitches, parseStitch),
+    ornaments: both('ornaments', own.ornaments, parseOrnament),
+    treatments: both('treatments', own.treatments, parseTreatment),
+    personalFolder: folder,
+    personal: eachShelf((shelf) => new Set(own[shelf].keys())),
+    hidden: eachShelf((shelf) => namesOn(shelf).filter((name) => own[shelf].has(name))),
+    unread,
+  };
+}
+
+async function readOwn(shelf: Shelf, text: string, name: string, path: string): Promise<unknown> {
+  if (shelf === 'treatments') {
+    const { readTreatment } = await import('../formats/treatment-file.js');
+    return readTreatment(text, name, path);
+  }
+  const { readOrnament, readStitch } = await import('../stitches/check.js');
+  return shelf === 'stitches' ? readStitch(text, name, path) : readOrnament(text, name, path);
+}
+
+/** The files on a shelf, by name; none where the folder is missing. */
+export function filesOn(folder: string, shelf: Shelf): { name: string; path: string }[] {
+  const place = join(folder, shelf);
+  if (!existsSync(place)) return [];
+  return readdirSync(place)
+    .filter((file) => file.endsWith('.json'))
+    .sort()
+    .map((file) => ({ name: file.replace(/\.json$/, ''), path: join(place, file) }));
+}
+
+function eachShelf<T>(make: (shelf: Shelf) => T): Record<Shelf, T> {
+  return { stitches: make('stitches'), ornaments: make('ornaments'), treatments: make('treatments') };
+}
+
+const notReadable = (path: string, error: Error): InputError =>
+  new InputError('unreadable-file', path, error.message, 'check the file and its permissions');
