@@ -1,4 +1,6 @@
+import { noise } from '../geometry/noise.js';
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
+import type { Uneven } from './by-hand.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import { type Layer, type Laying, layer } from './lay.js';
@@ -25,6 +27,8 @@ export interface Placing {
   readonly alternate: boolean;
   /** visible passes asked of a leg of share 1 */
   readonly passes: number;
+  /** how far from even the hand works; evenly when not given */
+  readonly uneven?: Uneven;
 }
 
 /** Lays units on the cloth and joins them at the nodes they share. Linear in the points of their legs. */
@@ -58,35 +62,37 @@ export function placeUnits(placing: Placing): Chain {
 
 /** Every unit's place, in order along the line. */
 export function placesOf(placing: Placing): Place[] {
-  const { runs, closed } = placing;
-  const places: Place[] = [];
-  runs.forEach((run, r) => {
-    const next = runs[r + 1] ?? (closed ? runs[0] : null);
-    const previous = runs[r - 1] ?? (closed ? runs[runs.length - 1] : null);
-    for (let i = 0; i < run.count; i++) {
-      places.push({
-        run,
-        start: run.from + i * run.length,
-        hand: handOf(placing, places.length),
-        index: places.length,
-        before: i > 0 ? run : previous,
-        after: i + 1 < run.count ? run : next,
-      });
-    }
+  const { runs, closed, uneven } = placing;
+  const places = runs.flatMap((run, r) => {
+    // a hand's repeats differ a little, though the ends of a side stay where they are
+    const moved = (k: number) =>
+      uneven && k > 0 && k < run.count ? uneven.lengths * noise(uneven.seed, r, k) : 0;
+    return Array.from({ length: run.count }, (_, i) => ({
+      run,
+      start: run.from + (i + moved(i)) * run.length,
+      length: uneven ? (1 + moved(i + 1) - moved(i)) * run.length : run.length,
+    }));
   });
-  return places;
+  return places.map(({ run, start, length }, index) => ({
+    run,
+    start,
+    length,
+    hand: handOf(placing, index),
+    index,
+    before: (places[index - 1] ?? (closed ? places[places.length - 1] : null))?.length ?? length,
+    after: (places[index + 1] ?? (closed ? places[0] : null))?.length ?? length,
+  }));
 }
 
 /** Where the legs that close a row stand: as if another unit began there. They count as the last unit's. */
 export function afterLast(placing: Placing, places: readonly Place[]): Place {
-  const run = placing.runs[placing.runs.length - 1];
+  const last = places[places.length - 1];
   return {
-    run,
-    start: run.from + run.count * run.length,
+    ...last,
+    start: last.start + last.length,
     hand: handOf(placing, places.length),
-    index: places.length - 1,
-    before: run,
-    after: null,
+    before: last.length,
+    after: last.length,
   };
 }
 
@@ -104,24 +110,23 @@ function joined(before: { table: Int32Array; unit: Unit } | null, table: Int32Ar
 /** Where one unit stands. */
 export interface Place {
   readonly run: UnitRun;
+  /** u of its start, and the length it has on the line, mm */
   readonly start: number;
+  readonly length: number;
   readonly hand: 1 | -1;
   readonly index: number;
-  readonly before: UnitRun | null;
-  readonly after: UnitRun | null;
+  /** lengths of the units beside it, its own where there is none */
+  readonly before: number;
+  readonly after: number;
 }
 
 /** A unit's own u as u of the guide line. What overhangs into the next unit keeps its share of that unit's length. */
-export function alongLine(place: Place, u: number): number {
-  const built = place.run.unit.length;
-  const length = place.run.length;
-  if (u > built) return place.start + length + (u - built) * ratio(place.after, place.run);
-  if (u < 0) return place.start + u * ratio(place.before, place.run);
-  return place.start + u * (length / built);
+export function alongLine({ run, start, length, before, after }: Place, u: number): number {
+  const built = run.unit.length;
+  if (u > built) return start + length + (u - built) * (after / built);
+  if (u < 0) return start + u * (before / built);
+  return start + u * (length / built);
 }
-
-const ratio = (other: UnitRun | null, own: UnitRun): number =>
-  other ? other.length / own.unit.length : own.length / own.unit.length;
 
 function layUnit(
   growing: GrowingChain,
