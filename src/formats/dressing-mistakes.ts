@@ -10,35 +10,44 @@ import { treatmentSchema } from './treatment-schema.js';
 export function mistakesIn(value: unknown): string[] {
   const shape = phrases(Errors(dressingSchema, value));
   if (shape.length) return shape;
-  const { treatments, threads } = value as DressingRecord;
-  return treatments.flatMap((treatment, t) => workMistakes(treatment, threads.length, `treatments[${t}].`));
+  const { treatments, threads, ornaments = [] } = value as DressingRecord;
+  return [
+    ...treatments.flatMap((treatment, t) => workMistakes(treatment, threads.length, `treatments[${t}].`)),
+    ...ornaments.flatMap((ornament, k) => threadMistakes(ornament, threads.length, `ornaments[${k}]`)),
+  ];
 }
 
 /** What a schema cannot say: threads and rows that are named exist, and an accent is something. */
 function workMistakes({ rows, accents = [], laid }: Work, threads: number, prefix: string): string[] {
-  const mistakes: string[] = [];
-  const known = (index: number, count: number, of: string, place: string) => {
-    if (index < count) return;
-    mistakes.push(`${prefix}${place} is ${index}, but ${of} has ${count} in it, counted from 0`);
-  };
-  const named = (place: string, thread: number, more: readonly number[] = []) => {
-    known(thread, threads, 'threads', `${place}.thread`);
-    more.forEach((index, k) => {
-      known(index, threads, 'threads', `${place}.moreThreads[${k}]`);
-    });
-  };
-  rows.forEach(({ thread, moreThreads }, r) => {
-    named(`rows[${r}]`, thread, moreThreads);
+  const mistakes = [
+    ...rows.flatMap((row, r) => threadMistakes(row, threads, `${prefix}rows[${r}]`)),
+    ...accents.flatMap((accent, k) => threadMistakes(accent, threads, `${prefix}accents[${k}]`)),
+    ...(laid ? threadMistakes(laid, threads, `${prefix}laid`) : []),
+  ];
+  accents.forEach(({ row, ornament, byHand }, k) => {
+    const place = `${prefix}accents[${k}]`;
+    if (row >= rows.length) {
+      mistakes.push(`${place}.row is ${row}, but rows has ${rows.length} in it, counted from 0`);
+    }
+    if (ornament === null && !byHand) mistakes.push(`${place} has neither an ornament nor byHand`);
+    if (ornament !== null && byHand) mistakes.push(`${place} has both an ornament and byHand`);
   });
-  accents.forEach(({ row, ornament, byHand, thread, moreThreads }, k) => {
-    const place = `accents[${k}]`;
-    known(row, rows.length, 'rows', `${place}.row`);
-    named(place, thread, moreThreads);
-    if (ornament === null && !byHand) mistakes.push(`${prefix}${place} has neither an ornament nor byHand`);
-    if (ornament !== null && byHand) mistakes.push(`${prefix}${place} has both an ornament and byHand`);
-  });
-  if (laid) named('laid', laid.thread);
   return mistakes;
+}
+
+interface Threaded {
+  readonly thread: number;
+  readonly moreThreads?: readonly number[];
+}
+
+function threadMistakes({ thread, moreThreads = [] }: Threaded, threads: number, place: string): string[] {
+  const named: [string, number][] = [
+    ['thread', thread],
+    ...moreThreads.map((index, k): [string, number] => [`moreThreads[${k}]`, index]),
+  ];
+  return named
+    .filter(([, index]) => index >= threads)
+    .map(([key, index]) => `${place}.${key} is ${index}, but threads has ${threads} in it, counted from 0`);
 }
 
 /** Everything that is wrong with a value as the file of a saved treatment, a phrase each. */

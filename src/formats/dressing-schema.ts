@@ -41,6 +41,7 @@ const yes = Type.Boolean({ description: 'true or false' });
 const threadNumber = whole(0, 999);
 const moreThreads = Type.Optional(list(threadNumber, 'a list of thread numbers'));
 const passes = whole(1, 20);
+const angle = Type.Number({ minimum: -360, maximum: 360, description: 'an angle from -360 to 360' });
 const hex = Type.String({ pattern: '^#[0-9a-fA-F]{6}$', description: 'a color like "#b8860b"' });
 
 const row = record({
@@ -71,7 +72,7 @@ const accent = record({
   passes,
   every: Type.Optional(whole(1, 100)),
   from: Type.Optional(whole(0, 99)),
-  turn: Type.Optional(Type.Number({ minimum: -360, maximum: 360, description: 'an angle from -360 to 360' })),
+  turn: Type.Optional(angle),
   away: Type.Optional(length(-20, 20)),
 });
 
@@ -99,6 +100,16 @@ export const threadList = list(
   'a list of threads',
 );
 
+const placedOrnament = record({
+  ornament: text('the name of an ornament'),
+  at: point,
+  turn: Type.Optional(angle),
+  parameters,
+  thread: threadNumber,
+  moreThreads,
+  passes,
+});
+
 const treatment = record({
   seam: record({
     id: Type.Union([seamNumber, outline], { description: 'the number of a seam or "outline"' }),
@@ -125,10 +136,12 @@ export const dressingSchema = Type.Object(
     outline: oneOf('trim', 'join', 'free'),
     gap: length(0, 10),
     treatments: list(treatment, 'a list of treatments'),
+    ornaments: Type.Optional(list(placedOrnament, 'a list of ornaments')),
     threads: threadList,
     hoop: orNull(record({ width: length(1, 10_000), height: length(1, 10_000) })),
     after: orNull(stopNumber),
     seed: whole(0, 2 ** 32 - 1),
+    byHand: Type.Optional(Type.Number({ minimum: 0, maximum: 1, description: 'a measure from 0 to 1' })),
   },
   { $id: 'seamwright-dressing', additionalProperties: false, description: 'an object in braces' },
 );

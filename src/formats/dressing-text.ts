@@ -1,4 +1,4 @@
-import type { Accent, Dressing, Row, Treatment, Work } from './dressing.js';
+import type { Accent, Dressing, PlacedOrnament, Row, Treatment, Work } from './dressing.js';
 
 /** Short values stay on one line up to this width. */
 const LINE = 120;
@@ -8,8 +8,22 @@ const LINE = 120;
  * read and edited by people.
  */
 export function writeDressing(dressing: Dressing): string {
-  const { format, version, block, ends, outline, gap, treatments, threads, hoop, after, seed } = dressing;
-  const inOrder = {
+  const {
+    format,
+    version,
+    block,
+    ends,
+    outline,
+    gap,
+    treatments,
+    ornaments,
+    threads,
+    hoop,
+    after,
+    seed,
+    byHand,
+  } = dressing;
+  const inOrder = said({
     format,
     version,
     block: {
@@ -24,9 +38,11 @@ export function writeDressing(dressing: Dressing): string {
     hoop: hoop && { width: hoop.width, height: hoop.height },
     after,
     seed,
+    byHand,
     threads: threads.map(({ name, hex, weight }) => ({ name, hex, weight })),
     treatments: treatments.map(treatmentInOrder),
-  };
+    ornaments: ornaments?.map(ornamentInOrder),
+  });
   return `${laidOut(inOrder, '')}\n`;
 }
 
@@ -74,6 +90,17 @@ const accentInOrder = (accent: Accent) =>
     from: accent.from,
     turn: accent.turn,
     away: accent.away,
+  });
+
+const ornamentInOrder = (placed: PlacedOrnament) =>
+  said({
+    ornament: placed.ornament,
+    at: placed.at,
+    turn: placed.turn,
+    parameters: byName(placed.parameters),
+    thread: placed.thread,
+    moreThreads: placed.moreThreads,
+    passes: placed.passes,
   });
 
 const byName = (parameters: Readonly<Record<string, number>>) =>

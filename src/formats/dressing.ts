@@ -15,12 +15,28 @@ export interface Dressing {
   /** clear cloth between bands at a junction, mm, measured to needle points */
   readonly gap: number;
   readonly treatments: readonly Treatment[];
+  readonly ornaments?: readonly PlacedOrnament[];
   readonly threads: readonly ThreadChoice[];
   readonly hoop: { readonly width: number; readonly height: number } | null;
   /** stitch files: the stop after which the new stops go in; null is after the last of block.stops */
   readonly after: number | null;
   /** for everything seeded */
   readonly seed: number;
+  /** from 0, even, to 1, as uneven as a practiced hand; 0 when not given */
+  readonly byHand?: number;
+}
+
+/** A free-standing figure in a patch or on a junction. */
+export interface PlacedOrnament {
+  readonly ornament: string;
+  /** where its middle lies */
+  readonly at: readonly [number, number];
+  /** degrees counterclockwise as seen; 0 stands upright */
+  readonly turn?: number;
+  readonly parameters: Readonly<Record<string, number>>;
+  readonly thread: number;
+  readonly moreThreads?: readonly number[];
+  readonly passes: number;
 }
 
 export interface BlockSource {

@@ -119,25 +119,50 @@ const treatment = (threads: number) =>
 
 /** Any dressing that may stand in a file. */
 export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, max: 4 }).chain((threads) =>
-  fc.record({
-    format: fc.constant('seamwright-dressing' as const),
-    version: fc.constant(1),
-    block: fc.record({
-      file: text,
-      stops: orNull(fc.array(fc.integer({ min: 1, max: 1000 }), { minLength: 1, maxLength: 4 })),
-      snap: number(0, 10),
-      through: fc.array(fc.record({ at: point, seam }), { maxLength: 3 }),
-    }),
-    ends: manner,
-    outline: fc.constantFrom('trim' as const, 'join' as const, 'free' as const),
-    gap: number(0, 10),
-    treatments: fc.array(treatment(threads), { maxLength: 4 }),
-    threads: fc.array(fc.record({ name: text, hex: fc.constantFrom('#000000', '#b8860B'), weight: text }), {
-      minLength: threads,
-      maxLength: threads,
-    }),
-    hoop: orNull(fc.record({ width: number(1, 10_000), height: number(1, 10_000) })),
-    after: orNull(fc.integer({ min: 1, max: 1000 })),
-    seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
-  }),
+  fc.record(
+    {
+      format: fc.constant('seamwright-dressing' as const),
+      version: fc.constant(1),
+      block: fc.record({
+        file: text,
+        stops: orNull(fc.array(fc.integer({ min: 1, max: 1000 }), { minLength: 1, maxLength: 4 })),
+        snap: number(0, 10),
+        through: fc.array(fc.record({ at: point, seam }), { maxLength: 3 }),
+      }),
+      ends: manner,
+      outline: fc.constantFrom('trim' as const, 'join' as const, 'free' as const),
+      gap: number(0, 10),
+      treatments: fc.array(treatment(threads), { maxLength: 4 }),
+      ornaments: fc.array(
+        fc.record(
+          { ornament: text, at: point, turn: number(-360, 360), parameters, ...threadsNamed(threads) },
+          { requiredKeys: ['ornament', 'at', 'parameters', 'thread', 'passes'] },
+        ),
+        { maxLength: 2 },
+      ),
+      threads: fc.array(fc.record({ name: text, hex: fc.constantFrom('#000000', '#b8860B'), weight: text }), {
+        minLength: threads,
+        maxLength: threads,
+      }),
+      hoop: orNull(fc.record({ width: number(1, 10_000), height: number(1, 10_000) })),
+      after: orNull(fc.integer({ min: 1, max: 1000 })),
+      seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+      byHand: number(0, 1),
+    },
+    {
+      requiredKeys: [
+        'format',
+        'version',
+        'block',
+        'ends',
+        'outline',
+        'gap',
+        'treatments',
+        'threads',
+        'hoop',
+        'after',
+        'seed',
+      ],
+    },
+  ),
 );
