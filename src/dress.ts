@@ -1,167 +1,180 @@
-import { type AskedRow, askedRows } from './asked-rows.js';
+import { askedLayer } from './asked/layers.js';
+import { type AskedLine, askedLines } from './asked/lines.js';
+import { placedOrnaments } from './asked/ornaments.js';
 import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
-import { bareSeam, type DressedLine } from './check/bare-seam.js';
+import { bareSeam } from './check/bare-seam.js';
 import { hoopFindings } from './check/hoop.js';
+import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
 import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
 import { type BrokenTuck, sewingOrder } from './design/order.js';
-import { type Finding, worstFirst } from './finding.js';
+import { type Finding, lineName, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
-import type { SeamFit } from './fit/fit.js';
+import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
 import { fitLines, type LineFit } from './fit/fit-lines.js';
-import { reachOf } from './fit/sized.js';
-import type { Dressing } from './formats/dressing.js';
+import { rowsOf, wholeReach } from './fit/rows.js';
+import type { Dressing, ThreadChoice } from './formats/dressing.js';
 import { InputError } from './input-error.js';
 import { craftFor } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
 import { sewChains, Workbench } from './needle/sew-chain.js';
-import type { Stitch } from './stitches/stitch.js';
+import type { Dictionary } from './stitches/dictionary.js';
 
 /** Everything the main job makes, step by step, so that pictures, sheets and tests can show each of them. */
 export interface Dressed {
   readonly block: Block;
   readonly dressing: Dressing;
   /** in the order they are sewn */
-  readonly rows: readonly DressedRow[];
+  readonly lines: readonly DressedLine[];
   readonly design: Design;
   /** worst first */
   readonly findings: readonly Finding[];
 }
 
-/** One stitch along one line, as fitted and as sewn. */
-export interface DressedRow {
-  /** indices into dressing.treatments and into its rows */
+/** One treatment as fitted and as sewn. */
+export interface DressedLine {
+  /** index into dressing.treatments */
   readonly treatment: number;
-  readonly row: number;
   readonly fit: SeamFit;
+  /** one for each layer of the fit */
+  readonly layers: readonly DressedLayer[];
+}
+
+/** One thread of a row, an accent or an ornament, as sewn: a color stop, unless nothing of it is left. */
+export interface DressedLayer {
+  readonly kind: Layer['kind'];
+  readonly title: string;
+  readonly thread: ThreadChoice;
   readonly runs: Runs;
 }
 
 /**
  * The main job: a block and a dressing in, color stops out. Pure: the same input gives the same result.
  *
- * @throws InputError when the dressing names a stitch, parameter, seam or stop that does not exist
+ * @throws InputError when the dressing names a stitch, ornament, parameter, seat, seam or stop that does not exist
  */
-export function dress(block: Block, dressing: Dressing, library: ReadonlyMap<string, Stitch>): Dressed {
-  const findings: Finding[] = [...block.findings];
-  const asked = askedRows(block.map, dressing, library, findings);
-  const { fits, order } = fitInOrder(block.map, asked, dressing, findings);
+export function dress(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
+  const asked = askedLines(block.map, dressing, dictionary);
+  const findings: Finding[] = [...block.findings, ...asked.findings];
+  const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings);
 
   // What one seam teaches about the kinds of its units serves all others.
   const bench = new Workbench();
-  const rows = order.map((k): DressedRow => {
-    const { treatment, row, thread } = asked[k];
-    const { runs, unordered } = sewChains(fits[k].fit.chains, craftFor(thread.weight), bench);
-    if (unordered > 0) findings.push(unorderedPasses(fits[k].fit));
-    return { treatment, row, fit: fits[k].fit, runs };
-  });
+  const sewn = (chains: readonly Chain[], thread: ThreadChoice, lost: () => Finding): Runs => {
+    const { runs, unordered } = sewChains(chains, craftFor(thread.weight), bench);
+    if (unordered > 0) findings.push(lost());
+    return runs;
+  };
   const lines = order.map((k): DressedLine => {
-    const { ask } = asked[k];
-    const { scale } = fits[k].fit;
-    const unit = ask.sized.build(scale, ask.sized.repeat * scale);
-    const { left, right } = reachOf(unit, ask.sized.glide, 1);
-    return { seam: ask.seam, reach: Math.max(left, right), short: ask.manner === 'short' };
+    const { treatment } = asked.lines[k];
+    const { fit } = fits[k];
+    const layers = fit.layers.map((layer): DressedLayer => {
+      const { title, thread } = askedLayer(dressing, dictionary, treatment, layer);
+      const runs = sewn(layer.chains, thread, () => handOrderLost(fit.seam, title));
+      return { kind: layer.kind, title, thread, runs };
+    });
+    return { treatment, fit, layers };
   });
-  const sewn = rows.map((row) => row.runs);
+  const ornaments = placedOrnaments(dressing, dictionary).map(({ title, thread, chain }): Stop => {
+    const runs = sewChains([chain], craftFor(thread.weight), bench).runs;
+    return { title, kind: 'ornament', seams: [], thread, runs };
+  });
+
   findings.push(...fits.flatMap((fit) => fit.findings));
-  findings.push(...unsewn(rows, findings));
-  findings.push(...bareSeam(block.map, dressedOnly(lines, rows), sewn));
+  findings.push(
+    ...nothingLeft(
+      lines.map(({ fit }) => fit),
+      findings,
+    ),
+  );
+  findings.push(...bareLines(block.map, asked.lines, lines, order));
   findings.push(...hoopFindings(dressing.hoop, block.map));
 
-  const titles = new Map(asked.map(({ ask }) => [ask.sized.stitch.name, ask.sized.stitch.title]));
-  const design = designOf(block, dressing, rows, titles);
-  return { block, dressing, rows, design, findings: worstFirst(findings) };
+  const design = designOf(block, dressing, [...lineStops(lines), ...ornaments]);
+  return { block, dressing, lines, design, findings: worstFirst(findings) };
 }
 
 /** Fits every line and puts them in sewing order; where tucks go round in a ring, one end stops short instead. */
 function fitInOrder(
   map: SeamMap,
-  asked: readonly AskedRow[],
+  asked: readonly AskedLine[],
   dressing: Dressing,
   findings: Finding[],
 ): { fits: LineFit[]; order: readonly number[] } {
   const rules = { gap: dressing.gap, outline: dressing.outline };
-  const fitAll = (asks: readonly LineAsk[]) => fitLines(map, asks, rules);
-  const sortAll = (fits: readonly LineFit[]) =>
-    sewingOrder(fits.map(({ fit, tucksUnder }, k) => ({ treatment: k, seam: fit.seam, tucksUnder })));
-  const asks = asked.map(({ ask }) => ask);
-  const fits = fitAll(asks);
-  const { order, broken } = sortAll(fits);
-  if (broken.length === 0) return { fits, order };
-  const shortened = asks.map((ask, k) => ({
-    ...ask,
-    shortOf: new Set(broken.filter(({ treatment }) => treatment === k).map(({ under }) => under)),
-  }));
-  findings.push(...broken.map(ringOfTucks));
-  const refitted = fitAll(shortened);
-  return { fits: refitted, order: sortAll(refitted).order };
+  let asks: readonly LineAsk[] = asked.map(({ ask }) => ask);
+  // Every round ends at least one tuck for good.
+  for (;;) {
+    const fits = fitLines(map, asks, rules);
+    const { order, broken } = sewingOrder(
+      fits.map(({ fit, tucksUnder }, k) => ({ treatment: k, seam: fit.seam, tucksUnder })),
+    );
+    if (broken.length === 0) return { fits, order };
+    findings.push(...broken.map(ringOfTucks));
+    asks = asks.map((ask, k) => {
+      const under = broken.filter(({ treatment }) => treatment === k).map((one) => one.under);
+      return under.length ? { ...ask, shortOf: new Set([...ask.shortOf, ...under]) } : ask;
+    });
+  }
 }
 
 function ringOfTucks({ seam, under }: BrokenTuck): Finding {
-  const name = (id: number | 'outline') => (id === 'outline' ? 'the outline' : `seam ${id}`);
   return {
     level: 'note',
     code: 'ring-of-tucks',
     message:
-      `treatments tuck under each other in a ring, so the one on ${name(seam)} stops short of ${name(under)}; ` +
+      `treatments tuck under each other in a ring, so the one on ${lineName(seam)} stops short of ${lineName(under)}; ` +
       'naming another seam that runs through a junction would open the ring',
     seam,
   };
 }
 
-/** Where no way through the legs keeps the order of the hand, the needle goes the shortest way instead. */
-function unorderedPasses({ seam, stitch }: SeamFit): Finding {
-  return {
-    level: 'note',
-    code: 'hand-order',
-    message:
-      `${seam === 'outline' ? 'outline' : `seam ${seam}`}: no way of the needle through ${stitch} keeps the order in ` +
-      'which a hand works it, so some threads may cross the other way; another number of passes may allow it',
-    seam,
-  };
+function bareLines(
+  map: SeamMap,
+  asked: readonly AskedLine[],
+  lines: readonly DressedLine[],
+  order: readonly number[],
+): Finding[] {
+  const dressed = order.flatMap((k, i) => {
+    const { ask } = asked[k];
+    const { fit } = lines[i];
+    if (fit.stretches.length === 0) return [];
+    const rows = rowsOf(ask, false);
+    const { left, right } = wholeReach(rows, fit.scale, ask.sized.repeat * fit.scale);
+    return [{ seam: ask.seam, reach: Math.max(left, right), short: ask.manner === 'short' }];
+  });
+  return bareSeam(
+    map,
+    dressed,
+    lines.flatMap(({ layers }) => layers.map(({ runs }) => runs)),
+  );
 }
 
-/** Rows of which nothing is left to sew, where no finding has said why yet: their ends were cut away. */
-function unsewn(rows: readonly DressedRow[], findings: readonly Finding[]): Finding[] {
-  const said = findings.filter(({ code }) => code === 'too-short' || code === 'tight-bend');
-  const named = new Set(said.map(({ seam }) => seam));
-  return rows
-    .filter(({ runs, fit }) => runs.start.length < 2 && !named.has(fit.seam))
-    .map(({ fit }) => ({
-      level: 'warning',
-      code: 'nothing-left',
-      message:
-        `${fit.seam === 'outline' ? 'outline' : `seam ${fit.seam}`}: nothing of its ${fit.stitch} is left between ` +
-        'the treatments at its ends; a smaller stitch, or leaving it bare, would do',
-      seam: fit.seam,
-    }));
+/** The color stops along lines: treatments as they lie under each other, then all accents, which lie on top. */
+function lineStops(lines: readonly DressedLine[]): Stop[] {
+  const stops = lines.flatMap(({ fit, layers }) =>
+    layers.map(({ kind, title, thread, runs }): Stop => {
+      const isEdge = fit.seam === 'outline';
+      return {
+        title: isEdge ? `${title}, edge` : `${title}, seam ${fit.seam}`,
+        kind: kind === 'accent' ? 'accent' : isEdge ? 'edge' : 'treatment',
+        seams: [fit.seam],
+        thread,
+        runs,
+      };
+    }),
+  );
+  const isAccent = ({ kind }: Stop) => kind === 'accent';
+  return [...stops.filter((stop) => !isAccent(stop)), ...stops.filter(isAccent)];
 }
 
-const dressedOnly = (lines: readonly DressedLine[], rows: readonly DressedRow[]): DressedLine[] =>
-  lines.filter((_, i) => rows[i].runs.start.length > 1);
+/** What is put on by hand afterwards, line by line. */
+export const marksOf = ({ lines }: Dressed): (Mark & { readonly seam: number | 'outline' })[] =>
+  lines.flatMap(({ fit }) => fit.marks.map((mark) => ({ ...mark, seam: fit.seam })));
 
-function designOf(
-  block: Block,
-  dressing: Dressing,
-  rows: readonly DressedRow[],
-  titles: ReadonlyMap<string, string>,
-): Design {
-  const stops = rows
-    .filter((row) => row.runs.start.length > 1)
-    .map(({ fit, treatment, row, runs }): Stop => {
-      const { thread } = dressing.treatments[treatment].rows[row];
-      const title = titles.get(fit.stitch)!;
-      return fit.seam === 'outline'
-        ? { title: `${title}, edge`, kind: 'edge', seams: [fit.seam], thread: dressing.threads[thread], runs }
-        : {
-            title: `${title}, seam ${fit.seam}`,
-            kind: 'treatment',
-            seams: [fit.seam],
-            thread: dressing.threads[thread],
-            runs,
-          };
-    });
+function designOf(block: Block, dressing: Dressing, all: readonly Stop[]): Design {
+  const stops = all.filter(({ runs }) => runs.start.length > 1);
   const { width, height } = block.map;
   if (!block.existing) {
     if (dressing.after !== null) {

@@ -13,6 +13,10 @@ export interface Finding {
   readonly at?: readonly [number, number];
 }
 
+/** How a finding names a line of the block. */
+export const lineName = (seam: number | 'outline'): string =>
+  seam === 'outline' ? 'the outline' : `seam ${seam}`;
+
 const rank: Record<Level, number> = { error: 0, warning: 1, note: 2 };
 
 /** Findings with the worst first; equal levels keep their order. */

@@ -2,7 +2,7 @@
 // What Seamwright offers to other programs, step by step. All of it runs in a browser as well.
 
 // The whole way: a block and a dressing in, color stops out.
-export { type Dressed, type DressedRow, dress } from './dress.js';
+export { type Dressed, type DressedLayer, type DressedLine, dress, marksOf } from './dress.js';
 export { defaultDressing, type PlanOptions } from './plan.js';
 export { type Finding, type Level, worstFirst } from './finding.js';
 export { InputError } from './input-error.js';
@@ -15,16 +15,27 @@ export type { Junction, Outline, Patch, Seam, SeamMap } from './block/seam-map.j
 export { type SeamsJson, seamsJson } from './block/seams-json.js';
 
 // Stitches.
-export { findStitch, type Library } from './stitches/library.js';
-export { parseStitch } from './stitches/parse.js';
-export type { Parameter, Stitch, Unit, UnitLeg, Values } from './stitches/stitch.js';
+export type { Dictionary } from './stitches/dictionary.js';
+export { findNamed } from './stitches/find-named.js';
+export { parseOrnament, parseStitch } from './stitches/parse.js';
+export { parseTreatment, type SavedTreatment } from './formats/treatment.js';
+export type { Figure, Ornament, Parameter, Stitch, Unit, UnitLeg, Values } from './stitches/stitch.js';
 
 // Saved work.
-export type { Dressing, Row, ThreadChoice, Treatment } from './formats/dressing.js';
+export type {
+  Accent,
+  Dressing,
+  Laid,
+  PlacedOrnament,
+  Row,
+  ThreadChoice,
+  Treatment,
+  Work,
+} from './formats/dressing.js';
 export { readDressing, writeDressing } from './formats/dressing-file.js';
 
 // Fits, runs of needle points, designs.
-export type { Chain, SeamFit, Stretch } from './fit/fit.js';
+export type { Chain, Layer, Mark, SeamFit, Stretch } from './fit/fit.js';
 export type { Craft, Runs } from './needle/run.js';
 export type { Design, Stop, Thread } from './design/design.js';
 export { type Account, account } from './design/account.js';

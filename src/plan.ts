@@ -6,17 +6,23 @@ import {
   DRESSING_VERSION,
   type Dressing,
   type Manner,
+  type ThreadChoice,
   type Treatment,
+  type Work,
 } from './formats/dressing.js';
+import type { SavedTreatment } from './formats/treatment.js';
 import { polylineLength } from './geometry/polyline.js';
 import { InputError } from './input-error.js';
-import type { Stitch } from './stitches/stitch.js';
+import type { Dictionary } from './stitches/dictionary.js';
+import type { Figure, Stitch } from './stitches/stitch.js';
 
 export interface PlanOptions {
   readonly source: BlockSource;
-  readonly library: ReadonlyMap<string, Stitch>;
+  readonly dictionary: Dictionary;
   /** one stitch for every seam; otherwise stitches are chosen so that seams that meet differ */
   readonly stitch?: string;
+  /** one saved treatment for every seam, instead */
+  readonly treatment?: SavedTreatment;
   /** seams to dress; otherwise all */
   readonly seams?: readonly number[];
   readonly repeat?: number;
@@ -30,8 +36,25 @@ export interface PlanOptions {
 
 /** Default weight: three passes of No. 40 are about as heavy as pearl No. 5. Common practice. */
 export const DEFAULT_PASSES = 3;
-/** Gold on every seam is the old way with crazy patchwork. Common practice. */
-const GOLD = { name: 'Old gold', hex: '#c9a227', weight: 'No. 40' } as const;
+/** Gold on every seam is the old way with crazy patchwork; further threads are for lacing and for flowers. Common practice. */
+export const USUAL_THREADS: readonly ThreadChoice[] = [
+  { name: 'Old gold', hex: '#c9a227', weight: 'No. 40' },
+  { name: 'Garnet', hex: '#8c2f3f', weight: 'No. 40' },
+  { name: 'Leaf green', hex: '#5f7f42', weight: 'No. 40' },
+  { name: 'Ivory', hex: '#f1e6c8', weight: 'No. 40' },
+];
+
+/** Stitches chosen from when none is named: wide ones that every worker of crazy patchwork knows. Common practice. */
+const CLASSIC = [
+  'blanket',
+  'chevron',
+  'cretan',
+  'double-feather',
+  'feather',
+  'fly',
+  'herringbone',
+  'lazy-daisy',
+];
 
 /** A dressing made from a few choices: what is not said is chosen so that seams that meet differ. */
 export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
@@ -56,21 +79,38 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
   const seams = map.seams.filter((seam) => wanted.has(seam.id));
   const chosen = options.stitch
     ? new Map(seams.map((seam) => [seam.id, options.stitch!]))
-    : chosenStitches(map, seams, offeredStitches(options));
+    : options.treatment
+      ? new Map()
+      : chosenStitches(map, seams, offeredStitches(options));
   const sizes = {
     ...(options.repeat !== undefined && { repeat: options.repeat }),
     ...(options.width !== undefined && { width: options.width }),
   };
-  const treatment = (seam: Treatment['seam'], stitch: string): Treatment => ({
+  const oneRow = (stitch: string): Work => ({
+    rows: [
+      {
+        stitch,
+        parameters: sizes,
+        thread: 0,
+        ...moreThreads(options.dictionary.stitches.get(stitch)),
+        passes: DEFAULT_PASSES,
+        offset: 0,
+      },
+    ],
+  });
+  const treatment = (seam: Treatment['seam'], work: Work): Treatment => ({
     seam,
-    rows: [{ stitch, parameters: sizes, thread: 0, passes: DEFAULT_PASSES, offset: 0 }],
+    ...work,
     ends: null,
     side: null,
     reverse: false,
   });
-  const treatments = seams.map((seam) => treatment(referenceTo(seam), chosen.get(seam.id)!));
+  const saved = options.treatment;
+  const treatments = seams.map((seam) =>
+    treatment(referenceTo(seam), saved ? workOf(saved) : oneRow(chosen.get(seam.id)!)),
+  );
   if (options.edge) {
-    treatments.push(treatment({ id: 'outline', middle: null, ends: null }, options.edge));
+    treatments.push(treatment({ id: 'outline', middle: null, ends: null }, oneRow(options.edge)));
   }
   return {
     format: 'seamwright-dressing',
@@ -80,20 +120,41 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     outline: options.outline ?? 'trim',
     gap: options.gap ?? DEFAULT_GAP,
     treatments,
-    threads: [GOLD],
+    threads: saved ? saved.threads : threadsUsed(treatments),
     hoop: null,
     after: options.after ?? null,
     seed: 1,
   };
 }
 
+/** A figure's further threads, each of the next usual one. */
+export function moreThreads(figure: Figure | undefined): { moreThreads?: readonly number[] } {
+  const more = (figure?.threads.length ?? 1) - 1;
+  if (more <= 0) return {};
+  return { moreThreads: Array.from({ length: more }, (_, k) => (k + 1) % USUAL_THREADS.length) };
+}
+
+/** The usual threads up to the last one that is named. */
+function threadsUsed(treatments: readonly Treatment[]): ThreadChoice[] {
+  const named = treatments.flatMap(({ rows }) => rows.flatMap((row) => row.moreThreads ?? []));
+  return USUAL_THREADS.slice(0, 1 + Math.max(0, ...named));
+}
+
+/** The rows, accents and what is laid of a saved treatment: its threads are the dressing's own. */
+const workOf = ({ rows, accents, laid }: SavedTreatment): Work => ({
+  rows,
+  ...(accents && { accents }),
+  ...(laid && { laid }),
+});
+
 /** The stitches that can be worked at the sizes asked for. */
-function offeredStitches({ library, repeat, width }: PlanOptions): Stitch[] {
+function offeredStitches({ dictionary: { stitches }, repeat, width }: PlanOptions): Stitch[] {
   const takes = (stitch: Stitch, name: string, size: number | undefined) => {
     const { min, max } = stitch.parameters.find((parameter) => parameter.name === name)!;
     return size === undefined || (size >= min && size <= max);
   };
-  const fitting = [...library.values()].filter(
+  const classic = CLASSIC.flatMap((name) => stitches.get(name) ?? []);
+  const fitting = (classic.length ? classic : [...stitches.values()]).filter(
     (stitch) => takes(stitch, 'repeat', repeat) && takes(stitch, 'width', width),
   );
   if (fitting.length > 0) return fitting;

@@ -6,16 +6,15 @@ import { buildSeamMap } from '../src/block/build-seam-map.js';
 import type { LineDrawing } from '../src/block/drawn-line.js';
 import { readSvgBlock } from '../src/block/read-drawing.js';
 import { writeDesign } from '../src/design/write-design.js';
-import { dress } from '../src/dress.js';
+import { type DressedLine, dress } from '../src/dress.js';
 import type { BlockSource, Dressing, Manner } from '../src/formats/dressing.js';
 import { polylineLength } from '../src/geometry/polyline.js';
 import { defaultDressing } from '../src/plan.js';
 import { cutBlock } from './bench/many-seams.js';
 import { butting } from './fit/block-of-lines.js';
 import { countyBlock } from './fixtures/counties.js';
-import { dictionary } from './stitches/dictionary.js';
+import { builtIn } from './stitches/dictionary.js';
 
-const library = new Map(dictionary.map((stitch) => [stitch.name, stitch]));
 const source: BlockSource = { file: 'block.svg', stops: null, snap: 0.3, through: [] };
 
 const blockOf = (drawing: LineDrawing): Block => {
@@ -38,9 +37,11 @@ const panel = () =>
   );
 
 const planned = (block: Block, more: Partial<Dressing> = {}): Dressing => ({
-  ...defaultDressing(block.map, { source, library }),
+  ...defaultDressing(block.map, { source, dictionary: builtIn }),
   ...more,
 });
+
+const isSewn = ({ layers }: DressedLine) => layers.some(({ runs }) => runs.start.length > 1);
 
 describe('dressing a whole block', () => {
   // County borders of three states, from us-atlas: line networks nobody here drew.
@@ -48,9 +49,9 @@ describe('dressing a whole block', () => {
     'every seam of the counties of state %s is dressed or named with the reason',
     (state) => {
       const block = blockOf(countyBlock(state));
-      const { rows, findings, design } = dress(block, planned(block), library);
+      const { lines, findings, design } = dress(block, planned(block), builtIn);
       expect(block.map.seams.length).toBeGreaterThan(10);
-      const sewn = new Set(rows.filter((row) => row.runs.start.length > 1).map((row) => row.fit.seam));
+      const sewn = new Set(lines.filter(isSewn).map((row) => row.fit.seam));
       const named = new Set(findings.map((finding) => finding.seam));
       for (const seam of block.map.seams) expect(sewn.has(seam.id) || named.has(seam.id)).toBe(true);
       expect(sewn.size).toBeGreaterThan(block.map.seams.length / 2);
@@ -63,10 +64,10 @@ describe('dressing a whole block', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 400 }), (seed) => {
         const block = cut(seed);
-        const { rows, findings } = dress(block, planned(block), library);
+        const { lines, findings } = dress(block, planned(block), builtIn);
         const named = new Set(findings.map((finding) => finding.seam));
-        expect(rows).toHaveLength(block.map.seams.length);
-        for (const { fit } of rows) {
+        expect(lines).toHaveLength(block.map.seams.length);
+        for (const { fit } of lines) {
           if (fit.stretches.length === 0) expect(named.has(fit.seam)).toBe(true);
           for (const { from, to, repeats } of fit.stretches) {
             expect((2 * repeats) % 1).toBe(0);
@@ -87,8 +88,8 @@ describe('dressing a whole block', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 400 }), (seed) => {
         const block = cut(seed);
-        const { rows, findings } = dress(block, planned(block), library);
-        const sewn = new Map(rows.map((row, i) => [row.fit.seam, i]));
+        const { lines, findings } = dress(block, planned(block), builtIn);
+        const sewn = new Map(lines.map((row, i) => [row.fit.seam, i]));
         if (findings.some((finding) => finding.code === 'ring-of-tucks')) return;
         for (const { arms, through } of block.map.junctions) {
           if (through === null) continue;
@@ -109,10 +110,11 @@ describe('dressing a whole block', () => {
         fc.constantFrom<Manner>('tuck', 'short', 'bevel'),
         (seed, ends) => {
           const block = cut(seed, 150, 60);
-          const { rows } = dress(block, planned(block, { ends, outline: 'free' }), library);
-          for (const { fit, runs } of rows) {
+          const { lines } = dress(block, planned(block, { ends, outline: 'free' }), builtIn);
+          for (const { fit, layers } of lines.filter(isSewn)) {
+            const { runs } = layers[0];
             const { points } = block.map.seams[(fit.seam as number) - 1];
-            const unit = library.get(fit.stitch)!.build({});
+            const unit = builtIn.stitches.get(fit.stitch)!.build({});
             const reach = Math.max(unit.reach.left, unit.reach.right);
             for (let i = 0; i < runs.xy.length; i += 2) {
               expect(distanceTo(points, runs.xy[i], runs.xy[i + 1])).toBeLessThanOrEqual(1.2 * reach + 0.6);
@@ -130,14 +132,20 @@ describe('dressing a whole block', () => {
         const block = cut(seed, 150, 70);
         // one narrow stitch, so that no seam runs beside another closer than both reach
         const dressing = {
-          ...defaultDressing(block.map, { source, library, stitch: 'feather', width: 5, repeat: 5 }),
+          ...defaultDressing(block.map, {
+            source,
+            dictionary: builtIn,
+            stitch: 'feather',
+            width: 5,
+            repeat: 5,
+          }),
           ends: 'short' as const,
           outline: 'free' as const,
         };
-        const { rows } = dress(block, dressing, library);
+        const { lines } = dress(block, dressing, builtIn);
         for (const { arms, at } of block.map.junctions) {
-          const here = rows.filter((row) => arms.some((arm) => arm.seam === row.fit.seam));
-          const near = here.map((row) => pointsNear(row.runs.xy, at, 12));
+          const here = lines.filter((row) => arms.some((arm) => arm.seam === row.fit.seam));
+          const near = here.map((row) => pointsNear(row.layers[0].runs.xy, at, 12));
           for (let a = 0; a < near.length; a++) {
             for (let b = a + 1; b < near.length; b++)
               expect(leastDistance(near[a], near[b])).toBeGreaterThan(0.35);
@@ -152,13 +160,14 @@ describe('dressing a whole block', () => {
     for (const length of [4, 6, 8, 10, 12, 14]) {
       for (const ends of ['tuck', 'short', 'bevel'] as const) {
         const block = { ...cut(1), map: butting(0.5, length) };
-        const plan = defaultDressing(block.map, { source, library, stitch: 'lazy-daisy', ends });
-        const { rows, findings } = dress(block, plan, library);
+        const plan = defaultDressing(block.map, { source, dictionary: builtIn, stitch: 'lazy-daisy', ends });
+        const { lines, findings } = dress(block, plan, builtIn);
         const reasons = findings.filter(({ code }) =>
           ['too-short', 'tight-bend', 'nothing-left'].includes(code),
         );
-        for (const { runs, fit } of rows) {
-          if (runs.start.length < 2) expect(reasons.map(({ seam }) => seam)).toContain(fit.seam);
+        for (const { fit, layers } of lines) {
+          if (!layers.some(({ runs }) => runs.start.length > 1))
+            expect(reasons.map(({ seam }) => seam)).toContain(fit.seam);
         }
       }
     }
@@ -174,14 +183,14 @@ describe('dressing a whole block', () => {
         rows: treatment.rows.map((own) => ({ ...own, ...row })),
       })),
     });
-    expect(() => dress(block, rowed({ stitch: 'fether' }), library)).toThrow('did you mean "feather"?');
+    expect(() => dress(block, rowed({ stitch: 'fether' }), builtIn)).toThrow('did you mean "feather"?');
     const widht = rowed({ stitch: 'feather', parameters: { widht: 8 } });
-    expect(() => dress(block, widht, library)).toThrow('did you mean "width"?');
+    expect(() => dress(block, widht, builtIn)).toThrow('did you mean "width"?');
   });
 
   test('the same block and dressing give the same bytes', async () => {
     const [one, other] = [await panel(), await panel()];
-    const bytes = (block: Block) => writeDesign(dress(block, planned(block), library).design);
+    const bytes = (block: Block) => writeDesign(dress(block, planned(block), builtIn).design);
     expect(bytes(one)).toEqual(bytes(other));
   });
 
@@ -194,8 +203,8 @@ describe('dressing a whole block', () => {
       source,
     );
     const count = (block: Block) => {
-      const plan = defaultDressing(block.map, { source, library, stitch: 'feather' });
-      return dress(block, plan, library).rows.map(({ fit }) => ({
+      const plan = defaultDressing(block.map, { source, dictionary: builtIn, stitch: 'feather' });
+      return dress(block, plan, builtIn).lines.map(({ fit }) => ({
         repeats: fit.stretches.reduce((sum, stretch) => sum + stretch.repeats, 0),
         length: fit.stretches.reduce((sum, stretch) => sum + stretch.to - stretch.from, 0),
       }));
@@ -205,26 +214,26 @@ describe('dressing a whole block', () => {
     expect(sum(count(large)) / sum(count(small))).toBeLessThan(2.2);
     for (const { repeats, length } of count(large)) expect(length / repeats / 8).toBeGreaterThan(0.8);
     // a dressing saved for the small block finds its seams on the large one
-    const { rows, findings } = dress(large, planned(small), library);
+    const { lines, findings } = dress(large, planned(small), builtIn);
     expect(findings.filter(({ code }) => code === 'lost-treatment')).toEqual([]);
-    expect(rows.map(({ fit }) => fit.seam).sort()).toEqual(large.map.seams.map(({ id }) => id).sort());
+    expect(lines.map(({ fit }) => fit.seam).sort()).toEqual(large.map.seams.map(({ id }) => id).sort());
   });
 
   test('a treatment finds its seam again on a redrawn block, and a lost one is named', async () => {
     const block = await panel();
     const plan = planned(block);
     const edge = { id: 'outline', points: block.map.outline!.points, closed: true };
-    const lines = [...block.map.seams.slice(1), edge].map(({ id, points, closed }) => ({
+    const drawn = [...block.map.seams.slice(1), edge].map(({ id, points, closed }) => ({
       points: points.map((value) => value + 0.8),
       closed,
       fill: null,
       where: `seam ${id}`,
     }));
-    const redrawn = blockOf({ width: 140, height: 190, origin: [0, 0], lines });
-    const { rows, findings } = dress(redrawn, plan, library);
-    expect(rows).toHaveLength(block.map.seams.length - 1);
+    const redrawn = blockOf({ width: 140, height: 190, origin: [0, 0], lines: drawn });
+    const { lines, findings } = dress(redrawn, plan, builtIn);
+    expect(lines).toHaveLength(block.map.seams.length - 1);
     expect(findings.filter((finding) => finding.code === 'lost-treatment')).toHaveLength(1);
-    for (const { fit, treatment } of rows) {
+    for (const { fit, treatment } of lines) {
       const found = redrawn.map.seams[(fit.seam as number) - 1];
       const meant = block.map.seams[(plan.treatments[treatment].seam.id as number) - 1];
       expect(Math.abs(polylineLength(found.points) - polylineLength(meant.points))).toBeLessThan(3);
@@ -249,9 +258,9 @@ describe('a mirrored block', () => {
             }));
         const fitted = (flip: boolean) => {
           const block = blockOf({ width: 160, height: 160, origin: [0, 0], lines: lines(flip) });
-          const plan = defaultDressing(block.map, { source, library, stitch: 'feather' });
-          return dress(block, plan, library)
-            .rows.map(({ fit }) =>
+          const plan = defaultDressing(block.map, { source, dictionary: builtIn, stitch: 'feather' });
+          return dress(block, plan, builtIn)
+            .lines.map(({ fit }) =>
               [
                 fit.stretches.reduce((sum, stretch) => sum + stretch.repeats, 0),
                 (fit.endGap[0] + fit.endGap[1]).toFixed(2),

@@ -5,9 +5,8 @@ import type { BlockSource } from '../src/formats/dressing.js';
 import { InputError } from '../src/input-error.js';
 import { defaultDressing } from '../src/plan.js';
 import { cutBlock } from './bench/many-seams.js';
-import { dictionary } from './stitches/dictionary.js';
+import { builtIn } from './stitches/dictionary.js';
 
-const library = new Map(dictionary.map((stitch) => [stitch.name, stitch]));
 const source: BlockSource = { file: 'block.svg', stops: null, snap: 0.3, through: [] };
 
 describe('a dressing made when nothing is said', () => {
@@ -15,7 +14,7 @@ describe('a dressing made when nothing is said', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 500 }), (seed) => {
         const map = buildSeamMap(cutBlock(180, 70, seed)).map;
-        const { treatments } = defaultDressing(map, { source, library });
+        const { treatments } = defaultDressing(map, { source, dictionary: builtIn });
         expect(treatments.map(({ seam }) => seam.id)).toEqual(map.seams.map(({ id }) => id));
         const stitch = new Map(treatments.map(({ seam, rows }) => [seam.id, rows[0].stitch]));
         for (const { arms } of map.junctions) {
@@ -29,7 +28,13 @@ describe('a dressing made when nothing is said', () => {
 
   test('dresses only the seams named, in the stitch named', () => {
     const map = buildSeamMap(cutBlock(180, 70, 3)).map;
-    const { treatments } = defaultDressing(map, { source, library, seams: [2, 3], stitch: 'fly', width: 6 });
+    const { treatments } = defaultDressing(map, {
+      source,
+      dictionary: builtIn,
+      seams: [2, 3],
+      stitch: 'fly',
+      width: 6,
+    });
     expect(treatments.map(({ seam }) => seam.id)).toEqual([2, 3]);
     for (const { rows } of treatments)
       expect(rows[0]).toMatchObject({ stitch: 'fly', parameters: { width: 6 } });
@@ -37,7 +42,7 @@ describe('a dressing made when nothing is said', () => {
 
   test('names the seams there are when one is asked for that is not there', () => {
     const map = buildSeamMap(cutBlock(180, 70, 3)).map;
-    const ask = () => defaultDressing(map, { source, library, seams: [99] });
+    const ask = () => defaultDressing(map, { source, dictionary: builtIn, seams: [99] });
     expect(ask).toThrow(InputError);
     expect(ask).toThrow(`its seams are 1 to ${map.seams.length}`);
   });

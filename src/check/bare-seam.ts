@@ -1,5 +1,5 @@
 import type { SeamMap } from '../block/seam-map.js';
-import type { Finding } from '../finding.js';
+import { type Finding, lineName } from '../finding.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import { cumulativeLength, pointCount } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
@@ -71,7 +71,7 @@ function findingOf({ seam, short }: DressedLine, { length, at }: BareStretch): F
     level: length > WARN_OVER && !short ? 'warning' : 'note',
     code: 'bare-seam',
     message:
-      `${seam === 'outline' ? 'outline' : `seam ${seam}`}: ${length.toFixed(1)} mm of the seam stay bare; ends that ` +
+      `${lineName(seam)}: ${length.toFixed(1)} mm of the seam stay bare; ends that ` +
       'tuck, another repeat length or a narrower neighbor would cover it',
     seam,
     at,

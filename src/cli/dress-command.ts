@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { SNAP } from '../geometry/tolerances.js';
 import { choiceOption } from './choices.js';
+import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption } from './numbers.js';
 
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
@@ -8,6 +9,7 @@ export interface DressOptions {
   readonly stops?: number[];
   readonly after?: number;
   readonly stitch?: string;
+  readonly treatment?: string;
   readonly seam?: number[];
   readonly repeat?: number;
   readonly width?: number;
@@ -16,6 +18,7 @@ export interface DressOptions {
   readonly outline?: 'trim' | 'join' | 'free';
   readonly snap?: number;
   readonly gap?: number;
+  readonly library?: string;
   readonly out?: string[];
   readonly json?: true;
 }
@@ -40,6 +43,7 @@ export function declareDress(program: Command): void {
       countOption('--after', 1, 999),
     )
     .option('--stitch <name>', 'one stitch for all seams (default: chosen seam by seam)')
+    .option('--treatment <name>', 'one saved treatment for all seams, instead')
     .option('--seam <list>', 'dress these seams only, such as 1,4-6', listOption('--seam'))
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
@@ -56,6 +60,7 @@ export function declareDress(program: Command): void {
     )
     .option('--snap <mm>', `ends nearer than this meet (default: ${SNAP})`, lengthOption('--snap', 0, 5))
     .option('--gap <mm>', 'clear cloth between bands at a junction', lengthOption('--gap', 0, 10))
+    .option('--library <folder>', libraryHelp)
     .option(
       '--out <file...>',
       'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .txt (report)',

@@ -4,18 +4,16 @@ import { dress } from '../dress.js';
 import type { BlockSource, Dressing } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
-import { findStitch } from '../stitches/library.js';
-import type { Stitch } from '../stitches/stitch.js';
+import type { Dictionary } from '../stitches/dictionary.js';
+import { findNamed } from '../stitches/find-named.js';
+import { loadDictionary } from './dictionary.js';
 import type { DressOptions } from './dress-command.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { fileKind, readInput } from './input-file.js';
-import { loadLibrary } from './library.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
-import { print, printJson, settleStatus } from './print.js';
+import { print, printJson, sayUnread, settleStatus } from './print.js';
 import { type BlockFile, blockFile, readBlock, readBlockFile } from './read-block.js';
-
-type Library = ReadonlyMap<string, Stitch>;
 
 /** A block as read, what it is to be dressed in, and where its file is. */
 interface Work {
@@ -29,19 +27,19 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const outputs = (options.out ?? []).map((out) => ({ path: out, ending: outputKind(out, dressedEndings) }));
   const names = outputs.map((output) => output.path);
   checkOutputs(names, [path]);
-  const library = loadLibrary();
-  const stitches = [...library.values()];
-  const named = (name: string | undefined) => name && findStitch(stitches, name).name;
+  const dictionary = await loadDictionary(options.library);
+  sayUnread(dictionary.unread);
+  const named = (name: string | undefined) => name && findNamed(dictionary.stitches, name, 'stitch').name;
   const chosen = { ...options, stitch: named(options.stitch), edge: named(options.edge) };
 
   const bytes = await readInput(path);
   const work =
     fileKind(path, bytes) === 'record'
       ? await fromDressing(path, bytes, options)
-      : await fromOptions(blockFile(path, bytes), chosen, library);
+      : await fromOptions(blockFile(path, bytes), chosen, dictionary);
   checkOutputs(names, [path, work.blockPath]);
 
-  const dressed = dress(work.block, work.dressing, library);
+  const dressed = dress(work.block, work.dressing, dictionary);
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names);
   writeOutputs(
@@ -54,7 +52,7 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
 }
 
 /** A dressing made from options: where none says otherwise, stitches are chosen seam by seam. */
-async function fromOptions(file: BlockFile, options: DressOptions, library: Library): Promise<Work> {
+async function fromOptions(file: BlockFile, options: DressOptions, dictionary: Dictionary): Promise<Work> {
   const source: BlockSource = {
     file: file.path,
     stops: options.stops ?? null,
@@ -73,8 +71,12 @@ async function fromOptions(file: BlockFile, options: DressOptions, library: Libr
   const { defaultDressing } = await import('../plan.js');
   const dressing = defaultDressing(block.map, {
     source,
-    library,
+    dictionary,
     stitch: options.stitch,
+    treatment:
+      options.treatment === undefined
+        ? undefined
+        : findNamed(dictionary.treatments, options.treatment, 'treatment'),
     seams: options.seam,
     repeat: options.repeat,
     width: options.width,
@@ -92,6 +94,7 @@ const carried = [
   'stops',
   'after',
   'stitch',
+  'treatment',
   'seam',
   'repeat',
   'width',

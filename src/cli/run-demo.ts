@@ -1,7 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { packageFolder } from './dictionary.js';
 import { dressFromFile } from './dress-from-file.js';
-import { packageFolder } from './library.js';
 
 /** Dresses the demo panel by its saved dressing; the outputs go to out/ in the folder in which the command runs. */
 export async function runDemo(options: { json?: true }): Promise<void> {

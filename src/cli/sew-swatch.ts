@@ -1,15 +1,18 @@
-import { sampleBlock } from '../draw/swatch.js';
+import type { Block } from '../block/block.js';
+import { ornamentSample, patchBlock, sampleBlock } from '../draw/swatch.js';
 import { dress } from '../dress.js';
+import type { Dressing } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
+import { InputError } from '../input-error.js';
 import { defaultDressing } from '../plan.js';
+import { entryNamed } from '../report/dictionary-report.js';
 import { dressReport } from '../report/dress-report.js';
 import { dressText } from '../report/dress-text.js';
-import { findStitch } from '../stitches/library.js';
+import { loadDictionary } from './dictionary.js';
 import { renderDressed } from './dressed-outputs.js';
-import { loadLibrary } from './library.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
-import { print, printJson, settleStatus } from './print.js';
+import { print, printJson, sayUnread, settleStatus } from './print.js';
 import type { SwatchOptions } from './swatch-command.js';
 
 /** Dresses the sample seams in one stitch, writes the picture or stitch file asked for and prints the report. */
@@ -20,24 +23,43 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
   }));
   const names = outputs.map(({ path }) => path);
   checkOutputs(names, []);
-  const library = loadLibrary();
-  const stitch = findStitch([...library.values()], name);
+  const dictionary = await loadDictionary(options.library);
+  sayUnread(dictionary.unread);
+  const { stitches, ornaments, treatments } = entryNamed(dictionary, name);
+  const [stitch] = stitches.values();
+  const [ornament] = ornaments.values();
+  const [treatment] = treatments.values();
+  const sample = stitch ?? ornament ?? treatment;
+  if (!stitch && (options.repeat !== undefined || options.width !== undefined)) {
+    const option = options.repeat === undefined ? '--width' : '--repeat';
+    const kind = ornament ? 'an ornament' : 'a saved treatment';
+    throw new InputError(
+      'size-of-stitch',
+      option,
+      `${sample.title} is ${kind}`,
+      'only a stitch takes it here',
+    );
+  }
 
-  const source = { file: `${stitch.name}.svg`, stops: null, snap: SNAP, through: [] };
-  const block = await sampleBlock(stitch.name, source);
-  const dressing = defaultDressing(block.map, {
-    source,
-    library,
-    stitch: stitch.name,
-    repeat: options.repeat,
-    width: options.width,
-  });
-  const dressed = dress(block, dressing, library);
+  const source = { file: `${sample.name}.svg`, stops: null, snap: SNAP, through: [] };
+  const block: Block = await (ornament ? patchBlock : sampleBlock)(sample.name, source);
+  const dressing: Dressing = ornament
+    ? ornamentSample(source, ornament)
+    : defaultDressing(block.map, {
+        source,
+        dictionary,
+        stitch: stitch?.name,
+        treatment,
+        repeat: options.repeat,
+        width: options.width,
+      });
+  const dressed = dress(block, dressing, dictionary);
   const report = dressReport(dressed, names);
   writeOutputs(
     await Promise.all(outputs.map((output) => renderDressed(dressed, report, output, source.file))),
   );
+  const on = ornament ? 'upright, turned, small and large' : 'on a straight seam, a curve and a corner';
   if (options.json) printJson(report);
-  else print(`${stitch.title} on a straight seam, a curve and a corner\n\n${dressText(report)}`);
+  else print(`${sample.title} ${on}\n\n${dressText(report)}`);
   settleStatus(report.findings);
 }

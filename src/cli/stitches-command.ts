@@ -1,20 +1,29 @@
 import type { Command } from 'commander';
+import { libraryHelp } from './library-option.js';
 import { print, printJson } from './print.js';
 
-/** `stitches`: the dictionary, or one stitch with its parameters. */
+interface Options {
+  readonly library?: string;
+  readonly json?: true;
+}
+
+/** `stitches`: the dictionary, or one thing in it with its parameters. */
 export function declareStitches(program: Command): void {
   program
     .command('stitches')
-    .summary('the dictionary of stitches, or one of them and its parameters')
-    .argument('[name]', 'one stitch')
+    .summary('the dictionary: stitches, ornaments and treatments, or one of them with its parameters')
+    .argument('[name]', 'one of them')
+    .option('--library <folder>', libraryHelp)
     .option('--json', 'print one JSON document')
-    .action(async (name: string | undefined, options: { json?: true }) => {
-      const { loadLibrary } = await import('./library.js');
-      const { findStitch } = await import('../stitches/library.js');
-      const { stitchesReport, stitchesText, stitchText } = await import('../report/stitches-report.js');
-      const library = [...loadLibrary().values()];
-      const stitches = name === undefined ? library : [findStitch(library, name)];
-      if (options.json) printJson(stitchesReport(stitches));
-      else print(name === undefined ? stitchesText(stitches) : stitchText(stitches[0]));
+    .action(async (name: string | undefined, options: Options) => {
+      const { loadDictionary } = await import('./dictionary.js');
+      const { dictionaryReport, dictionaryText, entryText, entryNamed } = await import(
+        '../report/dictionary-report.js'
+      );
+      const dictionary = await loadDictionary(options.library);
+      const shown = name === undefined ? dictionary : entryNamed(dictionary, name);
+      const report = dictionaryReport(shown, dictionary);
+      if (options.json) printJson(report);
+      else print(name === undefined ? dictionaryText(report, dictionary) : entryText(report));
     });
 }

@@ -1,9 +1,11 @@
 import type { Command } from 'commander';
+import { libraryHelp } from './library-option.js';
 import { lengthOption } from './numbers.js';
 
 export interface SwatchOptions {
   readonly repeat?: number;
   readonly width?: number;
+  readonly library?: string;
   readonly out?: string;
   readonly json?: true;
 }
@@ -12,10 +14,11 @@ export interface SwatchOptions {
 export function declareSwatch(program: Command): void {
   program
     .command('swatch')
-    .summary('a stitch on sample seams: straight, curved, with a corner')
-    .argument('<name>', 'a stitch of the dictionary')
+    .summary('a stitch or treatment on sample seams, an ornament on a patch: drawn, or to sew on scrap')
+    .argument('<name>', 'a stitch, an ornament or a treatment of the dictionary')
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
+    .option('--library <folder>', libraryHelp)
     .option('--out <file>', 'what to write: .svg, .png, .dst, .json (needle points) or .txt (report)')
     .option('--json', 'print one JSON document')
     .action(async (name: string, options: SwatchOptions) => {

@@ -1,7 +1,9 @@
 import type { Manner } from '../formats/dressing.js';
+import type { AccentAsk } from './accents.js';
+import type { Uneven } from './by-hand.js';
 import type { Sized } from './sized.js';
 
-/** One stitch asked for along one line of the block. */
+/** What is asked for along one line of the block: a first row, which sets the step, and what keeps to it. */
 export interface LineAsk {
   readonly seam: number | 'outline';
   readonly sized: Sized;
@@ -14,6 +16,21 @@ export interface LineAsk {
   readonly passes: number;
   /** mm to the left of the seam, seen in the seam's own direction */
   readonly offset: number;
+  readonly followers: readonly FollowerAsk[];
+  readonly accents: readonly AccentAsk[];
+  /** width of what is laid along the line by hand, mm; 0 for nothing */
+  readonly laid: number;
+  readonly uneven?: Uneven;
+}
+
+/** A further row, seen in the seam's own direction; see Follower. */
+export interface FollowerAsk {
+  readonly sized: Sized;
+  readonly side: 'left' | 'right';
+  readonly passes: number;
+  readonly offset: number;
+  readonly times: number;
+  readonly step: number;
 }
 
 export interface FitRules {

@@ -1,9 +1,10 @@
 import type { SeamMap } from '../block/seam-map.js';
-import type { Finding } from '../finding.js';
+import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules, LineAsk } from './ask.js';
-import type { SeamFit } from './fit.js';
+import type { Layer, SeamFit } from './fit.js';
 import { fitInPieces } from './fit-pieces.js';
+import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import { narrowedLines } from './narrowing.js';
@@ -28,10 +29,26 @@ export function fitLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules
   return leaveOutUnderThrough(fits).map(withoutEmpty);
 }
 
-/** A line of whose chains nothing is left has no repeats either. */
+/** A line of whose rows nothing is left has no repeats either. */
 function withoutEmpty(line: LineFit): LineFit {
-  const chains = line.fit.chains.filter((chain) => chain.from.length > 0);
-  return { ...line, fit: { ...line.fit, chains, stretches: chains.length ? line.fit.stretches : [] } };
+  const layers = line.fit.layers.map((layer) => ({
+    ...layer,
+    chains: layer.chains.filter((chain) => chain.from.length > 0),
+  }));
+  const isWorked = layers.some(({ kind, chains }) => kind === 'row' && chains.length > 0);
+  return { ...line, fit: { ...line.fit, layers, stretches: isWorked ? line.fit.stretches : [] } };
+}
+
+/** The layers of all parts of a line, one for each thread: all parts have the same ones. */
+function layersOf(parts: readonly SpanFit[]): Layer[] {
+  const laid = parts.flatMap((part) => part.laid?.layers ?? []);
+  const byThread = new Map<string, Layer>();
+  for (const layer of laid) {
+    const key = `${layer.kind}/${layer.index}/${layer.thread}`;
+    const known = byThread.get(key);
+    byThread.set(key, known ? { ...known, chains: [...known.chains, ...layer.chains] } : layer);
+  }
+  return [...byThread.values()];
 }
 
 function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineFit {
@@ -44,10 +61,8 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
         guide: walk.guide,
         span,
         band: line.band,
-        sized: ask.sized,
+        rows: line.rows,
         scale: line.scale,
-        hand: line.hand,
-        passes: ask.passes,
         offset: walk.reverse ? -ask.offset : ask.offset,
         middle: (piece) => middleOf(walk, piece),
       },
@@ -64,7 +79,7 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
   });
   const isRing = spans.length === 1 && spans[0].ring;
   const gapAt = (which: 0 | 1) => {
-    const sewn = parts.filter((part) => part.chain);
+    const sewn = parts.filter((part) => part.laid);
     const part = which === 0 ? sewn[0] : sewn[sewn.length - 1];
     return isRing || !part ? 0 : part.gaps[which];
   };
@@ -74,10 +89,11 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
       seam: ask.seam,
       stitch: ask.sized.stitch.name,
       stretches: walk.reverse ? along.reverse() : along,
-      chains: parts.flatMap((part) => (part.chain ? [part.chain] : [])),
+      layers: layersOf(parts),
+      marks: parts.flatMap((part) => part.laid?.marks ?? []),
       wanted: ask.sized.repeat,
       endGap: walk.reverse ? [gaps[1], gaps[0]] : gaps,
-      scale: Math.min(1, ...parts.filter((part) => part.chain).map((part) => part.scale)),
+      scale: Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)),
     },
     tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
     findings: [...bandFindings(line), ...parts.flatMap((part) => part.findings)],
@@ -104,7 +120,6 @@ function throughLines(
 function bandFindings(line: Line): Finding[] {
   const { ask, walk, scale, tight } = line;
   const seam = ask.seam;
-  const label = seam === 'outline' ? 'outline' : `seam ${seam}`;
   const title = ask.sized.stitch.title.toLowerCase();
   const findings: Finding[] = [];
   if (scale < 1 - 1e-9) {
@@ -112,7 +127,7 @@ function bandFindings(line: Line): Finding[] {
       level: 'note',
       code: 'made-smaller',
       message:
-        `${label}: ${title} is made ${Math.round(scale * 100)} % of its size, because the seam bends tightly or ` +
+        `${lineName(seam)}: ${title} is made ${Math.round(scale * 100)} % of its size, because the seam bends tightly or ` +
         'meets another at a sharp angle; a narrower stitch here gives it more room',
       seam,
       at: middleOf(walk, null),
@@ -126,7 +141,7 @@ function bandFindings(line: Line): Finding[] {
       level: 'warning',
       code: 'tight-bend',
       message:
-        `${label}: ${title} leaves ${bare.toFixed(1)} mm bare where the seam bends too tightly for its smallest ` +
+        `${lineName(seam)}: ${title} leaves ${bare.toFixed(1)} mm bare where the seam bends too tightly for its smallest ` +
         'good size; a narrower stitch would go round',
       seam,
       at: [finder.frame[0], finder.frame[1]],

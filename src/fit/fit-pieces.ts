@@ -11,7 +11,7 @@ export function fitInPieces(question: SpanQuestion, gap: number): SpanFit[] {
   const { span } = question;
   const whole = fitSpan(question);
   const corners = cornersOf(question);
-  if (whole.chain || corners.length === 0) return [whole];
+  if (whole.laid || corners.length === 0) return [whole];
   return piecesOf(question, corners, gap).map((piece) => fitSpan({ ...question, span: piece }));
 
   function cornersOf({ guide }: SpanQuestion): readonly Corner[] {
@@ -21,7 +21,8 @@ export function fitInPieces(question: SpanQuestion, gap: number): SpanFit[] {
 }
 
 function piecesOf(question: SpanQuestion, corners: readonly Corner[], gap: number): Span[] {
-  const { span, sized } = question;
+  const { span } = question;
+  const { sized } = question.rows;
   const least = sized.repeat * Math.min(sized.least, question.scale);
   const lengths = stretchLengths(span, { start: 0, end: 0 });
   const short = lengths.map((length) => !takesWhole(length, least, sized.stitch.halves));

@@ -1,15 +1,15 @@
-import type { Finding } from '../finding.js';
+import { type Finding, lineName } from '../finding.js';
 import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
 import type { Unit } from '../stitches/stitch.js';
 import { type Band, type Reach, shifted } from './band.js';
 import { bestCounts } from './counts.js';
-import { cutChain } from './cut.js';
-import type { Chain, Stretch } from './fit.js';
+import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
+import { type Laid, layRows } from './lay-rows.js';
 import { cornerMitre, leanMitre } from './mitre.js';
-import { placeUnits, type UnitRun } from './place.js';
-import { reachOf, type Sized } from './sized.js';
+import type { UnitRun } from './place.js';
+import { type Rows, wholeOverhang, wholeReach } from './rows.js';
 import type { Span, SpanEnd } from './spans.js';
 
 /** Repeats may be made this much shorter or longer than asked before another remedy is looked for. */
@@ -17,8 +17,10 @@ export const SHORTEST_SHARE = 0.8;
 export const LONGEST_SHARE = 1.25;
 /** Sizes tried between the one asked for and the least good one. */
 const SIZE_STEPS = 24;
+
 export interface SpanFit {
-  readonly chain: Chain | null;
+  /** null when nothing fits */
+  readonly laid: Laid | null;
   readonly stretches: readonly Stretch[];
   /** from the line's own ends to where the first and last repeats begin and end, overhang included */
   readonly gaps: readonly [number, number];
@@ -31,11 +33,9 @@ export interface SpanQuestion {
   readonly guide: GuideLine;
   readonly span: Span;
   readonly band: Band;
-  readonly sized: Sized;
+  readonly rows: Rows;
   /** factor the junctions have already asked for */
   readonly scale: number;
-  readonly hand: 1 | -1;
-  readonly passes: number;
   readonly offset: number;
   /** where a finding about a span points */
   readonly middle: (span: Span) => readonly [number, number];
@@ -52,7 +52,8 @@ interface Choice {
 
 /** Whole repeats on one span: counts, sizes, corners and ends, laid on the cloth. */
 export function fitSpan(question: SpanQuestion): SpanFit {
-  const { seam, span, sized } = question;
+  const { seam, span } = question;
+  const { sized } = question.rows;
   const choice = chooseCounts(question);
   if (!choice) {
     const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
@@ -60,25 +61,26 @@ export function fitSpan(question: SpanQuestion): SpanFit {
       level: 'warning',
       code: 'too-short',
       message:
-        `${name(seam)}: ${room > 0 ? `${room.toFixed(1)} mm` : 'no room'} between its ends is too short for ` +
+        `${lineName(seam)}: ${room > 0 ? `the ${room.toFixed(1)} mm between its ends are too short` : 'between its ends there is no room'} for ` +
         `${sized.stitch.title.toLowerCase()}; a smaller repeat, a narrower stitch or ends that tuck would fit`,
       seam,
       at: question.middle(span),
     };
-    return { chain: null, stretches: [], gaps: [0, 0], scale: 0, findings: [finding] };
+    return { laid: null, stretches: [], gaps: [0, 0], scale: 0, findings: [finding] };
   }
   return layChoice(question, choice);
 }
 
 function chooseCounts(question: SpanQuestion): Choice | null {
-  const { span, sized } = question;
+  const { span, rows } = question;
+  const { sized } = rows;
   const halves = sized.stitch.halves;
   const least = Math.min(sized.least, question.scale);
   let closest: Choice | null = null;
   for (let step = 0; step <= SIZE_STEPS; step++) {
     const scale = question.scale * (least / question.scale) ** (step / SIZE_STEPS);
     const wanted = sized.repeat * scale;
-    const { overhang } = sized.build(scale, wanted);
+    const overhang = wholeOverhang(rows, scale, wanted);
     const lengths = stretchLengths(span, span.ring ? { start: 0, end: 0 } : overhang);
     const last = step === SIZE_STEPS;
     if (!last && !lengths.every((length) => takesWhole(length, wanted, halves))) continue;
@@ -116,10 +118,11 @@ export function stretchLengths(span: Span, overhang: { start: number; end: numbe
 }
 
 function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
-  const { guide, span, sized, hand } = question;
+  const { guide, span, rows } = question;
+  const { sized } = rows;
   const { scale, lengths, halfRepeats, overhang, margin } = choice;
   const units: Unit[] = lengths.map((length, i) => sized.build(scale, (2 * length) / halfRepeats[i]));
-  const reach = reachOf(units[0], sized.glide, hand);
+  const reach = wholeReach(rows, scale, (2 * lengths[0]) / halfRepeats[0]);
   const unitsPer = sized.glide ? 1 : 0.5;
   const begin = span.ring ? 0 : span.start.at + span.start.setback + overhang.start + margin;
   let from = begin;
@@ -129,21 +132,14 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
     from += lengths[i];
     return run;
   });
-  const chain = placeUnits({
-    laying: {
-      guide,
-      parts: partsOf(question, runs, lengths, halfRepeats, shifted(reach, question.offset)),
-      band: question.band,
-      built: shifted(reach, question.offset),
-      closed: span.ring,
-      offset: question.offset,
-    },
-    runs,
+  const laying = {
+    guide,
+    parts: partsOf(question, runs, lengths, halfRepeats, shifted(reach, question.offset)),
+    band: question.band,
+    built: shifted(reach, question.offset),
     closed: span.ring,
-    hand,
-    alternate: sized.glide,
-    passes: question.passes,
-  });
+    offset: question.offset,
+  };
   const cuts = span.ring ? [] : [...span.start.cuts, ...span.end.cuts];
   const stretches = runs.map(
     (run, i): Stretch => ({
@@ -160,7 +156,7 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
     }),
   );
   return {
-    chain: cuts.length ? cutChain(chain, cuts) : chain,
+    laid: layRows(rows, laying, runs, scale, span.ring, cuts),
     stretches,
     gaps: [
       span.start.at + span.start.setback + margin,
@@ -222,7 +218,8 @@ function lastSample(us: Float64Array, span: Span, doubled: (u: number) => number
 }
 
 function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
-  const { seam, sized } = question;
+  const { seam } = question;
+  const { sized } = question.rows;
   const at = question.middle(question.span);
   const findings: Finding[] = [];
   if (choice.scale < question.scale - 1e-9) {
@@ -230,7 +227,7 @@ function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
       level: 'note',
       code: 'smaller-size',
       message:
-        `${name(seam)}: ${sized.stitch.title.toLowerCase()} is worked at ${Math.round(choice.scale * 100)} % ` +
+        `${lineName(seam)}: ${sized.stitch.title.toLowerCase()} is worked at ${Math.round(choice.scale * 100)} % ` +
         'of the size asked for, so that whole repeats fit; a shorter repeat would keep its width',
       seam,
       at,
@@ -241,7 +238,7 @@ function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
       level: 'note',
       code: 'margins',
       message:
-        `${name(seam)}: ${choice.margin.toFixed(1)} mm stay bare at both ends, because no whole number of ` +
+        `${lineName(seam)}: ${choice.margin.toFixed(1)} mm stay bare at both ends, because no whole number of ` +
         'repeats fills the seam; another repeat length would',
       seam,
       at,
@@ -249,5 +246,3 @@ function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
   }
   return findings;
 }
-
-const name = (seam: number | 'outline'): string => (seam === 'outline' ? 'outline' : `seam ${seam}`);

@@ -8,13 +8,35 @@ export interface SeamFit {
   readonly seam: number | 'outline';
   readonly stitch: string;
   readonly stretches: readonly Stretch[];
-  readonly chains: readonly Chain[];
+  /** in the order they are sewn: what shows where to lay, rows, accents; each is a color stop of its own */
+  readonly layers: readonly Layer[];
+  /** what is put on by hand afterwards */
+  readonly marks: readonly Mark[];
   /** wanted length of a repeat, mm */
   readonly wanted: number;
   /** from the guide line's end to the first needle point, mm; 0 at a free end and on a ring */
   readonly endGap: readonly [number, number];
   /** factor by which the width asked for was made smaller; 1 when it was not */
   readonly scale: number;
+}
+
+/** One thread of one row or accent. */
+export interface Layer {
+  readonly kind: 'placement' | 'row' | 'accent';
+  /** which of the treatment's rows, or accents, from 0 */
+  readonly index: number;
+  /** which of its stitch's threads, from 0 */
+  readonly thread: number;
+  readonly chains: readonly Chain[];
+}
+
+/** A bead, button or charm: marked, not sewn. Middle and radius in mm. */
+export interface Mark {
+  readonly what: string;
+  /** which of the treatment's accents, from 0 */
+  readonly index: number;
+  readonly at: readonly [number, number];
+  readonly radius: number;
 }
 
 /** Part of a guide line between corners, ends and breaks, with its whole (or half) repeats. */

@@ -1,7 +1,7 @@
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { LegKind } from '../stitches/stitch.js';
 import { withoutLegs } from './cut.js';
-import type { Chain } from './fit.js';
+import type { Chain, Layer } from './fit.js';
 import type { LineFit } from './fit-lines.js';
 
 /** Raised figures keep this far from the thread that will lie over a tucked end, mm: 1 mm clear and a thread's width. */
@@ -19,19 +19,32 @@ export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
   const indexOf = (seam: number | 'outline') => {
     const known = indices.get(seam);
     if (known) return known;
-    const made = lineIndex(byLine.get(seam)!.fit.chains.map(visibleLegs));
+    const made = lineIndex(chainsOf(byLine.get(seam)!).map(visibleLegs));
     indices.set(seam, made);
     return made;
   };
   return fits.map((line) => {
-    const raised = line.fit.chains.some((chain) => chain.kind.some((kind) => RAISED.has(kind)));
+    const raised = chainsOf(line).some((chain) => chain.kind.some((kind) => RAISED.has(kind)));
     if (!raised || line.tucksUnder.length === 0) return line;
     const over = line.tucksUnder.map(indexOf);
-    const chains = line.fit.chains
-      .map((chain) => withoutRaised(chain, over))
-      .filter((chain) => chain.from.length > 0);
-    return { ...line, fit: { ...line.fit, chains } };
+    const layers = line.fit.layers.map(
+      (layer): Layer => ({
+        ...layer,
+        chains: layer.chains
+          .map((chain) => (layer.kind === 'accent' ? withoutFigure(chain, over) : withoutRaised(chain, over)))
+          .filter((chain) => chain.from.length > 0),
+      }),
+    );
+    return { ...line, fit: { ...line.fit, layers } };
   });
+}
+
+const chainsOf = ({ fit }: LineFit): Chain[] => fit.layers.flatMap(({ chains }) => chains);
+
+/** A figure stays whole or goes whole. */
+function withoutFigure(chain: Chain, over: readonly LineIndex[]): Chain {
+  const isNear = chain.kind.some((kind, leg) => kind !== 'under' && comesNear(chain, leg, over));
+  return isNear ? withoutLegs(chain, () => true) : chain;
 }
 
 /** The legs that are seen, one polyline each. */

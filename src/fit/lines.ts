@@ -3,7 +3,7 @@ import type { Corner } from '../geometry/guide-line.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { type Band, type Reach, reachAt, shifted } from './band.js';
 import { bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
-import { reachOf } from './sized.js';
+import { type Rows, rowsOf, wholeReach } from './rows.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
 
@@ -18,7 +18,7 @@ const NARROW_SHARE = 0.5;
 export interface Way {
   readonly ask: LineAsk;
   readonly walk: Walk;
-  readonly hand: 1 | -1;
+  readonly rows: Rows;
   readonly room: Room | null;
 }
 
@@ -34,22 +34,22 @@ export type Lines = ReadonlyMap<number | 'outline', Line>;
 
 export function wayOf(map: SeamMap, ask: LineAsk, gap: number): Way {
   const walk = walkOf(map, ask);
-  const hand = (ask.side === 'left') === !walk.reverse ? 1 : -1;
-  const { left, right } = wantedReach(ask, walk, hand, 1);
-  return { ask, walk, hand, room: roomAlong(walk.guide, Math.max(left, right), gap) };
+  const rows = rowsOf(ask, walk.reverse);
+  const { left, right } = wantedReach(ask, walk, rows, 1);
+  return { ask, walk, rows, room: roomAlong(walk.guide, Math.max(left, right), gap) };
 }
 
 /** Reach to both hands of the walk, seen from the seam. */
-function wantedReach(ask: LineAsk, walk: Walk, hand: 1 | -1, scale: number): Reach {
-  const unit = ask.sized.build(scale, ask.sized.repeat * scale);
-  return shifted(reachOf(unit, ask.sized.glide, hand), walk.reverse ? -ask.offset : ask.offset);
+function wantedReach(ask: LineAsk, walk: Walk, rows: Rows, scale: number): Reach {
+  const reach = wholeReach(rows, scale, ask.sized.repeat * scale);
+  return shifted(reach, walk.reverse ? -ask.offset : ask.offset);
 }
 
 /** A line at a scale, or at the smaller one that its tightest bend takes at half its reach or more. */
 export function bandedLine(way: Way, wanted: number, gap: number): Line {
-  const { ask, walk, hand, room } = way;
+  const { ask, walk, rows, room } = way;
   for (let scale = wanted; ; scale = Math.max(ask.sized.least, scale * NARROWING)) {
-    const reach = wantedReach(ask, walk, hand, scale);
+    const reach = wantedReach(ask, walk, rows, scale);
     const band = bandIn(room, walk.guide, reach, gap);
     const tight = tightParts(band, reach);
     if (tight.length === 0 || scale <= ask.sized.least + 1e-9) return { ...way, band, scale, tight };
@@ -90,9 +90,10 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
 }
 
 /** A stitch that goes round its corners does so as widely as its full reach needs. */
-function roundingFor({ sized }: LineAsk): Rounding | null {
+function roundingFor(ask: LineAsk): Rounding | null {
+  const { sized } = ask;
   if (sized.stitch.corner !== 'round') return null;
-  const { left, right } = reachOf(sized.build(1, sized.repeat), true, 1);
+  const { left, right } = wholeReach(rowsOf(ask, false), 1, sized.repeat);
   return { radius: Math.max(left, right) / SHARE_OF_DISC, isRounded: (turn) => turn <= BREAK_TURN };
 }
 

@@ -9,6 +9,19 @@ export function threadsByClass(unit: Unit): Uint8Array {
   return threads;
 }
 
+/** The chain of every unit by itself, for stitches whose units stand apart. Linear in the legs. */
+export function ofOneUnit(chain: Chain): Chain[] {
+  const chains: Chain[] = [];
+  for (let leg = 0; leg < chain.from.length; ) {
+    let end = leg;
+    while (end < chain.from.length && chain.unit[end] === chain.unit[leg]) end++;
+    const own = Array.from({ length: end - leg }, (_, i) => leg + i);
+    chains.push({ ...legsOf(chain, own), units: 1, closed: false });
+    leg = end;
+  }
+  return chains;
+}
+
 /**
  * The legs of one thread of a chain, in their order, over the nodes they use. A stitch in several threads is fitted as
  * one and sewn thread by thread.
@@ -18,15 +31,19 @@ export function ofOneThread(chain: Chain, threads: Uint8Array, thread: number): 
   for (let leg = 0; leg < chain.from.length; leg++) {
     if (threads[chain.legClass[leg]] === thread) legs.push(leg);
   }
-  if (legs.length === chain.from.length) return chain;
-  const numbers = new Int32Array(chain.nodes.length / 2).fill(-1);
+  return legs.length === chain.from.length ? chain : legsOf(chain, legs);
+}
+
+/** Some legs of a chain, ascending, over the nodes they use. */
+function legsOf(chain: Chain, legs: readonly number[]): Chain {
+  const numbers = new Map<number, number>();
   const nodes: number[] = [];
   const numbered = (node: number): number => {
-    if (numbers[node] < 0) {
-      numbers[node] = nodes.length / 2;
-      nodes.push(chain.nodes[2 * node], chain.nodes[2 * node + 1]);
-    }
-    return numbers[node];
+    const known = numbers.get(node);
+    if (known !== undefined) return known;
+    numbers.set(node, nodes.length / 2);
+    nodes.push(chain.nodes[2 * node], chain.nodes[2 * node + 1]);
+    return nodes.length / 2 - 1;
   };
   const pathStart = new Int32Array(legs.length + 1);
   legs.forEach((leg, i) => {

@@ -27,6 +27,8 @@ export interface Placing {
   readonly alternate: boolean;
   /** visible passes asked of a leg of share 1 */
   readonly passes: number;
+  /** distance of the row's line to the left of the line that is laid along, mm */
+  readonly beside: number;
   /** how far from even the hand works; evenly when not given */
   readonly uneven?: Uneven;
 }
@@ -78,6 +80,7 @@ export function placesOf(placing: Placing): Place[] {
     start,
     length,
     hand: handOf(placing, index),
+    beside: placing.beside,
     index,
     before: (places[index - 1] ?? (closed ? places[places.length - 1] : null))?.length ?? length,
     after: (places[index + 1] ?? (closed ? places[0] : null))?.length ?? length,
@@ -96,7 +99,7 @@ export function afterLast(placing: Placing, places: readonly Place[]): Place {
   };
 }
 
-export const handOf = (placing: Placing, k: number): 1 | -1 =>
+const handOf = (placing: Placing, k: number): 1 | -1 =>
   placing.alternate && k % 2 === 1 ? (-placing.hand as 1 | -1) : placing.hand;
 
 const closingLegs = (unit: Unit): UnitLeg[] => [...unit.closing.map((i) => unit.legs[i]), ...unit.ending];
@@ -114,6 +117,7 @@ export interface Place {
   readonly start: number;
   readonly length: number;
   readonly hand: 1 | -1;
+  readonly beside: number;
   readonly index: number;
   /** lengths of the units beside it, its own where there is none */
   readonly before: number;
@@ -128,6 +132,9 @@ export function alongLine({ run, start, length, before, after }: Place, u: numbe
   return start + u * (length / built);
 }
 
+/** A unit's own v as v of the guide line. */
+export const acrossLine = ({ hand, beside }: Place, v: number): number => hand * v + beside;
+
 function layUnit(
   growing: GrowingChain,
   lay: Layer,
@@ -137,10 +144,9 @@ function layUnit(
   table: Int32Array,
 ): void {
   const { nodes } = place.run.unit;
-  const { hand } = place;
   const node = (i: number): number => {
     if (table[i] < 0) {
-      lay.at(alongLine(place, nodes[2 * i]), hand * nodes[2 * i + 1]);
+      lay.at(alongLine(place, nodes[2 * i]), acrossLine(place, nodes[2 * i + 1]));
       table[i] = growing.addNode(lay.out[0], lay.out[1]);
     }
     return table[i];
@@ -179,14 +185,14 @@ function layUnit(
 
 /** Lays a point of a leg's path, bent with the line or keeping its shape, into the layer's `out`. */
 function layPoint(lay: Layer, place: Place, leg: UnitLeg, u: number, v: number): void {
-  if (leg.bends) lay.at(alongLine(place, u), place.hand * v);
+  if (leg.bends) lay.at(alongLine(place, u), acrossLine(place, v));
   else layBeside(lay, place, leg.anchor, u, v);
 }
 
 /** Lays a point that keeps its place beside an anchor: turned with the line, not bent by it. */
 function layBeside(lay: Layer, place: Place, anchor: number, u: number, v: number): void {
   const { nodes } = place.run.unit;
-  lay.at(alongLine(place, nodes[2 * anchor]), place.hand * nodes[2 * anchor + 1]);
+  lay.at(alongLine(place, nodes[2 * anchor]), acrossLine(place, nodes[2 * anchor + 1]));
   const { out } = lay;
   const du = (u - nodes[2 * anchor]) * out[3];
   const dv = place.hand * (v - nodes[2 * anchor + 1]) * out[3];

@@ -1,5 +1,5 @@
 import { layer } from './lay.js';
-import { afterLast, alongLine, type Place, type Placing, placesOf } from './place.js';
+import { acrossLine, afterLast, alongLine, type Place, type Placing, placesOf } from './place.js';
 import type { Spot } from './place-ornament.js';
 
 /** Seats lie at the same place as a hole when they are this near, mm. */
@@ -21,7 +21,7 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   const add = (place: Place) => {
     const seat = place.run.unit.seats.find((one) => one.name === name);
     if (!seat) return;
-    lay.at(alongLine(place, seat.u), place.hand * seat.v);
+    lay.at(alongLine(place, seat.u), acrossLine(place, seat.v));
     const hand = place.hand * seat.v < -SAME ? -1 : place.hand * seat.v > SAME ? 1 : place.hand;
     const [x, y, theta] = lay.out;
     spots.push({ x, y, theta: hand === 1 ? theta : theta + Math.PI, hand });

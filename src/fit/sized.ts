@@ -1,6 +1,6 @@
 import { InputError } from '../input-error.js';
 import { nearestName } from '../stitches/nearest-name.js';
-import type { Stitch, Unit, Values } from '../stitches/stitch.js';
+import type { Figure, Stitch, Unit, Values } from '../stitches/stitch.js';
 import type { Reach } from './band.js';
 
 /** A stitch at the sizes asked for, ready to be built at any repeat length and scale. */
@@ -18,29 +18,9 @@ export interface Sized {
 
 /** @throws InputError when a size asked for is unknown to the stitch or out of its range */
 export function sized(stitch: Stitch, asked: Values): Sized {
-  const names = stitch.parameters.map(({ name }) => name);
-  for (const name of Object.keys(asked)) {
-    if (names.includes(name)) continue;
-    throw new InputError(
-      'unknown-parameter',
-      stitch.name,
-      `it has no parameter "${name}"`,
-      `did you mean "${nearestName(name, names)}"? It has ${names.join(', ')}`,
-    );
-  }
-  for (const { name, unit, min, max } of stitch.parameters) {
-    const value = asked[name];
-    if (value === undefined || (value >= min && value <= max)) continue;
-    const of = unit === 'mm' ? ' mm' : unit === 'degree' ? ' degrees' : '';
-    throw new InputError(
-      'size-out-of-range',
-      `${stitch.name} ${name}`,
-      `${value}${of} is out of range`,
-      `${stitch.title.toLowerCase()} takes ${min} to ${max}${of}`,
-    );
-  }
-  const parameter = (name: string) => stitch.parameters.find((candidate) => candidate.name === name);
-  const wanted = (name: string) => asked[name] ?? parameter(name)!.default;
+  checkValues(stitch, asked);
+  const wanted = (name: string) =>
+    asked[name] ?? stitch.parameters.find((candidate) => candidate.name === name)!.default;
   const repeat = wanted('repeat');
   const width = wanted('width');
   const { smallest } = stitch;
@@ -55,18 +35,46 @@ export function sized(stitch: Stitch, asked: Values): Sized {
       const key = `${scale}/${length}`;
       const known = built.get(key);
       if (known) return known;
-      const values: Record<string, number> = {};
-      for (const { name, unit, min, default: usual } of stitch.parameters) {
-        const value = asked[name] ?? usual;
-        // Lengths shrink with the stitch as far as the file lets them; shares, counts and angles stay.
-        values[name] = unit === 'mm' ? Math.max(Math.min(value, min), value * scale) : value;
-      }
-      values.repeat = length;
-      const unit = stitch.build(values);
+      const unit = stitch.build({ ...scaledValues(stitch, asked, scale), repeat: length });
       built.set(key, unit);
       return unit;
     },
   };
+}
+
+/** Values for a figure made smaller: lengths shrink as far as its file lets them; shares, counts and angles stay. */
+export function scaledValues({ parameters }: Figure, asked: Values, scale: number): Record<string, number> {
+  return Object.fromEntries(
+    parameters.map(({ name, unit, min, default: usual }) => {
+      const value = asked[name] ?? usual;
+      return [name, unit === 'mm' ? Math.max(Math.min(value, min), value * scale) : value];
+    }),
+  );
+}
+
+/** @throws InputError when a size asked for is unknown to the figure or out of its range */
+export function checkValues(figure: Figure, asked: Values): void {
+  const names = figure.parameters.map(({ name }) => name);
+  for (const name of Object.keys(asked)) {
+    if (names.includes(name)) continue;
+    throw new InputError(
+      'unknown-parameter',
+      figure.name,
+      `it has no parameter "${name}"`,
+      `did you mean "${nearestName(name, names)}"? It has ${names.join(', ')}`,
+    );
+  }
+  for (const { name, unit, min, max } of figure.parameters) {
+    const value = asked[name];
+    if (value === undefined || (value >= min && value <= max)) continue;
+    const of = unit === 'mm' ? ' mm' : unit === 'degree' ? ' degrees' : '';
+    throw new InputError(
+      'size-out-of-range',
+      `${figure.name} ${name}`,
+      `${value}${of} is out of range`,
+      `${figure.title.toLowerCase()} takes ${min} to ${max}${of}`,
+    );
+  }
 }
 
 /** Reach to both hands of a line of these units; `hand` -1 exchanges left and right. */

@@ -3,6 +3,7 @@ import type { Stop, StopKind, Thread } from '../design/design.js';
 import type { Dressed } from '../dress.js';
 import { type Finding, worstFirst } from '../finding.js';
 import type { EndKind, SeamFit, Stretch } from '../fit/fit.js';
+import type { Treatment } from '../formats/dressing.js';
 import { rounded } from './table.js';
 
 /** The main job's report as the data that programs get. Lengths in mm. */
@@ -17,6 +18,12 @@ export interface DressReport {
     readonly widthMm: number;
     readonly heightMm: number;
   };
+  /** beads, buttons and charms to put on by hand afterwards, where there are any */
+  readonly byHand?: readonly {
+    readonly what: string;
+    readonly seam: number | 'outline';
+    readonly count: number;
+  }[];
   readonly outputs: readonly string[];
   /** worst first */
   readonly findings: readonly Finding[];
@@ -64,6 +71,7 @@ export function dressReport(dressed: Dressed, outputs: readonly string[]): Dress
   const { design } = dressed;
   const { stops, totals } = account(design);
   const lines = allStops(dressed);
+  const byHand = byHandLines(dressed);
   return {
     stops: stops.map((cost, i) => ({
       stop: cost.stop,
@@ -86,6 +94,7 @@ export function dressReport(dressed: Dressed, outputs: readonly string[]): Dress
       widthMm: rounded(totals.widthMm, 1),
       heightMm: rounded(totals.heightMm, 1),
     },
+    ...(byHand.length > 0 && { byHand }),
     outputs,
     findings: worstFirst([...dressed.findings, ...placeNote(dressed)]),
   };
@@ -112,14 +121,23 @@ function allStops({ design }: Dressed): Named[] {
 }
 
 /** One line for each treatment, in the dressing's order: its first row speaks for the others, which share its fit. */
-function fitLines({ rows, dressing }: Dressed): FitLine[] {
-  return rows
-    .filter(({ row }) => row === 0)
+function fitLines({ lines, dressing }: Dressed): FitLine[] {
+  return [...lines]
     .sort((a, b) => a.treatment - b.treatment)
-    .map(({ fit, treatment }) => fitLine(fit, dressing.treatments[treatment].rows.length));
+    .map(({ fit, treatment }) => fitLine(fit, dressing.treatments[treatment]));
 }
 
-function fitLine(fit: SeamFit, rows: number): FitLine {
+function byHandLines({ lines }: Dressed): NonNullable<DressReport['byHand']> {
+  return lines.flatMap(({ fit: { seam, marks } }) =>
+    [...new Set(marks.map(({ what }) => what))].map((what) => ({
+      what,
+      seam,
+      count: marks.filter((mark) => mark.what === what).length,
+    })),
+  );
+}
+
+function fitLine(fit: SeamFit, { rows, accents = [] }: Treatment): FitLine {
   const repeats = fit.stretches.reduce((sum, stretch) => sum + stretch.repeats, 0);
   const fitted = fit.stretches.reduce(
     (sum, stretch) => sum + (stretch.repeats ? stretch.to - stretch.from : 0),
@@ -144,8 +162,8 @@ function fitLine(fit: SeamFit, rows: number): FitLine {
       stretch: rounded(repeatOf(stretch) / fit.wanted, 4),
       ends: stretch.ends,
     })),
-    rows,
-    accents: [],
+    rows: rows.length,
+    accents: accents.map(({ ornament, byHand }) => ornament ?? byHand ?? ''),
   };
 }
 

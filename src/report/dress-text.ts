@@ -1,3 +1,4 @@
+import { lineName } from '../finding.js';
 import type { DressReport, FitLine, StopLine } from './dress-report.js';
 import { lookHere } from './look-here.js';
 import { numberList, table } from './table.js';
@@ -32,9 +33,16 @@ export function dressText(report: DressReport): string {
     `${totals.stops} color stops, ${totals.stitches} stitches, ${totals.threadM.toFixed(1)} m of thread, ` +
       `about ${Math.ceil(totals.minutes)} minutes; ${totals.widthMm} x ${totals.heightMm} mm.`,
     '',
+    ...(report.byHand ? [byHandText(report.byHand), ''] : []),
     lookHere(report.findings),
     ...(report.outputs.length ? ['', `Made ${report.outputs.join(', ')}`] : []),
   ].join('\n');
+}
+
+/** 'By hand afterwards: 12 of bead on seam 3.' */
+function byHandText(byHand: NonNullable<DressReport['byHand']>): string {
+  const items = byHand.map(({ what, seam, count }) => `${count} x ${what} on ${lineName(seam)}`);
+  return `By hand afterwards, not sewn: ${items.join(', ')}.`;
 }
 
 /** Stops as they share a line: each has its own, apart from neighbors that came with the block. */

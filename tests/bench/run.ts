@@ -10,6 +10,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Block } from '../../src/block/block.js';
 import type { BlockSource } from '../../src/formats/dressing.js';
+import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { stitchFiles } from '../stitches/dictionary.js';
 import { cutBlock } from './many-seams.js';
 
@@ -26,7 +27,13 @@ const { dress } = await built<typeof import('../../src/dress.js')>('dress.js');
 const { defaultDressing } = await built<typeof import('../../src/plan.js')>('plan.js');
 const { parseStitch } = await built<typeof import('../../src/stitches/parse.js')>('stitches/parse.js');
 
-const library = new Map(stitchFiles.map(({ name, text }) => [name, parseStitch(text, name)]));
+// read by the built parser, as the built command line reads it
+const builtIn: Dictionary = {
+  stitches: new Map(stitchFiles.map(({ name, text }) => [name, parseStitch(text, name)])),
+  ornaments: new Map(),
+  treatments: new Map(),
+};
+
 const panel = new URL('../../gallery/demo/panel.svg', import.meta.url);
 const source: BlockSource = { file: 'panel.svg', stops: null, snap: 0.3, through: [] };
 
@@ -56,8 +63,8 @@ console.log(`${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}
 const text = readFileSync(panel, 'utf8');
 console.log(`read the demo block      ${ms(await timed(15, () => readSvgBlock(text, 'panel.svg', source)))}`);
 const demo = await readSvgBlock(text, 'panel.svg', source);
-const dressing = defaultDressing(demo.map, { source, library });
-console.log(`dress it, in process     ${ms(await timed(15, () => dress(demo, dressing, library)))}`);
+const dressing = defaultDressing(demo.map, { source, dictionary: builtIn });
+console.log(`dress it, in process     ${ms(await timed(15, () => dress(demo, dressing, builtIn)))}`);
 
 const out = mkdtempSync(join(tmpdir(), 'seamwright-bench-'));
 const cli = new URL('cli/main.js', dist).pathname;
@@ -81,12 +88,12 @@ for (const [size, runs] of [
 ] as const) {
   const { map } = buildSeamMap(cutBlock(size, 220, 7));
   const block: Block = { name: 'bench', map, existing: null, stops: [], origin: [0, 0], findings: [] };
-  const plan = defaultDressing(map, { source, library });
+  const plan = defaultDressing(map, { source, dictionary: builtIn });
   let bytes = new Uint8Array();
   const spread = await timed(runs, () => {
-    bytes = new Uint8Array(writeDesign(dress(block, plan, library).design));
+    bytes = new Uint8Array(writeDesign(dress(block, plan, builtIn).design));
   });
-  const { stitches } = account(dress(block, plan, library).design).totals;
+  const { stitches } = account(dress(block, plan, builtIn).design).totals;
   console.log(
     `  ${String(map.seams.length).padStart(5)} seams, ${String(stitches).padStart(8)} stitches: ${ms(spread)}, ` +
       `${((spread.median * 1000) / stitches).toFixed(2)} microseconds a stitch, bytes ${checksum(bytes)}`,

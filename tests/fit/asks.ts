@@ -1,5 +1,5 @@
 import type { LineAsk } from '../../src/fit/ask.js';
-import type { Chain } from '../../src/fit/fit.js';
+import type { Chain, SeamFit } from '../../src/fit/fit.js';
 import { sized } from '../../src/fit/sized.js';
 import { stitchNamed } from '../stitches/dictionary.js';
 
@@ -18,6 +18,9 @@ export function askFor(
     shortOf: new Set(),
     passes: 3,
     offset: 0,
+    followers: [],
+    accents: [],
+    laid: 0,
     ...rest,
   };
 }
@@ -31,3 +34,6 @@ export function legPoints(chains: readonly Chain[]): [number, number][] {
     ]),
   );
 }
+
+/** Every chain that a line got. */
+export const chainsOf = ({ layers }: SeamFit): Chain[] => layers.flatMap(({ chains }) => chains);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Chain } from '../../src/fit/fit.js';
 import { fitLines } from '../../src/fit/fit-lines.js';
-import { askFor, legPoints } from './asks.js';
+import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
 
 const RULES = { gap: 0.6, outline: 'free' } as const;
@@ -51,7 +51,7 @@ describe('a corner that is turned', () => {
           const armClass = askFor(1, 'blanket')
             .sized.build(1, 5)
             .legs.find((leg) => leg.name === 'arm')!.class;
-          const list = fit.chains.flatMap((chain) => arms(chain, armClass));
+          const list = chainsOf(fit).flatMap((chain) => arms(chain, armClass));
           for (let i = 0; i < list.length; i++) {
             for (let j = i + 1; j < list.length; j++) expect(cross(list[i], list[j])).toBe(false);
           }
@@ -69,7 +69,7 @@ describe('a corner that is turned', () => {
         const armClass = askFor(1, 'blanket')
           .sized.build(1, 5)
           .legs.find((leg) => leg.name === 'arm')!.class;
-        const atCorner = fit.chains
+        const atCorner = chainsOf(fit)
           .flatMap((chain) => arms(chain, armClass))
           .map(([ax, ay, bx, by]) =>
             Math.hypot(ax - CORNER[0], ay - CORNER[1]) < Math.hypot(bx - CORNER[0], by - CORNER[1])
@@ -99,7 +99,7 @@ describe('a corner that is turned', () => {
           [askFor(1, 'blanket', { side: 'right', sizes: { width: 6 } })],
           RULES,
         );
-        for (const chain of fit.chains) {
+        for (const chain of chainsOf(fit)) {
           const sides = new Map<number, number>();
           for (let leg = 0; leg < chain.from.length; leg++) {
             for (let p = chain.pathStart[leg]; p < chain.pathStart[leg + 1]; p++) {
@@ -127,11 +127,11 @@ describe('a corner that is rounded', () => {
       fc.property(turns, (turn) => {
         const map = bent(turn);
         const [{ fit }] = fitLines(map, [askFor(1, 'herringbone', { sizes: { width: 6 } })], RULES);
-        expect(fit.chains).toHaveLength(1);
+        expect(chainsOf(fit)).toHaveLength(1);
         expect(fit.stretches).toHaveLength(1);
         const radius = 3 / 0.6;
         const away = radius * (1 / Math.cos(turn / 2) - 1);
-        for (const [x, y] of legPoints(fit.chains)) {
+        for (const [x, y] of legPoints(chainsOf(fit))) {
           const first = y - 100;
           const second = (x - 100) * Math.sin(turn) + (y - 100) * Math.cos(turn);
           expect(Math.min(Math.abs(first), Math.abs(second))).toBeLessThanOrEqual(3 + away + 0.2);
@@ -147,12 +147,12 @@ describe('a corner that is broken', () => {
     for (const degrees of [125, 140, 155]) {
       const map = bent((degrees * Math.PI) / 180);
       const [{ fit }] = fitLines(map, [askFor(1, 'feather', { sizes: { width: 4 } })], RULES);
-      expect(fit.chains).toHaveLength(2);
+      expect(chainsOf(fit)).toHaveLength(2);
       expect(fit.stretches.map(({ ends }) => ends)).toEqual([
         ['free', 'corner'],
         ['corner', 'free'],
       ]);
-      const [a, b] = fit.chains.map((chain) => legPoints([chain]));
+      const [a, b] = chainsOf(fit).map((chain) => legPoints([chain]));
       let least = Infinity;
       for (const [x, y] of a) for (const [p, q] of b) least = Math.min(least, Math.hypot(x - p, y - q));
       expect(least).toBeGreaterThanOrEqual(0.6 - 1e-6);

@@ -7,7 +7,7 @@ import { clearOfThrough, clearOfWedge } from '../../src/fit/ends.js';
 import type { Chain } from '../../src/fit/fit.js';
 import { fitLines } from '../../src/fit/fit-lines.js';
 import { reachOf } from '../../src/fit/sized.js';
-import { askFor, legPoints } from './asks.js';
+import { askFor, chainsOf, legPoints } from './asks.js';
 import { butting, mapOfLines } from './block-of-lines.js';
 
 const factory = new GeometryFactory();
@@ -129,7 +129,7 @@ describe('an end that stops short', () => {
       { gap: 0.6, outline: 'free' },
     );
     const clear = 5 + 0.6;
-    for (const [x, y] of legPoints(fits[1].fit.chains)) {
+    for (const [x, y] of legPoints(chainsOf(fits[1].fit))) {
       if (y > 100) continue;
       expect(radius - Math.hypot(x - 100, y - 100)).toBeGreaterThanOrEqual(clear - 0.05);
     }
@@ -145,7 +145,7 @@ describe('an end that tucks', () => {
         gap: 0.6,
         outline: 'free',
       });
-      const depths = legPoints(fits[1].fit.chains).map(([, y]) => y - 100);
+      const depths = legPoints(chainsOf(fits[1].fit)).map(([, y]) => y - 100);
       expect(Math.min(...depths)).toBeGreaterThanOrEqual(-0.06);
       expect(Math.min(...depths)).toBeLessThan(1.5);
       expect(fits[1].tucksUnder).toEqual([through]);
@@ -162,9 +162,9 @@ describe('an end that tucks', () => {
     const petals = (chains: readonly Chain[]) =>
       chains.flatMap(({ kind }) => kind.filter((k) => k === 'loop')).length;
     const [alone] = fitLines(map, [daisies], rules);
-    expect(petals(fits[1].fit.chains)).toBeLessThan(petals(alone.fit.chains));
-    const over = legPoints(fits[0].fit.chains);
-    const { chains } = fits[1].fit;
+    expect(petals(chainsOf(fits[1].fit))).toBeLessThan(petals(chainsOf(alone.fit)));
+    const over = legPoints(chainsOf(fits[0].fit));
+    const chains = chainsOf(fits[1].fit);
     let nearest = Infinity;
     for (const chain of chains) {
       for (let leg = 0; leg < chain.from.length; leg++) {
@@ -204,7 +204,7 @@ describe('an end at the outline', () => {
       const arm = askFor(1, 'blanket')
         .sized.build(1, 5)
         .legs.find((leg) => leg.name === 'arm')!.class;
-      const ends = fit.chains.flatMap(({ from, to, nodes, legClass }) =>
+      const ends = chainsOf(fit).flatMap(({ from, to, nodes, legClass }) =>
         Array.from(from, (_, leg) => leg)
           .filter((leg) => legClass[leg] === arm)
           .map((leg) => [from[leg], to[leg]].map((n) => [nodes[2 * n], nodes[2 * n + 1]])),
@@ -227,7 +227,7 @@ describe('a bevelled end', () => {
       askFor(3 - through, 'herringbone', { manner: 'bevel', sizes: { width: 8 } }),
     ];
     const fits = fitLines(map, asks, { gap: 0.6, outline: 'free' });
-    const depths = legPoints(fits[1].fit.chains).map(([, y]) => y - 100);
+    const depths = legPoints(chainsOf(fits[1].fit)).map(([, y]) => y - 100);
     expect(Math.min(...depths)).toBeGreaterThanOrEqual(3 + 0.6 - 0.06);
     expect(Math.min(...depths)).toBeLessThan(3 + 0.6 + 1);
   });
@@ -259,7 +259,7 @@ describe('where three seams meet and none runs through', () => {
           });
           // Across the wedges the gap itself: half of it on each side of the bisector.
           const points = fits.map(({ fit }) =>
-            legPoints(fit.chains).filter(([x, y]) => Math.hypot(x - 100, y - 100) < 15),
+            legPoints(chainsOf(fit)).filter(([x, y]) => Math.hypot(x - 100, y - 100) < 15),
           );
           for (let i = 0; i < 3; i++) {
             for (const [x, y] of points[i]) {
@@ -269,7 +269,7 @@ describe('where three seams meet and none runs through', () => {
             }
           }
           fits.forEach(({ fit }, i) => {
-            for (const [x, y] of legPoints(fit.chains)) {
+            for (const [x, y] of legPoints(chainsOf(fit))) {
               const heading = Math.atan2(y - 100, x - 100);
               const off = directions.map((d) =>
                 Math.abs(Math.atan2(Math.sin(heading - d), Math.cos(heading - d))),

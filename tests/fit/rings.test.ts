@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fitLines } from '../../src/fit/fit-lines.js';
-import { askFor, legPoints } from './asks.js';
+import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
 
 const RULES = { gap: 0.6, outline: 'free' } as const;
@@ -33,8 +33,8 @@ describe('a ring', () => {
         const [stretch] = fit.stretches;
         expect(stretch.repeats % 1).toBe(0);
         expect(fit.endGap).toEqual([0, 0]);
-        expect(fit.chains[0].closed).toBe(true);
-        const points = legPoints(fit.chains);
+        expect(chainsOf(fit)[0].closed).toBe(true);
+        const points = legPoints(chainsOf(fit));
         const turn = (2 * Math.PI) / stretch.repeats;
         const key = (x: number, y: number) => `${Math.round(x / 0.4)} ${Math.round(y / 0.4)}`;
         const near = new Set<string>();
@@ -62,7 +62,7 @@ describe('a ring', () => {
     const [{ fit, findings }] = fitLines(map, [askFor(1, 'herringbone')], RULES);
     expect(findings.map(({ code }) => code)).toContain('tight-bend');
     for (const side of [-1, 1]) {
-      const xs = legPoints(fit.chains)
+      const xs = legPoints(chainsOf(fit))
         .filter(([, y]) => Math.sign(y - 100) === side)
         .map(([x]) => x)
         .sort((a, b) => a - b);
@@ -89,8 +89,8 @@ describe('a ring', () => {
           expect(fit.stretches).toHaveLength(n);
           // regular polygons give equal repeats (closed form)
           expect(new Set(fit.stretches.map(({ repeats }) => repeats)).size).toBe(1);
-          expect(fit.chains).toHaveLength(1);
-          expect(fit.chains[0].closed).toBe(true);
+          expect(chainsOf(fit)).toHaveLength(1);
+          expect(chainsOf(fit)[0].closed).toBe(true);
         },
       ),
       { numRuns: 40 },

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fitLines } from '../../src/fit/fit-lines.js';
-import { askFor, legPoints } from './asks.js';
+import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
 
 const RULES = { gap: 0.6, outline: 'free' } as const;
@@ -16,7 +16,7 @@ describe('to which hand, and which way it grows', () => {
   test('blanket stands to the hand asked for, whichever way it grows (left of a seam that runs right is up)', () => {
     for (const reverse of [false, true]) {
       const points = (side: 'left' | 'right') =>
-        legPoints(fitLines(straight, [askFor(1, 'blanket', { side, reverse })], RULES)[0].fit.chains);
+        legPoints(chainsOf(fitLines(straight, [askFor(1, 'blanket', { side, reverse })], RULES)[0].fit));
       expect(Math.min(...points('left').map(([, y]) => y))).toBeCloseTo(95, 1);
       expect(Math.max(...points('left').map(([, y]) => y))).toBeLessThan(100.5);
       expect(Math.max(...points('right').map(([, y]) => y))).toBeCloseTo(105, 1);
@@ -29,7 +29,7 @@ describe('to which hand, and which way it grows', () => {
     fc.assert(
       fc.property(stitches, (stitch) => {
         const points = (reverse: boolean) =>
-          legPoints(fitLines(straight, [askFor(1, stitch, { reverse })], RULES)[0].fit.chains);
+          legPoints(chainsOf(fitLines(straight, [askFor(1, stitch, { reverse })], RULES)[0].fit));
         // Turned by half a turn about the middle; which hand it starts on does not matter, so v may be mirrored.
         const along = (list: readonly (readonly [number, number])[]) =>
           list.map(([x]) => x).sort((a, b) => a - b);
@@ -90,7 +90,7 @@ describe('to which hand, and which way it grows', () => {
       const offset = stitch === 'blanket' ? -half.right : -Math.max(half.left, half.right);
       const [{ fit }] = fitLines(square, [askFor('outline', stitch, { side: 'right', offset })], RULES);
       expect(fit.stretches.reduce((sum, { repeats }) => sum + repeats, 0) % 1).toBe(0);
-      for (const [x, y] of legPoints(fit.chains)) {
+      for (const [x, y] of legPoints(chainsOf(fit))) {
         expect(Math.min(x, y)).toBeGreaterThan(50 - 0.3);
         expect(Math.max(x, y)).toBeLessThan(150 + 0.3);
       }
@@ -118,7 +118,7 @@ describe('to which hand, and which way it grows', () => {
     ] as const) {
       const ask = askFor('outline', stitch, { side: 'right', sizes: { width }, offset: -width / 2 });
       const [{ fit }] = fitLines(square, [ask], RULES);
-      const chain = fit.chains[0];
+      const chain = chainsOf(fit)[0];
       const perSide = fit.stretches.map(({ repeats }) => repeats * (stitch === 'fly' ? 1 : 2));
       // units of the first side, which runs along the top: none of its nodes lies nearer to the left than to the top
       for (let leg = 0; leg < chain.from.length; leg++) {

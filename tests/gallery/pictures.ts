@@ -7,10 +7,9 @@ import { dress } from '../../src/dress.js';
 import type { BlockSource } from '../../src/formats/dressing.js';
 import { readDressing } from '../../src/formats/dressing-file.js';
 import { defaultDressing } from '../../src/plan.js';
-import { dictionary } from '../stitches/dictionary.js';
+import { builtIn, dictionary } from '../stitches/dictionary.js';
 
 export const gallery = new URL('../../gallery/', import.meta.url);
-const library = new Map(dictionary.map((stitch) => [stitch.name, stitch]));
 
 /** One picture of the gallery: its place, and its drawing. */
 export interface Picture {
@@ -31,11 +30,11 @@ export async function pictures(): Promise<Picture[]> {
     dictionary.map(async ({ name }): Promise<Picture> => {
       const source: BlockSource = { file: name, stops: null, snap: 0.3, through: [] };
       const block = await sampleBlock(name, source);
-      const plan = defaultDressing(block.map, { source, library, stitch: name });
-      return { path: `stitches/${name}.png`, svg: drawDressed(dress(block, plan, library)) };
+      const plan = defaultDressing(block.map, { source, dictionary: builtIn, stitch: name });
+      return { path: `stitches/${name}.png`, svg: drawDressed(dress(block, plan, builtIn)) };
     }),
   );
-  return [{ path: 'demo/panel.png', svg: drawDressed(dress(panel, dressing, library)) }, ...swatches];
+  return [{ path: 'demo/panel.png', svg: drawDressed(dress(panel, dressing, builtIn)) }, ...swatches];
 }
 
 /** What a picture was drawn from, so that a stale one is noticed without comparing pixels. */

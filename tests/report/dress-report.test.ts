@@ -17,7 +17,8 @@ const fitted = (seam: number, stretches: Stretch[]): SeamFit => ({
   seam,
   stitch: 'feather',
   stretches,
-  chains: [],
+  layers: [],
+  marks: [],
   wanted: 8,
   endGap: [1.23456, 0],
   scale: 1,
@@ -39,7 +40,7 @@ function dressed(stops: Stop[], fits: SeamFit[], findings: Finding[] = []): Dres
   return {
     block: {},
     dressing: { treatments: fits.map(() => ({ rows: [{}] })) },
-    rows: fits.map((one, treatment) => ({ treatment, row: 0, fit: one, runs: stops[0].runs })),
+    lines: fits.map((fit, treatment) => ({ treatment, fit, layers: [] })),
     design: { before: null, after: null, stops, origin: [0, 0], name: 'panel' },
     findings,
   } as unknown as Dressed;

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { InputError } from '../../src/input-error.js';
 import { checkStitchFile, readStitch } from '../../src/stitches/check.js';
-import { findStitch } from '../../src/stitches/library.js';
+import { findNamed } from '../../src/stitches/find-named.js';
 import { parseStitch } from '../../src/stitches/parse.js';
 import { schemaTexts } from '../../src/stitches/schema.js';
-import { dictionary, stitchFiles } from './dictionary.js';
+import { builtIn, dictionary, stitchFiles } from './dictionary.js';
 
 // biome-ignore lint/suspicious/noExplicitAny: files are edited here as a maker would, also wrongly
 type Edited = any;
@@ -40,7 +40,8 @@ describe('the built-in dictionary', () => {
       names.length - dictionary.length,
     );
     for (const stitch of dictionary) {
-      for (const other of stitch.otherNames) expect(findStitch(dictionary, other)).toBe(stitch);
+      for (const other of stitch.otherNames)
+        expect(findNamed(builtIn.stitches, other, 'stitch')).toBe(stitch);
     }
   });
 
@@ -317,7 +318,7 @@ describe('finding a stitch', () => {
     ['Briar', 'feather'],
     ['catch stitch', 'herringbone'],
   ])('%j is %s', (wanted, name) => {
-    expect(findStitch(dictionary, wanted).name).toBe(name);
+    expect(findNamed(builtIn.stitches, wanted, 'stitch').name).toBe(name);
   });
 
   test.each([
@@ -326,7 +327,7 @@ describe('finding a stitch', () => {
     ['blankit', 'blanket'],
     ['Chevrun', 'chevron'],
   ])('%j is answered with %s', (wanted, nearest) => {
-    expect(() => findStitch(dictionary, wanted)).toThrow(
+    expect(() => findNamed(builtIn.stitches, wanted, 'stitch')).toThrow(
       `stitch "${wanted}": there is no such stitch; did you mean "${nearest}"?`,
     );
   });
@@ -338,6 +339,6 @@ describe('finding a stitch', () => {
       }),
       'feather',
     );
-    expect(findStitch([own, ...dictionary], 'feather')).toBe(own);
+    expect(findNamed(new Map([...builtIn.stitches, ['feather', own]]), 'feather', 'stitch')).toBe(own);
   });
 });

@@ -1,0 +1,210 @@
+import type { SeamMap } from '../block/seam-map.js';
+import { type Finding, lineName } from '../finding.js';
+import type { AccentAsk } from '../fit/accents.js';
+import type { FollowerAsk, LineAsk } from '../fit/ask.js';
+import { unevenness } from '../fit/by-hand.js';
+import { rowsOf, wholeReach } from '../fit/rows.js';
+import { resized, seamOf } from '../fit/seam-reference.js';
+import { type Sized, sized } from '../fit/sized.js';
+import { sizedOrnament } from '../fit/sized-ornament.js';
+import type { Accent, Dressing, Row, Treatment } from '../formats/dressing.js';
+import { InputError } from '../input-error.js';
+import type { Dictionary } from '../stitches/dictionary.js';
+import { nearestName } from '../stitches/nearest-name.js';
+import type { Ornament } from '../stitches/stitch.js';
+
+/** On a trimmed block an edge stays this far inside, mm. Common practice. */
+const EDGE_INSIDE = 0.7;
+/** Extent of what is put on by hand when the dressing does not say, mm: a common bead or small button. Common practice. */
+const BY_HAND_SIZE = 3;
+
+/** A treatment of the dressing, ready to be fitted. */
+export interface AskedLine {
+  /** index into dressing.treatments */
+  readonly treatment: number;
+  readonly ask: LineAsk;
+}
+
+/** What the dressing asks, line by line; a treatment whose seam is no longer there becomes a finding. */
+export function askedLines(
+  map: SeamMap,
+  dressing: Dressing,
+  dictionary: Dictionary,
+): { lines: AskedLine[]; findings: Finding[] } {
+  const references = resized(
+    map,
+    dressing.treatments.map(({ seam }) => seam),
+  );
+  const findings: Finding[] = [];
+  const taken = new Map<number | 'outline', number>();
+  const lines = dressing.treatments.flatMap((treatment, t): AskedLine[] => {
+    const seam = seamOf(map, references[t]);
+    const where = `treatment ${t + 1}`;
+    const name = lineName(treatment.seam.id);
+    if (seam === null) {
+      findings.push({
+        level: 'error',
+        code: 'lost-treatment',
+        message: `${where} was made for ${name}, which is not in this block; give it the number of another seam`,
+        at: treatment.seam.middle ?? undefined,
+      });
+      return [];
+    }
+    const id = seam === 'outline' ? seam : seam.id;
+    if (taken.has(id)) {
+      throw new InputError(
+        'seam-twice',
+        where,
+        `${name} already has treatment ${taken.get(id)! + 1}`,
+        'give each seam one treatment',
+      );
+    }
+    taken.set(id, t);
+    return [{ treatment: t, ask: askedLine(map, dressing, dictionary, treatment, t, id) }];
+  });
+  return { lines, findings };
+}
+
+function askedLine(
+  map: SeamMap,
+  dressing: Dressing,
+  dictionary: Dictionary,
+  treatment: Treatment,
+  t: number,
+  seam: number | 'outline',
+): LineAsk {
+  const where = `treatment ${t + 1}`;
+  const side = treatment.side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
+  const other = side === 'left' ? 'right' : 'left';
+  const sizedRows = treatment.rows.map((row, r) => sizedRow(dictionary, row, `${where} row ${r + 1}`));
+  const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
+    const { passes, offset, flip = false, times = 1, step = 0 } = row;
+    return { sized: sizedRows[k + 1], side: flip ? other : side, passes, offset, times, step };
+  });
+  const accents = (treatment.accents ?? []).map((accent, k) =>
+    accentAsk(dictionary, accent, sizedRows, `${where} accent ${k + 1}`),
+  );
+  const [first] = treatment.rows;
+  const ask: LineAsk = {
+    seam,
+    sized: sizedRows[0],
+    side: first.flip ? other : side,
+    reverse: treatment.reverse,
+    manner: treatment.ends ?? dressing.ends,
+    shortOf: new Set(),
+    passes: first.passes,
+    offset: first.offset,
+    followers,
+    accents,
+    laid: treatment.laid?.width ?? 0,
+    // every line is uneven in its own way, whatever else is dressed
+    uneven: unevenness(dressing.byHand ?? 0, 1000 * dressing.seed + (seam === 'outline' ? 0 : seam)),
+  };
+  if (seam !== 'outline') return ask;
+  // The outline runs clockwise, cloth to the right: an edge is moved in until nothing of it lies outside.
+  const { left } = wholeReach(rowsOf(ask, false), 1, ask.sized.repeat);
+  const inward = left + (dressing.outline === 'trim' ? EDGE_INSIDE : 0);
+  return {
+    ...ask,
+    offset: ask.offset - inward,
+    followers: followers.map((row) => ({ ...row, offset: row.offset - inward })),
+  };
+}
+
+/** A row's stitch at its sizes. Sizes out of range are refused here, before anything is fitted. */
+function sizedRow({ stitches }: Dictionary, row: Row, where: string): Sized {
+  const stitch = stitches.get(row.stitch);
+  if (!stitch) {
+    throw new InputError(
+      'unknown-stitch',
+      where,
+      `there is no stitch "${row.stitch}"`,
+      `did you mean "${nearestName(row.stitch, [...stitches.keys()])}"?`,
+    );
+  }
+  const at = sized(stitch, row.parameters);
+  at.build(1, at.repeat);
+  return at;
+}
+
+function accentAsk(dictionary: Dictionary, accent: Accent, rows: readonly Sized[], where: string): AccentAsk {
+  const { stitch, repeat, build } = rows[accent.row];
+  const seats = build(1, repeat).seats.map(({ name }) => name);
+  if (!seats.includes(accent.seat)) {
+    throw new InputError(
+      'unknown-seat',
+      where,
+      `${stitch.title.toLowerCase()} has no seat "${accent.seat}"`,
+      seats.length ? `its seats are ${[...new Set(seats)].join(', ')}` : 'it has none',
+    );
+  }
+  const grades = accent.graded ?? [{}];
+  const ornament = accent.ornament === null ? null : ornamentNamed(dictionary, accent.ornament, where);
+  return {
+    row: accent.row,
+    seat: accent.seat,
+    figures: grades.map((grade) =>
+      ornament
+        ? sizedOrnament(ornament, { ...accent.parameters, ...grade })
+        : roundThing(grade.size ?? accent.parameters.size ?? BY_HAND_SIZE),
+    ),
+    threads: ornament?.threads ?? [],
+    byHand: accent.byHand ?? null,
+    passes: accent.passes,
+    every: accent.every ?? 1,
+    from: accent.from ?? 0,
+    turn: ((accent.turn ?? 0) * Math.PI) / 180,
+    away: accent.away ?? 0,
+  };
+}
+
+/** @throws InputError when the dictionary has no such ornament */
+export function ornamentNamed({ ornaments }: Dictionary, name: string, where: string): Ornament {
+  const ornament = ornaments.get(name);
+  if (ornament) return ornament;
+  throw new InputError(
+    'unknown-ornament',
+    where,
+    `there is no ornament "${name}"`,
+    ornaments.size
+      ? `did you mean "${nearestName(name, [...ornaments.keys()])}"?`
+      : 'the dictionary has none',
+  );
+}
+
+/** The room that a bead or button takes: a circle with nothing sewn. */
+function roundThing(size: number): AccentAsk['figures'][number] {
+  return {
+    build: (scale) => {
+      const radius = (size * scale) / 2;
+      const path = Float64Array.from(
+        Array.from({ length: 13 }, (_, i) => [
+          radius * Math.cos((i * Math.PI) / 6),
+          radius * Math.sin((i * Math.PI) / 6),
+        ]).flat(),
+      );
+      const around = { name: 'edge', kind: 'curve', from: 0, to: 0, path, share: 0, bends: false } as const;
+      return {
+        length: 0,
+        nodes: path.slice(0, 2),
+        joins: [],
+        legs: [{ ...around, anchor: 0, class: 0, size: 0, thread: 0 }],
+        closing: [],
+        ending: [],
+        seats: [],
+        reach: { left: radius, right: radius },
+        overhang: { start: radius, end: radius },
+      };
+    },
+  };
+}
+
+/** One-sided stitches stand on the larger patch, where there is more room, when nothing says which was sewn later. */
+function roomierSide(map: SeamMap, seam: number): 'left' | 'right' {
+  const areas = { left: 0, right: 0 };
+  for (const { from, to, left, right } of map.seams[seam - 1].sides) {
+    if (left !== null) areas.left += (to - from) * map.patches[left - 1].area;
+    if (right !== null) areas.right += (to - from) * map.patches[right - 1].area;
+  }
+  return areas.right > areas.left ? 'right' : 'left';
+}

@@ -1,0 +1,93 @@
+import type { Unit } from '../stitches/stitch.js';
+import type { Chain } from './fit.js';
+import type { Placing } from './place.js';
+import { ornamentChain, type Spot } from './place-ornament.js';
+import { seatsAlong } from './seats.js';
+
+/** Figures on the seats of one row. */
+export interface AccentAsk {
+  /** index of the row */
+  readonly row: number;
+  readonly seat: string;
+  /** figures for successive seats, in turn: at least one */
+  readonly figures: readonly Figures[];
+  /** what each of the figure's threads does */
+  readonly threads: readonly string[];
+  /** what is put on by hand instead, within the figure's extent; null when it is sewn */
+  readonly byHand: string | null;
+  readonly passes: number;
+  /** on every seat, every second, ... and the first that gets one, from 0 */
+  readonly every: number;
+  readonly from: number;
+  /** turned from straight up, radians counterclockwise as seen */
+  readonly turn: number;
+  /** moved away from the seat, straight up, mm at scale 1 */
+  readonly away: number;
+}
+
+/** A figure at the size asked for, times a scale. */
+export interface Figures {
+  build(scale: number): Unit;
+}
+
+/** One figure on its seat. */
+export interface Seated {
+  readonly chain: Chain;
+  readonly unit: Unit;
+  readonly at: readonly [number, number];
+  readonly radius: number;
+}
+
+/**
+ * The figures of an accent along a row, in its order. Figures that would lie off the cloth the row may use are left out,
+ * as are those nearer to the one before than both are wide, where seats crowd on the inner side of a corner.
+ */
+export function seatedAccents(
+  ask: AccentAsk,
+  placing: Placing,
+  scale: number,
+  onCloth: (x: number, y: number) => boolean,
+): Seated[] {
+  const units = ask.figures.map((figure) => figure.build(scale));
+  const seated: Seated[] = [];
+  const chosen = seatsAlong(placing, ask.seat).filter(
+    (_, k) => k >= ask.from && (k - ask.from) % ask.every === 0,
+  );
+  chosen.forEach((seat, k) => {
+    const unit = units[k % units.length];
+    const spot = moved(seat, ask.away * scale, ask.turn);
+    const chain = ornamentChain(unit, spot, ask.passes);
+    for (let i = 0; i < chain.path.length; i += 2) {
+      if (!onCloth(chain.path[i], chain.path[i + 1])) return;
+    }
+    const [at, radius] = middleOf(chain);
+    const crowded = seated.slice(-BESIDE).some((other) => {
+      const apart = Math.hypot(at[0] - other.at[0], at[1] - other.at[1]);
+      return apart < CLOSEST * (radius + other.radius);
+    });
+    if (!crowded) seated.push({ chain, unit, at, radius });
+  });
+  return seated;
+}
+
+/** Figures that may come near to the next one are among this many before it. */
+const BESIDE = 8;
+/** Round figures touch at 1; pointed ones fit between each other. */
+const CLOSEST = 0.6;
+
+/** A seat's spot moved along its own up, then turned. */
+function moved({ x, y, theta }: Spot, up: number, turn: number): Spot {
+  return { x: x + up * Math.sin(theta), y: y - up * Math.cos(theta), theta: theta - turn };
+}
+
+/** Middle and half of the greater extent of a figure on the cloth. */
+function middleOf({ path }: Chain): [[number, number], number] {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < path.length; i += 2) {
+    left = Math.min(left, path[i]);
+    right = Math.max(right, path[i]);
+    top = Math.min(top, path[i + 1]);
+    bottom = Math.max(bottom, path[i + 1]);
+  }
+  return [[(left + right) / 2, (top + bottom) / 2], Math.max(right - left, bottom - top) / 2];
+}

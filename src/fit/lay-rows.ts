@@ -1,0 +1,140 @@
+import type { Unit } from '../stitches/stitch.js';
+import { seatedAccents } from './accents.js';
+import { byHand } from './by-hand.js';
+import { type Cut, cutChain, onCloth } from './cut.js';
+import type { Chain, Layer, Mark } from './fit.js';
+import { followerRow } from './followers.js';
+import { type Laying, layer } from './lay.js';
+import { ofOneThread, ofOneUnit, threadsByClass } from './one-thread.js';
+import { type Placing, placeUnits, type UnitRun } from './place.js';
+import type { Rows } from './rows.js';
+
+/** Stitches of the line that shows where to lay a ribbon, mm. Common practice. */
+const PLACEMENT_STITCH = 2.5;
+
+/** One span laid on the cloth: layers in the order they are sewn, and what is put on by hand. */
+export interface Laid {
+  readonly layers: readonly Layer[];
+  readonly marks: readonly Mark[];
+}
+
+/** Lays all rows of a span over the runs that the first one got, with their accents. */
+export function layRows(
+  rows: Rows,
+  laying: Laying,
+  runs: readonly UnitRun[],
+  scale: number,
+  ring: boolean,
+  cuts: readonly Cut[],
+): Laid {
+  const cloth = (x: number, y: number) => cuts.every((cut) => onCloth(cut, x, y));
+  const { sized, hand, passes, uneven } = rows;
+  const first: Placing = {
+    laying,
+    runs,
+    closed: ring,
+    hand,
+    alternate: sized.glide,
+    passes,
+    beside: 0,
+    uneven,
+  };
+  const placings: (readonly Placing[])[] = [
+    [first],
+    ...rows.followers.map((follower) => {
+      const { chains, closed } = followerRow(runs, sized.glide, ring, follower, scale);
+      return chains.map(
+        (own): Placing => ({
+          laying,
+          runs: own,
+          closed,
+          hand: follower.hand,
+          alternate: follower.sized.glide,
+          passes: follower.passes,
+          beside: follower.beside,
+          uneven,
+        }),
+      );
+    }),
+  ];
+  const rowLayers = placings.flatMap((own, index) => {
+    const { stitch } = index === 0 ? sized : rows.followers[index - 1].sized;
+    return stitch.threads.map(
+      (_, thread): Layer => ({
+        kind: 'row',
+        index,
+        thread,
+        chains: own.flatMap((placing) => rowChains(placing, thread, stitch.detached, cuts)),
+      }),
+    );
+  });
+  const accents = rows.accents.flatMap((accent, index): { layers: Layer[]; marks: Mark[] }[] => {
+    const seated = placings[accent.row].flatMap((placing) => seatedAccents(accent, placing, scale, cloth));
+    if (accent.byHand !== null) {
+      const marks = seated.map(({ at, radius }) => ({ what: accent.byHand!, at, radius, index }));
+      return [{ layers: [], marks }];
+    }
+    const layers = accent.threads.map(
+      (_, thread): Layer => ({
+        kind: 'accent',
+        index,
+        thread,
+        chains: seated.map(({ chain, unit }) => ofOneThread(chain, threadsByClass(unit), thread)),
+      }),
+    );
+    return [{ layers, marks: [] }];
+  });
+  const placement: Layer[] =
+    rows.laid > 0
+      ? [{ kind: 'placement', index: 0, thread: 0, chains: [placementLine(laying, runs, ring)] }]
+      : [];
+  return {
+    layers: [...placement, ...rowLayers, ...accents.flatMap(({ layers }) => layers)],
+    marks: accents.flatMap(({ marks }) => marks),
+  };
+}
+
+/** The chains of one thread of a row, cut to the cloth. */
+function rowChains(placing: Placing, thread: number, detached: boolean, cuts: readonly Cut[]): Chain[] {
+  const even = placeUnits(placing);
+  const whole = placing.uneven ? byHand(even, placing.uneven) : even;
+  const unit = placing.runs[0].unit;
+  const own = isOneThread(unit) ? whole : ofOneThread(whole, threadsByClass(unit), thread);
+  const chains = detached ? ofOneUnit(own) : [own];
+  return cuts.length ? chains.map((chain) => cutChain(chain, cuts)) : chains;
+}
+
+const isOneThread = (unit: Unit): boolean => [...unit.legs, ...unit.ending].every((leg) => leg.thread === 0);
+
+/** A running line along the seam, where a ribbon will lie. */
+function placementLine(laying: Laying, runs: readonly UnitRun[], ring: boolean): Chain {
+  const lay = layer(laying);
+  const nodes: number[] = [];
+  for (const { from, count, length } of runs) {
+    const pieces = Math.max(1, Math.round((count * length) / PLACEMENT_STITCH));
+    for (let i = nodes.length ? 1 : 0; i <= pieces; i++) {
+      lay.at(from + (count * length * i) / pieces, 0);
+      nodes.push(lay.out[0], lay.out[1]);
+    }
+  }
+  if (ring) nodes.length -= 2;
+  const places = nodes.length / 2;
+  const legs = ring ? places : places - 1;
+  const to = Int32Array.from({ length: legs }, (_, i) => (i + 1) % places);
+  return {
+    units: legs,
+    closed: ring,
+    nodes: Float64Array.from(nodes),
+    from: Int32Array.from({ length: legs }, (_, i) => i),
+    to,
+    legClass: new Uint16Array(legs),
+    unit: Int32Array.from({ length: legs }, (_, i) => i),
+    passes: new Uint8Array(legs).fill(1),
+    kind: Array.from({ length: legs }, () => 'straight' as const),
+    size: new Float32Array(legs),
+    pathStart: Int32Array.from({ length: legs + 1 }, (_, i) => 2 * i),
+    path: Float64Array.from(
+      [...to].flatMap((b, a) => [2 * a, 2 * a + 1, 2 * b, 2 * b + 1].map((k) => nodes[k])),
+    ),
+  };
+}

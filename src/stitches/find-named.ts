@@ -1,0 +1,49 @@
+import { InputError } from '../input-error.js';
+import { nearestName } from './nearest-name.js';
+
+/** What a dictionary holds goes by its file's name, its title and other names. */
+interface Named {
+  readonly name: string;
+  readonly title: string;
+  readonly otherNames: readonly string[];
+}
+
+/**
+ * Something in a dictionary by its name, title or another name, capitals, hyphens and spaces aside. Names come before
+ * titles, and titles before other names.
+ * @throws InputError with the nearest name when there is none
+ */
+export function findNamed<T extends Named>(
+  shelf: ReadonlyMap<string, T>,
+  wanted: string,
+  kind: 'stitch' | 'ornament' | 'treatment',
+): T {
+  const found = findIfNamed(shelf, wanted);
+  if (found) return found;
+  const calls = [...shelf.values()].flatMap(({ name, title, otherNames }) => [name, title, ...otherNames]);
+  throw new InputError(
+    `unknown-${kind}`,
+    `${kind} "${wanted}"`,
+    `there is no such ${kind}`,
+    calls.length ? `did you mean "${nearestName(wanted, calls)}"?` : 'the dictionary has none',
+  );
+}
+
+/** The same, undefined when there is none. */
+export function findIfNamed<T extends Named>(shelf: ReadonlyMap<string, T>, wanted: string): T | undefined {
+  const key = plain(wanted);
+  const known = shelf.get(wanted) ?? shelf.get(key);
+  if (known) return known;
+  const all = [...shelf.values()];
+  return (
+    all.find(({ name }) => plain(name) === key) ??
+    all.find(({ title }) => plain(title) === key) ??
+    all.find(({ otherNames }) => otherNames.some((other) => plain(other) === key))
+  );
+}
+
+const plain = (name: string): string =>
+  name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_-]+/g, '-');
