@@ -1,6 +1,7 @@
 import type { Seam, SeamMap } from './block/seam-map.js';
 import { DEFAULT_GAP } from './fit/ends.js';
 import { referenceTo } from './fit/seam-reference.js';
+import { checkValues } from './fit/sized.js';
 import {
   type BlockSource,
   DRESSING_VERSION,
@@ -32,6 +33,8 @@ export interface PlanOptions {
   readonly outline?: 'trim' | 'join' | 'free';
   readonly gap?: number;
   readonly after?: number;
+  /** color of the first thread, '#rrggbb' */
+  readonly thread?: string;
 }
 
 /** Default weight: three passes of No. 40 are about as heavy as pearl No. 5. Common practice. */
@@ -77,15 +80,16 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
   }
   const wanted = new Set(options.seams ?? map.seams.map((seam) => seam.id));
   const seams = map.seams.filter((seam) => wanted.has(seam.id));
+  for (const name of [options.stitch, options.edge]) {
+    const stitch = name && options.dictionary.stitches.get(name);
+    if (stitch) checkValues(stitch, sizesAsked(options));
+  }
   const chosen = options.stitch
     ? new Map(seams.map((seam) => [seam.id, options.stitch!]))
     : options.treatment
       ? new Map()
       : chosenStitches(map, seams, offeredStitches(options));
-  const sizes = {
-    ...(options.repeat !== undefined && { repeat: options.repeat }),
-    ...(options.width !== undefined && { width: options.width }),
-  };
+  const sizes = sizesAsked(options);
   const oneRow = (stitch: string): Work => ({
     rows: [
       {
@@ -120,7 +124,7 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     outline: options.outline ?? 'trim',
     gap: options.gap ?? DEFAULT_GAP,
     treatments,
-    threads: saved ? saved.threads : threadsUsed(treatments),
+    threads: inColor(saved ? saved.threads : threadsUsed(treatments), options.thread),
     hoop: null,
     after: options.after ?? null,
     seed: 1,
@@ -133,6 +137,17 @@ export function moreThreads(figure: Figure | undefined): { moreThreads?: readonl
   if (more <= 0) return {};
   return { moreThreads: Array.from({ length: more }, (_, k) => (k + 1) % USUAL_THREADS.length) };
 }
+
+const sizesAsked = ({ repeat, width }: PlanOptions): Record<string, number> => ({
+  ...(repeat !== undefined && { repeat }),
+  ...(width !== undefined && { width }),
+});
+
+/** The first thread in another color, which then is its name. */
+const inColor = (threads: readonly ThreadChoice[], hex: string | undefined): readonly ThreadChoice[] =>
+  hex === undefined
+    ? threads
+    : threads.map((thread, i) => (i === 0 ? { ...thread, name: hex, hex } : thread));
 
 /** The usual threads up to the last one that is named. */
 function threadsUsed(treatments: readonly Treatment[]): ThreadChoice[] {

@@ -49,9 +49,13 @@ const meaning: Record<string, string> = {
 /** What a system call without a path was about. */
 const places: Record<string, string> = { write: 'standard output', uv_cwd: 'the folder this runs in' };
 
+/** Names and words longer than this are shown by their beginning and end. */
+const LONG_WORD = /[^\s]{161,}/g;
+
 // Control characters in a name could drive a terminal; they are shown as a mark.
 const oneLine = (text: string): string =>
   text
     .replace(/\s*[\r\n]+\s*/g, ' ')
     .replace(/\p{Cc}/gu, '\u{fffd}')
+    .replace(LONG_WORD, (word) => `${word.slice(0, 60)}...${word.slice(-20)}`)
     .trim();

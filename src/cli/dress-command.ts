@@ -3,6 +3,7 @@ import { SNAP } from '../geometry/tolerances.js';
 import { choiceOption } from './choices.js';
 import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption } from './numbers.js';
+import { nameOption } from './single-options.js';
 
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
 export interface DressOptions {
@@ -10,6 +11,7 @@ export interface DressOptions {
   readonly after?: number;
   readonly stitch?: string;
   readonly treatment?: string;
+  readonly thread?: string;
   readonly seam?: number[];
   readonly repeat?: number;
   readonly width?: number;
@@ -42,8 +44,13 @@ export function declareDress(program: Command): void {
       'put the new stops in after this one (default: the last of --stops)',
       countOption('--after', 1, 999),
     )
-    .option('--stitch <name>', 'one stitch for all seams (default: chosen seam by seam)')
-    .option('--treatment <name>', 'one saved treatment for all seams, instead')
+    .option(
+      '--stitch <name>',
+      'one stitch for all seams (default: chosen seam by seam)',
+      nameOption('--stitch'),
+    )
+    .option('--treatment <name>', 'one saved treatment for all seams, instead', nameOption('--treatment'))
+    .option('--thread <color>', 'color of the new stops, such as #7a2f3b or darkred', nameOption('--thread'))
     .option('--seam <list>', 'dress these seams only, such as 1,4-6', listOption('--seam'))
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
@@ -52,7 +59,7 @@ export function declareDress(program: Command): void {
       'where a seam butts into another: tuck, bevel or short',
       choiceOption('--ends', ['tuck', 'bevel', 'short']),
     )
-    .option('--edge <name>', 'stitch for the outline too')
+    .option('--edge <name>', 'stitch for the outline too', nameOption('--edge'))
     .option(
       '--outline <kind>',
       'what becomes of the outline: trim, join or free',
@@ -60,7 +67,7 @@ export function declareDress(program: Command): void {
     )
     .option('--snap <mm>', `ends nearer than this meet (default: ${SNAP})`, lengthOption('--snap', 0, 5))
     .option('--gap <mm>', 'clear cloth between bands at a junction', lengthOption('--gap', 0, 10))
-    .option('--library <folder>', libraryHelp)
+    .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option(
       '--out <file...>',
       'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .txt (report)',

@@ -9,17 +9,30 @@ import { findNamed } from '../stitches/find-named.js';
 import { loadDictionary } from './dictionary.js';
 import type { DressOptions } from './dress-command.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
-import { fileKind, readInput } from './input-file.js';
+import { decodeText, fileKind, readInput } from './input-file.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, sayUnread, settleStatus } from './print.js';
 import { type BlockFile, blockFile, readBlock, readBlockFile } from './read-block.js';
+import { threadColor } from './thread-color.js';
 
 /** A block as read, what it is to be dressed in, and where its file is. */
 interface Work {
   readonly block: Block;
   readonly dressing: Dressing;
   readonly blockPath: string;
+  /** it was read from a file, which mistakes in it are to name */
+  readonly isSaved: boolean;
+}
+
+/** What is wrong with a saved dressing names its file. */
+function inFile<T>(path: string, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    throw new InputError(error.code, `${path} ${error.where}`, error.wrong, error.right);
+  }
 }
 
 /** Runs the main job on a block or a saved dressing, writes the outputs asked for and prints the report. */
@@ -39,15 +52,17 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
       : await fromOptions(blockFile(path, bytes), chosen, dictionary);
   checkOutputs(names, [path, work.blockPath]);
 
-  const dressed = dress(work.block, work.dressing, dictionary);
+  const dressed = work.isSaved
+    ? inFile(path, () => dress(work.block, work.dressing, dictionary))
+    : dress(work.block, work.dressing, dictionary);
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names);
-  writeOutputs(
-    await Promise.all(outputs.map((output) => renderDressed(dressed, report, output, work.blockPath))),
+  const files = await Promise.all(
+    outputs.map((output) => renderDressed(dressed, report, output, work.blockPath)),
   );
-
-  if (options.json) printJson(report);
-  else print((await import('../report/dress-text.js')).dressText(report));
+  await writeOutputs(files, async () =>
+    options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
+  );
   settleStatus(report.findings);
 }
 
@@ -85,8 +100,9 @@ async function fromOptions(file: BlockFile, options: DressOptions, dictionary: D
     outline: options.outline,
     gap: options.gap,
     after: options.after,
+    thread: options.thread === undefined ? undefined : await threadColor(options.thread),
   });
-  return { block, dressing, blockPath: file.path };
+  return { block, dressing, blockPath: file.path, isSaved: false };
 }
 
 /** Options that a saved dressing carries itself. */
@@ -95,6 +111,7 @@ const carried = [
   'after',
   'stitch',
   'treatment',
+  'thread',
   'seam',
   'repeat',
   'width',
@@ -116,8 +133,8 @@ async function fromDressing(path: string, bytes: Uint8Array, options: DressOptio
     );
   }
   const { readDressing } = await import('../formats/dressing-file.js');
-  const dressing = await readDressing(new TextDecoder().decode(bytes), path);
+  const dressing = await readDressing(decodeText(bytes), path);
   const blockPath = resolve(dirname(path), dressing.block.file);
   const block = await readBlock(await readBlockFile(blockPath), dressing.block);
-  return { block, dressing, blockPath };
+  return { block, dressing, blockPath, isSaved: true };
 }

@@ -52,3 +52,10 @@ export function fileKind(path: string, bytes: Uint8Array): FileKind {
     'give an .svg, a .dst or a .dressing.json file',
   );
 }
+
+/** UTF-8 unless a byte order mark says UTF-16. */
+export function decodeText(bytes: Uint8Array): string {
+  const [a, b] = bytes;
+  const coding = a === 0xff && b === 0xfe ? 'utf-16le' : a === 0xfe && b === 0xff ? 'utf-16be' : 'utf-8';
+  return new TextDecoder(coding).decode(bytes);
+}

@@ -1,5 +1,14 @@
-import { existsSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import {
+  existsSync,
+  lstatSync,
+  readlinkSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
 import { InputError } from '../input-error.js';
 
 export interface Output {
@@ -50,25 +59,34 @@ export function checkOutputs(outputs: readonly string[], inputs: readonly string
 }
 
 /**
- * Writes all outputs or none: every file is first written whole beside its place, then all are renamed. A file that
- * stands behind a link is replaced there, and the link stays.
+ * Writes all outputs or none: every file is first written whole beside its place, then the report is printed, then all
+ * are renamed. So nothing has changed when the disk, or standard output, turns out to be full. A file that stands behind
+ * a link is replaced there, and the link stays.
  */
-export function writeOutputs(outputs: readonly Output[]): void {
+export async function writeOutputs(
+  outputs: readonly Output[],
+  report: () => Promise<void> = async () => {},
+): Promise<void> {
   const written: { beside: string; place: string }[] = [];
-  let at = '';
+  let at: string | null = null;
   try {
-    for (const { path, content } of outputs) {
+    outputs.forEach(({ path, content }, i) => {
       at = path;
       const place = settled(path);
-      const beside = join(dirname(place), `.${basename(place)}.${process.pid}.part`);
+      const beside = join(dirname(place), `.seamwright-${process.pid}-${i}.part`);
       written.push({ beside, place });
       writeFileSync(beside, content, { flag: 'wx' });
-    }
-    for (const { beside, place } of written) renameSync(beside, place);
+    });
+    at = null;
+    await report();
+    written.forEach(({ beside, place }, i) => {
+      at = outputs[i].path;
+      renameSync(beside, place);
+    });
   } catch (error) {
     for (const { beside } of written) rmSync(beside, { force: true });
     // The complaint names what the maker asked for, not the file beside it.
-    throw error instanceof Error ? Object.assign(error, { path: `--out ${at}` }) : error;
+    throw error instanceof Error && at !== null ? Object.assign(error, { path: `--out ${at}` }) : error;
   }
 }
 
@@ -80,5 +98,9 @@ function sameFile(a: string, b: string): boolean {
 
 /** The path with all links followed, also where the file itself is not there yet. */
 function settled(path: string): string {
-  return existsSync(path) ? realpathSync(path) : join(realpathSync(dirname(path)), basename(path));
+  if (existsSync(path)) return realpathSync(path);
+  const place = join(realpathSync(dirname(path)), basename(path));
+  // also tells, before anything is written, of a name that is too long
+  const link = lstatSync(place, { throwIfNoEntry: false })?.isSymbolicLink();
+  return link ? resolve(dirname(place), readlinkSync(place)) : place;
 }

@@ -3,6 +3,7 @@ import { Command } from 'commander';
 import { declareDemo } from './demo-command.js';
 import { declareDress } from './dress-command.js';
 import { declareSeams } from './seams-command.js';
+import { refuseRepeated } from './single-options.js';
 import { declareStitches } from './stitches-command.js';
 import { declareSwatch } from './swatch-command.js';
 
@@ -21,6 +22,7 @@ export function program(): Command {
   declareStitches(command);
   declareSwatch(command);
   declareDemo(command);
+  command.commands.forEach(refuseRepeated);
   return command;
 }
 

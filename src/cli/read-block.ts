@@ -2,7 +2,7 @@ import { basename } from 'node:path';
 import type { Block } from '../block/block.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
-import { type FileKind, fileKind, readInput } from './input-file.js';
+import { decodeText, type FileKind, fileKind, readInput } from './input-file.js';
 
 /** A block's file, read but not yet understood. */
 export interface BlockFile {
@@ -11,19 +11,21 @@ export interface BlockFile {
   readonly bytes: Uint8Array;
 }
 
-export async function readBlockFile(path: string): Promise<BlockFile> {
-  return blockFile(path, await readInput(path));
+export async function readBlockFile(path: string, command = 'dress'): Promise<BlockFile> {
+  return blockFile(path, await readInput(path), command);
 }
 
 /** A file already read, as a block's file if it is one. */
-export function blockFile(path: string, bytes: Uint8Array): BlockFile {
+export function blockFile(path: string, bytes: Uint8Array, command = 'dress'): BlockFile {
   const kind = fileKind(path, bytes);
   if (kind === 'record') {
     throw new InputError(
       'not-a-block',
       path,
       'is neither a drawing nor a stitch file',
-      'give an .svg or a .dst file',
+      command === 'dress'
+        ? 'give an .svg or a .dst file'
+        : 'give the block itself, which a dressing names as "file"',
     );
   }
   return { path, kind, bytes };
@@ -53,12 +55,5 @@ export async function readBlock(file: BlockFile, source: BlockSource): Promise<B
     );
   }
   const { readSvgBlock } = await import('../block/read-drawing.js');
-  return readSvgBlock(decodeText(file), name, source);
-}
-
-/** UTF-8 unless a byte order mark says UTF-16. */
-function decodeText({ bytes }: BlockFile): string {
-  const [a, b] = bytes;
-  const coding = a === 0xff && b === 0xfe ? 'utf-16le' : a === 0xfe && b === 0xff ? 'utf-16be' : 'utf-8';
-  return new TextDecoder(coding).decode(bytes);
+  return readSvgBlock(decodeText(file.bytes), name, source);
 }

@@ -3,10 +3,11 @@ import type { Command } from 'commander';
 import type { BlockSource } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { lengthOption, listOption } from './numbers.js';
-import { checkOutputs, writeOutputs } from './output-files.js';
+import { checkOutputs, type Output, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, settleStatus } from './print.js';
 import { readBlock, readBlockFile } from './read-block.js';
+import { nameOption } from './single-options.js';
 
 interface Options {
   readonly stops?: number[];
@@ -30,7 +31,7 @@ export function declareSeams(program: Command): void {
       listOption('--stops'),
     )
     .option('--snap <mm>', 'ends nearer than this meet', lengthOption('--snap', 0, 5), SNAP)
-    .option('--out <file>', 'numbered picture: .svg or .png')
+    .option('--out <file>', 'numbered picture: .svg or .png', nameOption('--out'))
     .option('--json', 'print one JSON document')
     .action(seams);
 }
@@ -38,20 +39,24 @@ export function declareSeams(program: Command): void {
 async function seams(path: string, options: Options): Promise<void> {
   const kind = options.out === undefined ? null : outputKind(options.out, ['.svg', '.png']);
   if (options.out !== undefined) checkOutputs([options.out], [path]);
-  const file = await readBlockFile(path);
+  const file = await readBlockFile(path, 'seams');
   if (file.kind === 'stitch-file' && !options.stops) return listStops(path, file.bytes, options);
 
   const source: BlockSource = { file: path, stops: options.stops ?? null, snap: options.snap, through: [] };
   const block = await readBlock(file, source);
+  const outputs: Output[] = [];
   if (options.out !== undefined) {
     const { drawSeamMap } = await import('../draw/map-picture.js');
     const picture = drawSeamMap(block.map, block.name);
-    writeOutputs([{ path: options.out, content: kind === '.png' ? await toPng(picture) : picture }]);
+    outputs.push({ path: options.out, content: kind === '.png' ? await toPng(picture) : picture });
   }
   const { seamsJson } = await import('../block/seams-json.js');
   const { seamsText } = await import('../report/seams-text.js');
-  if (options.json) printJson(seamsJson(block));
-  else print(options.out === undefined ? seamsText(block) : `${seamsText(block)}\n\nMade ${options.out}`);
+  await writeOutputs(outputs, () =>
+    options.json
+      ? printJson(seamsJson(block))
+      : print(options.out === undefined ? seamsText(block) : `${seamsText(block)}\n\nMade ${options.out}`),
+  );
   settleStatus(block.findings);
 }
 
@@ -68,8 +73,7 @@ async function listStops(path: string, bytes: Uint8Array, options: Options): Pro
   const { readDst } = await import('../formats/dst-read.js');
   const { stopsReport, stopsText } = await import('../report/stops-report.js');
   const report = stopsReport(readDst(bytes, basename(path)));
-  if (options.json) printJson(report);
-  else print(stopsText(basename(path), report));
+  await (options.json ? printJson(report) : print(stopsText(basename(path), report)));
 }
 
 async function toPng(picture: string): Promise<Uint8Array> {

@@ -55,11 +55,12 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
       });
   const dressed = dress(block, dressing, dictionary);
   const report = dressReport(dressed, names);
-  writeOutputs(
-    await Promise.all(outputs.map((output) => renderDressed(dressed, report, output, source.file))),
-  );
   const on = ornament ? 'upright, turned, small and large' : 'on a straight seam, a curve and a corner';
-  if (options.json) printJson(report);
-  else print(`${sample.title} ${on}\n\n${dressText(report)}`);
+  const files = await Promise.all(
+    outputs.map((output) => renderDressed(dressed, report, output, source.file)),
+  );
+  await writeOutputs(files, () =>
+    options.json ? printJson(report) : print(`${sample.title} ${on}\n\n${dressText(report)}`),
+  );
   settleStatus(report.findings);
 }

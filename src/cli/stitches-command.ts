@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { libraryHelp } from './library-option.js';
 import { print, printJson } from './print.js';
+import { nameOption } from './single-options.js';
 
 interface Options {
   readonly library?: string;
@@ -13,7 +14,7 @@ export function declareStitches(program: Command): void {
     .command('stitches')
     .summary('the dictionary: stitches, ornaments and treatments, or one of them with its parameters')
     .argument('[name]', 'one of them')
-    .option('--library <folder>', libraryHelp)
+    .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option('--json', 'print one JSON document')
     .action(async (name: string | undefined, options: Options) => {
       const { loadDictionary } = await import('./dictionary.js');
@@ -23,7 +24,8 @@ export function declareStitches(program: Command): void {
       const dictionary = await loadDictionary(options.library);
       const shown = name === undefined ? dictionary : entryNamed(dictionary, name);
       const report = dictionaryReport(shown, dictionary);
-      if (options.json) printJson(report);
-      else print(name === undefined ? dictionaryText(report, dictionary) : entryText(report));
+      await (options.json
+        ? printJson(report)
+        : print(name === undefined ? dictionaryText(report, dictionary) : entryText(report)));
     });
 }

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { libraryHelp } from './library-option.js';
 import { lengthOption } from './numbers.js';
+import { nameOption } from './single-options.js';
 
 export interface SwatchOptions {
   readonly repeat?: number;
@@ -18,8 +19,12 @@ export function declareSwatch(program: Command): void {
     .argument('<name>', 'a stitch, an ornament or a treatment of the dictionary')
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
-    .option('--library <folder>', libraryHelp)
-    .option('--out <file>', 'what to write: .svg, .png, .dst, .json (needle points) or .txt (report)')
+    .option('--library <folder>', libraryHelp, nameOption('--library'))
+    .option(
+      '--out <file>',
+      'what to write: .svg, .png, .dst, .json (needle points) or .txt (report)',
+      nameOption('--out'),
+    )
     .option('--json', 'print one JSON document')
     .action(async (name: string, options: SwatchOptions) => {
       const { sewSwatch } = await import('./sew-swatch.js');

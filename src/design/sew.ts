@@ -64,8 +64,8 @@ function unreachable(stop: Stop, x: number, y: number): InputError {
   return new InputError(
     'out-of-reach',
     `color stop "${stop.title}"`,
-    `a needle point at ${x}, ${y} mm`,
-    'a stitch file reaches 9999.9 mm from its start',
+    `it has a needle point at ${Math.round(x)}, ${Math.round(y)} mm of the block`,
+    'a stitch file reaches 9999.9 mm from its start; make the block or the offset of the row smaller',
   );
 }
 

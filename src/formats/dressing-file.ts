@@ -4,6 +4,8 @@ import { placeOfJsonError } from './json-place.js';
 
 export { writeDressing } from './dressing-text.js';
 
+/** No block has more seams. */
+const MOST_TREATMENTS = 20_000;
 /** More than this many mistakes in one line help nobody. */
 const MOST_TOLD = 30;
 
@@ -29,6 +31,15 @@ export async function readDressing(text: string, where: string): Promise<Dressin
       where,
       `the dressing is of version ${version}, from a newer program`,
       `this program reads version ${DRESSING_VERSION}; update it`,
+    );
+  }
+  const { treatments } = value as { treatments?: unknown };
+  if (Array.isArray(treatments) && treatments.length > MOST_TREATMENTS) {
+    throw new InputError(
+      'too-many-treatments',
+      where,
+      `it has ${treatments.length} treatments`,
+      `a dressing has one for each seam, ${MOST_TREATMENTS} at most`,
     );
   }
   const { mistakesIn } = await import('./dressing-mistakes.js');

@@ -1,7 +1,7 @@
 import { lineName } from '../finding.js';
 import type { DressReport, FitLine, StopLine } from './dress-report.js';
 import { lookHere } from './look-here.js';
-import { numberList, table } from './table.js';
+import { counted, numberList, table } from './table.js';
 
 /** The report as a maker reads it: a table of color stops, the sums, then what is worth a look. */
 export function dressText(report: DressReport): string {
@@ -30,12 +30,16 @@ export function dressText(report: DressReport): string {
       ]),
     ),
     '',
-    `${totals.stops} color stops, ${totals.stitches} stitches, ${totals.threadM.toFixed(1)} m of thread, ` +
-      `about ${Math.ceil(totals.minutes)} minutes; ${totals.widthMm} x ${totals.heightMm} mm.`,
+    `${counted(totals.stops, 'color stop')}, ${counted(totals.stitches, 'stitch', 'es')}, ` +
+      `${totals.threadM.toFixed(1)} m of thread, about ${counted(Math.ceil(totals.minutes), 'minute')}; ` +
+      `${totals.widthMm} x ${totals.heightMm} mm.`,
     '',
     ...(report.byHand ? [byHandText(report.byHand), ''] : []),
     lookHere(report.findings),
-    ...(report.outputs.length ? ['', `Made ${report.outputs.join(', ')}`] : []),
+    '',
+    report.outputs.length
+      ? `Made ${report.outputs.join(', ')}`
+      : 'Nothing was written; --out NAME.dst, NAME.svg and so on says what to make.',
   ].join('\n');
 }
 

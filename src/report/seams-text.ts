@@ -2,13 +2,12 @@ import type { Block } from '../block/block.js';
 import type { Seam, SeamMap } from '../block/seam-map.js';
 import { polylineLength } from '../geometry/polyline.js';
 import { lookHere } from './look-here.js';
-import { numberList, rounded, table } from './table.js';
+import { counted, numberList, rounded, table } from './table.js';
 
 /** What was found in a block, for a person: a table of seams, then what is worth a look. */
 export function seamsText({ name, map, findings }: Block): string {
   const junctions = map.junctions.filter((junction) => !junction.onOutline).length;
   const size = `${rounded(map.width, 1)} x ${rounded(map.height, 1)} mm`;
-  const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
   const rows = map.seams.map((seam) => [
     String(seam.id),
     polylineLength(seam.points).toFixed(1),
@@ -21,7 +20,7 @@ export function seamsText({ name, map, findings }: Block): string {
       .join(', '),
   ]);
   return [
-    `${name}: ${size}, ${count(map.seams.length, 'seam', 'seams')}, ${count(junctions, 'junction', 'junctions')} inside, ${count(map.patches.length, 'patch', 'patches')}${map.outline ? '' : ', no outline'}`,
+    `${name}: ${size}, ${counted(map.seams.length, 'seam')}, ${counted(junctions, 'junction')} inside, ${counted(map.patches.length, 'patch', 'es')}${map.outline ? '' : ', no outline'}`,
     '',
     table(
       [

@@ -1,7 +1,7 @@
 import type { StitchFile } from '../formats/stitch-file.js';
 import { stopsOf } from '../formats/stops.js';
 import { polylineLength } from '../geometry/polyline.js';
-import { rounded, table } from './table.js';
+import { counted, rounded, table } from './table.js';
 
 /** The color stops of a stitch file, so that a maker can say which of them are the seams. */
 export interface StopsReport {
@@ -31,7 +31,7 @@ export function stopsReport(file: StitchFile): StopsReport {
 
 export function stopsText(name: string, { stops }: StopsReport): string {
   return [
-    `${name}: a stitch file of ${stops.length} color stops`,
+    `${name}: a stitch file of ${counted(stops.length, 'color stop')}`,
     '',
     table(
       ['Stop', 'Stitches', 'Jumps', 'Sewn mm', 'Stretches'].map((heading) => ({ heading, figures: true })),

@@ -35,6 +35,10 @@ export function numberList(ids: readonly (number | 'outline')[]): string {
   return parts.join(', ');
 }
 
+/** '1 stop', '2 stops'. */
+export const counted = (count: number, what: string, plural = 's'): string =>
+  `${count} ${what}${count === 1 ? '' : plural}`;
+
 /** A number with so many decimals, and no needless ones. */
 export const rounded = (value: number, decimals: number): number => {
   const scale = 10 ** decimals;

@@ -1,7 +1,20 @@
-import { closest } from 'fastest-levenshtein';
+import { distance } from 'fastest-levenshtein';
 
-/** The name that differs least from what was written, capitals aside. */
+/** The name nearest to what was written, capitals aside: a name, or a word in it, may also just have been begun. */
 export function nearestName(written: string, names: readonly string[]): string {
-  const lower = names.map((name) => name.toLowerCase());
-  return names[lower.indexOf(closest(written.toLowerCase(), lower))];
+  const wanted = written.trim().toLowerCase().slice(0, LONGEST);
+  const far = (name: string) => {
+    const whole = name.toLowerCase();
+    const words = [...whole.matchAll(/(?<=^|[\s-])[^\s-]/g)].map(({ index }) => whole.slice(index));
+    const begun = words.flatMap((word) =>
+      [0, 1].map((more) => distance(wanted, word.slice(0, wanted.length + more))),
+    );
+    return Math.min(distance(wanted, whole), ...begun.map((one) => one + BEGUN));
+  };
+  return names.reduce((best, name) => (far(name) < far(best) ? name : best));
 }
+
+/** Longer words are nobody's. */
+const LONGEST = 60;
+/** What was begun differs from a name a little more than what was written out. */
+const BEGUN = 0.5;

@@ -30,7 +30,31 @@ const useChain = (links: number) => {
   return `${square}<defs><g id="g0"><path d="M0 9H60"/></g>${groups.join('')}</defs><use href="#g${links}"/></svg>`;
 };
 
+const dressing = (treatments: unknown[]) =>
+  JSON.stringify({
+    format: 'seamwright-dressing',
+    version: 1,
+    block: { file: 'block.svg', stops: null, snap: 0.3, through: [] },
+    ends: 'tuck',
+    outline: 'trim',
+    gap: 0.6,
+    treatments,
+    threads: [{ name: 'gold', hex: '#c9a227', weight: 'No. 40' }],
+    hoop: null,
+    after: null,
+    seed: 1,
+  });
+const onSeam = (stitch: string) => ({
+  seam: { id: 1, middle: null, ends: null },
+  rows: [{ stitch, parameters: {}, thread: 0, passes: 3, offset: 0 }],
+  ends: null,
+  side: null,
+  reverse: false,
+});
+
 const files: Record<string, string | Uint8Array> = {
+  'lost.dressing.json': dressing([onSeam('fether')]),
+  'many.dressing.json': dressing(Array.from({ length: 20_001 }, () => 0)),
   'block.svg': block,
   'not-xml.svg': 'a shopping list\neggs, thread\n',
   'broken.svg': `${square}<path d="M0 0H10"`,
@@ -189,6 +213,52 @@ const cases: Case[] = [
     when: 'a good output stands beside a bad one',
     words: dress('block.svg', '--out', 'x.dst', 'away/x.svg'),
     says: /away/,
+  },
+  {
+    when: 'an option that holds one value is given twice',
+    words: dress('block.svg', '--width', '6', '--width', '7'),
+    says: /--width: is given twice/,
+  },
+  {
+    when: 'a stitch has no name',
+    words: dress('block.svg', '--stitch', ''),
+    says: /--stitch: is given no name/,
+  },
+  {
+    when: 'a color is none',
+    words: dress('block.svg', '--thread', 'oldish'),
+    says: /--thread: 'oldish' is no color/,
+  },
+  {
+    when: 'a size is out of the range of the stitch',
+    words: dress('block.svg', '--stitch', 'feather', '--width', '39'),
+    says: /feather width: 39 mm is out of range/,
+  },
+  {
+    when: 'a dressing names a stitch that does not exist',
+    words: dress('lost.dressing.json', '--out', 'x.dst'),
+    says: /lost\.dressing\.json treatment 1 row 1: there is no stitch "fether".*"feather"/,
+  },
+  {
+    when: 'a dressing has treatments without end',
+    words: dress('many.dressing.json'),
+    says: /many\.dressing\.json: it has 20001 treatments/,
+  },
+  {
+    when: 'the seams of a dressing are asked for',
+    words: ['seams', 'lost.dressing.json'],
+    says: /give the block itself/,
+  },
+  {
+    when: 'a name holds a control character',
+    words: ['seams', 'a\u0007b.svg'],
+    says: /a\ufffdb\.svg.*does not exist/,
+  },
+  { when: 'a name never ends', words: dress('block.svg', '--stitch', 'x'.repeat(5000)), says: /^.{0,400}$/m },
+  {
+    when: 'a library is not there',
+    words: dress('block.svg', '--library', 'nowhere'),
+    says: /--library nowhere: there is no such folder/,
   },
   {
     when: 'a picture of the seams replaces its block',

@@ -12,28 +12,45 @@ afterEach(() => removeFolder(folder));
 const at = (name: string) => join(folder, name);
 
 describe('writing outputs', () => {
-  it('replaces a file whole and leaves nothing beside it', () => {
+  it('replaces a file whole and leaves nothing beside it', async () => {
     writeFileSync(at('a.svg'), 'old and longer than the new');
-    writeOutputs([{ path: at('a.svg'), content: 'new' }]);
+    await writeOutputs([{ path: at('a.svg'), content: 'new' }]);
     expect(readFileSync(at('a.svg'), 'utf8')).toBe('new');
     expect(Object.keys(contents(folder))).toEqual(['a.svg']);
   });
 
-  it('writes all of several files or none', () => {
+  it('writes all of several files or none', async () => {
     writeFileSync(at('a.svg'), 'old');
     const before = contents(folder);
     const both = [
       { path: at('a.svg'), content: 'new' },
       { path: at('a-name-that-is-too-long'.repeat(20)), content: 'new' },
     ];
-    expect(() => writeOutputs(both)).toThrow();
+    await expect(writeOutputs(both)).rejects.toThrow('too-long');
     expect(contents(folder)).toEqual(before);
   });
 
-  it('writes behind a link and keeps the link', () => {
+  it('writes nothing when the report cannot be told', async () => {
+    writeFileSync(at('a.svg'), 'old');
+    const before = contents(folder);
+    const untold = writeOutputs([{ path: at('a.svg'), content: 'new' }], () =>
+      Promise.reject(new Error('full')),
+    );
+    await expect(untold).rejects.toThrow('full');
+    expect(contents(folder)).toEqual(before);
+  });
+
+  it('writes where a link leads that leads to no file yet', async () => {
+    symlinkSync(at('real.svg'), at('link.svg'));
+    await writeOutputs([{ path: at('link.svg'), content: 'new' }]);
+    expect(lstatSync(at('link.svg')).isSymbolicLink()).toBe(true);
+    expect(readFileSync(at('real.svg'), 'utf8')).toBe('new');
+  });
+
+  it('writes behind a link and keeps the link', async () => {
     writeFileSync(at('real.svg'), 'old');
     symlinkSync(at('real.svg'), at('link.svg'));
-    writeOutputs([{ path: at('link.svg'), content: 'new' }]);
+    await writeOutputs([{ path: at('link.svg'), content: 'new' }]);
     expect(lstatSync(at('link.svg')).isSymbolicLink()).toBe(true);
     expect(readFileSync(at('real.svg'), 'utf8')).toBe('new');
   });

@@ -326,6 +326,9 @@ describe('finding a stitch', () => {
     ['heringbone', 'herringbone'],
     ['blankit', 'blanket'],
     ['Chevrun', 'chevron'],
+    ['hering', 'herringbone'],
+    ['daisy', 'lazy daisy'],
+    ['crete', 'cretan'],
   ])('%j is answered with %s', (wanted, nearest) => {
     expect(() => findNamed(builtIn.stitches, wanted, 'stitch')).toThrow(
       `stitch "${wanted}": there is no such stitch; did you mean "${nearest}"?`,
