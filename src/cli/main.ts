@@ -2,11 +2,9 @@
 import { complain } from './complain.js';
 import { program } from './program.js';
 
-// A reader that has seen enough (a pager, `head`) closes the pipe: that is no fault of this program.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') process.exitCode = complain(error);
-  process.stdout.destroy();
-});
+// A reader that has seen enough (a pager, `head`) closes the pipe: that is no fault of this program. Of other failures
+// whoever prints learns as well, and tells them.
+process.stdout.on('error', () => process.stdout.destroy());
 process.stderr.on('error', () => {});
 
 try {

@@ -8,6 +8,8 @@ export const SHARE_OF_DISC = 0.6;
 const STEEPEST = 0.25;
 /** Points nearer than this along the line are left to its bend, mm. */
 const NEAREST = 0.1;
+/** A few places to either side are looked at first, each further by this factor: in a tight place they say nearly all. */
+const FURTHER = 1.3;
 /** Places looked at are this far apart, as a share of the reach wanted. */
 const SAMPLE_SHARE = 0.2;
 
@@ -24,7 +26,7 @@ export interface Room {
  * holds no other point of the line has radius rho = min over Q of |d|^2 / (2 d.n), d = Q - P, d.n > 0. A corner's two
  * sides do not limit each other here: the turn of a corner shares that space (see lay.ts).
  *
- * Cost: places times points within 3.3 reaches of them; a straight line costs nothing.
+ * Cost: places times points within two disc radii of them, 3.3 reaches at most; a straight line costs nothing.
  */
 export function roomAlong(guide: GuideLine, widest: number, gap: number): Room | null {
   if (widest <= 0 || isStraight(guide)) return null;
@@ -144,10 +146,14 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     if (across > 0) left[i] = Math.min(left[i], rho);
     else right[i] = Math.min(right[i], rho);
   };
-  const index = comesBack || places.closed ? pointIndex(places) : null;
-  const beside = (a: number, b: number) => {
+  const { x, y, stretch } = places;
+  const index = pointIndex(places);
+  const everywhere = comesBack || places.closed;
+  const counts = (a: number, b: number) => {
+    if (a === b) return true;
+    if (!everywhere) return false;
     const apart = Math.abs(a - b);
-    return apart === 1 || (places.closed && places.stretches > 2 && apart === places.stretches - 1);
+    return apart > 1 && !(places.closed && places.stretches > 2 && apart === places.stretches - 1);
   };
   for (let i = 0; i < n; i++) {
     // Places stand apart; what lies between them is known by the bend itself.
@@ -156,19 +162,14 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     else if (bend < 0) left[i] = -1 / bend;
     const nx = Math.sin(places.theta[i]);
     const ny = -Math.cos(places.theta[i]);
-    if (index) {
-      const { x, y } = places;
-      for (const q of index.search(x[i] - around, y[i] - around, x[i] + around, y[i] + around)) {
-        if (!beside(places.stretch[i], places.stretch[q])) see(i, q, nx, ny);
-      }
-      continue;
+    for (let away = 1; away < n; away = Math.ceil(away * FURTHER)) {
+      if (i >= away && stretch[i - away] === stretch[i]) see(i, i - away, nx, ny);
+      if (i + away < n && stretch[i + away] === stretch[i]) see(i, i + away, nx, ny);
     }
-    const mine = places.stretch[i];
-    for (let q = i - 1; q >= 0 && places.u[i] - places.u[q] < around && places.stretch[q] === mine; q--) {
-      see(i, q, nx, ny);
-    }
-    for (let q = i + 1; q < n && places.u[q] - places.u[i] < around && places.stretch[q] === mine; q++) {
-      see(i, q, nx, ny);
+    // A disc through a point d away has a radius of d / 2 at least: points further than that say nothing new.
+    const box = Math.min(around, 2 * Math.max(left[i], right[i]));
+    for (const q of index.search(x[i] - box, y[i] - box, x[i] + box, y[i] + box)) {
+      if (counts(stretch[i], stretch[q])) see(i, q, nx, ny);
     }
   }
   return { left, right };

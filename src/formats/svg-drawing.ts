@@ -10,12 +10,10 @@ import { FARTHEST, placeSubpath } from './svg-place.js';
 import { isShape, readShape } from './svg-shape.js';
 import { type Look, lookOf, readStyleSheet } from './svg-style.js';
 import { transformOf } from './svg-transform.js';
-import { readSvgTree, type SvgElement } from './svg-tree.js';
+import { MOST_ELEMENTS, readSvgTree, type SvgElement } from './svg-tree.js';
 
 /** Elements whose content is drawn where it stands. All others (defs, clips, masks, text, images) hold no lines. */
 const GROUPS = new Set(['svg', 'g', 'a', 'switch']);
-/** More elements than this come only from `use` elements that multiply each other. */
-const MOST_ELEMENTS = 200_000;
 /** `use` elements that lead to each other in a longer chain than this are no drawing, but would end the program. */
 const DEEPEST_USE = 200;
 

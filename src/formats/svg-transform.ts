@@ -9,6 +9,9 @@ const DEGREES: Readonly<Record<string, number>> = { deg: 1, grad: 0.9, rad: 180 
 /** Properties that move a shape as well and that no drawing program needs: refused, so that nothing is misplaced. */
 const REFUSED = ['translate', 'rotate', 'scale', 'offset-path'] as const;
 
+/** Longer than any list of transforms that a drawing program writes. */
+const LONGEST = 4_000;
+
 /**
  * An element's own transform, from its attribute or, stronger, from a style (CSS Transforms Module Level 1).
  *
@@ -19,7 +22,8 @@ export function transformOf(look: Look, place: string): Matrix {
     const value = look[name];
     if (value !== undefined && value !== 'none') refuse(place, name, value);
   }
-  const text = look.transform?.trim() ?? '';
+  const text = (look.transform ?? '').replace(/\s+/g, ' ').trim();
+  if (text.length > LONGEST) refuse(place, 'transform', text);
   if (text === '' || text === 'none') return scale(1);
   const origin = look['transform-origin'];
   if (origin !== undefined && !/^0(px|%)?(\s+0(px|%)?)*$/.test(origin))

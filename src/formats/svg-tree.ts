@@ -14,6 +14,8 @@ export interface SvgElement {
 
 /** Groups inside groups deeper than any drawing program makes them. */
 const DEEPEST = 200;
+/** Elements in one drawing; a block has a few hundred. */
+export const MOST_ELEMENTS = 100_000;
 
 /**
  * The elements of an SVG file. Entities that a document type declares are never expanded: a file that uses one is
@@ -31,6 +33,7 @@ export function readSvgTree(text: string, where: string): SvgElement {
   };
   const parser = new SaxesParser();
   const open: (Open | null)[] = [];
+  let count = 0;
   let root: Open | null = null;
   const refuse = (line: number, wrong: string, right: string): never => {
     throw new InputError('not-svg', `${where} line ${line}`, wrong, right);
@@ -48,6 +51,9 @@ export function readSvgTree(text: string, where: string): SvgElement {
   });
   parser.on('opentag', (tag) => {
     const [prefix, local] = tag.name.includes(':') ? tag.name.split(':') : ['', tag.name];
+    if (++count > MOST_ELEMENTS) {
+      refuse(parser.line, `holds more than ${MOST_ELEMENTS} elements`, 'keep the lines of the block alone');
+    }
     if (open.length >= DEEPEST)
       refuse(parser.line, `is nested more than ${DEEPEST} deep`, 'ungroup the drawing');
     const parent = open.at(-1);

@@ -327,7 +327,7 @@ describe('finding a stitch', () => {
     ['blankit', 'blanket'],
     ['Chevrun', 'chevron'],
     ['hering', 'herringbone'],
-    ['daisy', 'lazy daisy'],
+    ['daisy', 'lazy-daisy'],
     ['crete', 'cretan'],
   ])('%j is answered with %s', (wanted, nearest) => {
     expect(() => findNamed(builtIn.stitches, wanted, 'stitch')).toThrow(
