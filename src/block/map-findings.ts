@@ -2,6 +2,7 @@ import type { Finding } from '../finding.js';
 import { pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import type { LineDrawing } from './drawn-line.js';
 import type { ThroughWish } from './junctions.js';
+import { looseEnds } from './loose-ends.js';
 import { thickness } from './patches.js';
 import type { SeamMap } from './seam-map.js';
 
@@ -59,6 +60,7 @@ export function mapFindings(input: {
       });
     }
   }
+  findings.push(...looseEnds(map));
   if (others > 0) {
     findings.push({
       level: 'warning',

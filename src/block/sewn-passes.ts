@@ -14,6 +14,8 @@ export interface Pass {
 
 /** Runs shorter than this that go there and back are ties: three stitches of 0.4 mm. */
 export const TIE = 1.2;
+/** Seam lines of the largest hoop, sewn twice, come to a few thousand stitches. */
+const MOST_STITCHES = 200_000;
 /** Rounding to whole steps puts two piercings of one hole at most this far apart. */
 const SAME_HOLE = 0.15;
 /** A stitch that turns back more than this begins another pass; no seam has so sharp a corner. */
@@ -45,6 +47,14 @@ const extent = (all: readonly FileStop[]): string =>
 function passesOfStop(stop: FileStop, where: string): Pass[] {
   if (stop.stitches === 0) {
     throw new InputError('empty-stop', where, 'it holds no stitches', 'name stops that sew seams');
+  }
+  if (stop.stitches > MOST_STITCHES) {
+    throw new InputError(
+      'not-a-seam',
+      where,
+      `it holds ${stop.stitches} stitches, more than any seam lines do`,
+      'name stops sewn in plain stitches along the seams',
+    );
   }
   const runs = stop.runs.map((run) => withoutStrayStart(withoutRepeats(toPoints(run))));
   if (runs.some(isZigzag)) {
