@@ -4,7 +4,7 @@ import { placedOrnaments } from './asked/ornaments.js';
 import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
 import { bareSeam } from './check/bare-seam.js';
-import { hoopFindings } from './check/hoop.js';
+import { hoopFindings, sewnField } from './check/hoop.js';
 import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
 import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
@@ -89,9 +89,12 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
     ),
   );
   findings.push(...bareLines(block.map, asked.lines, lines, order));
-  findings.push(...hoopFindings(dressing.hoop, block.map));
-
   const design = designOf(block, dressing, [...lineStops(lines), ...ornaments]);
+  const sewnOn = sewnField(
+    block.map,
+    design.stops.map(({ runs }) => runs),
+  );
+  findings.push(...hoopFindings(dressing.hoop, sewnOn));
   return { block, dressing, lines, design, findings: worstFirst(findings) };
 }
 

@@ -1,8 +1,23 @@
 import type { Finding } from '../finding.js';
+import type { Runs } from '../needle/run.js';
 
 export interface Field {
   readonly width: number;
   readonly height: number;
+}
+
+/** The room that a block and all stitches on it take, mm: stitches may run past the outline. */
+export function sewnField({ width, height }: Field, runs: readonly Runs[]): Field {
+  let [left, top, right, bottom] = [0, 0, width, height];
+  for (const { xy } of runs) {
+    for (let i = 0; i < xy.length; i += 2) {
+      left = Math.min(left, xy[i]);
+      right = Math.max(right, xy[i]);
+      top = Math.min(top, xy[i + 1]);
+      bottom = Math.max(bottom, xy[i + 1]);
+    }
+  }
+  return { width: right - left, height: bottom - top };
 }
 
 /** A block that fits the sewing field in neither orientation is an error, with the scale that would fit. */
@@ -16,7 +31,7 @@ export function hoopFindings(hoop: Field | null, block: Field): Finding[] {
       level: 'error',
       code: 'hoop-too-small',
       message:
-        `the block is ${size(block)} and does not fit the sewing field of ${size(hoop)}; ` +
+        `the block with its stitches is ${size(block)} and does not fit the sewing field of ${size(hoop)}; ` +
         `at ${Math.floor(best * 100)} % it would`,
     },
   ];

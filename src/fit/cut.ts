@@ -37,13 +37,20 @@ export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
     nodeIn[i] = 1;
     within++;
   }
-  if (within === nodeCount) return chain;
   const kept = new Uint8Array(chain.from.length).fill(1);
   const shortened = new Map<number, Shortened>();
   for (let leg = 0; leg < kept.length; leg++) {
     const fromIn = nodeIn[chain.from[leg]] === 1;
     const toIn = nodeIn[chain.to[leg]] === 1;
-    if (fromIn && toIn) continue;
+    if (fromIn && toIn) {
+      // a curve or a loop may belly over the line between two holes that do not
+      if (!bellies(chain, leg, allowed)) continue;
+      const path = chain.path.slice(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
+      if (!WHOLE.has(chain.kind[leg]) && drawnIn(path, allowed)) {
+        shortened.set(leg, { path: [...path], atTo: null });
+      } else kept[leg] = 0;
+      continue;
+    }
     kept[leg] = 0;
     if (fromIn === toIn || WHOLE.has(chain.kind[leg]) || chain.kind[leg] === 'under') continue;
     const path = chain.path.subarray(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
@@ -52,7 +59,38 @@ export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
     kept[leg] = 1;
     shortened.set(leg, { path: part, atTo: fromIn });
   }
+  if (within === nodeCount && shortened.size === 0 && kept.every((is) => is === 1)) return chain;
   return withLegs(chain, kept, shortened);
+}
+
+function bellies(chain: Chain, leg: number, allowed: (x: number, y: number) => boolean): boolean {
+  for (let k = chain.pathStart[leg] + 1; k + 1 < chain.pathStart[leg + 1]; k++) {
+    if (!allowed(chain.path[2 * k], chain.path[2 * k + 1])) return true;
+  }
+  return false;
+}
+
+/** Draws the points of a path that lie off the cloth in towards its chord; false when even that is not on it. */
+function drawnIn(path: Float64Array, allowed: (x: number, y: number) => boolean): boolean {
+  const n = path.length / 2;
+  const [x0, y0, x1, y1] = [path[0], path[1], path[2 * n - 2], path[2 * n - 1]];
+  for (let k = 1; k + 1 < n; k++) {
+    const [x, y] = [path[2 * k], path[2 * k + 1]];
+    if (allowed(x, y)) continue;
+    const t = k / (n - 1);
+    const [cx, cy] = [x0 + t * (x1 - x0), y0 + t * (y1 - y0)];
+    if (!allowed(cx, cy)) return false;
+    let inside = 0;
+    let outside = 1;
+    for (let step = 0; step < 20; step++) {
+      const middle = (inside + outside) / 2;
+      if (allowed(cx + middle * (x - cx), cy + middle * (y - cy))) inside = middle;
+      else outside = middle;
+    }
+    path[2 * k] = cx + inside * (x - cx);
+    path[2 * k + 1] = cy + inside * (y - cy);
+  }
+  return true;
 }
 
 /** A chain without some of its legs, and without the stubs that then hang loose. */
@@ -66,10 +104,10 @@ export function onCloth(cut: Cut, x: number, y: number): boolean {
   return cut.all ? cut.planes.every(inside) : cut.planes.some(inside);
 }
 
-/** A leg that ends at the line: its new path, and whether the new end is at its `to`. */
+/** A leg that stays on the cloth: its new path, and whether it has a new end at its `to`; null when both ends stay. */
 interface Shortened {
   readonly path: readonly number[];
-  readonly atTo: boolean;
+  readonly atTo: boolean | null;
 }
 
 /** The part of a path on the cloth side of its first crossing, as seen from the end that is on the cloth. */
@@ -123,6 +161,7 @@ function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<number,
   const to = chain.to.slice();
   let added = oldNodes;
   for (const [leg, { path, atTo }] of shortened) {
+    if (atTo === null) continue;
     const end = atTo ? path.length - 2 : 0;
     nodes[2 * added] = path[end];
     nodes[2 * added + 1] = path[end + 1];

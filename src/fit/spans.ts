@@ -193,7 +193,7 @@ function junctionEnd(
   if (through === 'outline' && (tucks || !rules.dressed('outline'))) {
     // What runs past is cut when the block is joined, so it need not lean; under an edge of its own nothing runs past.
     if (rules.outline === 'join' && !rules.dressed('outline'))
-      return { ...plain, setback: wedge - JOIN_BEYOND / sin };
+      return { ...plain, setback: wedge - JOIN_BEYOND / sin, cuts: cutAt(-JOIN_BEYOND) };
     const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
     return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
   }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hoopFindings } from '../../src/check/hoop.js';
+import { hoopFindings, sewnField } from '../../src/check/hoop.js';
 
 const hoop = { width: 130, height: 180 };
 
@@ -15,5 +15,11 @@ describe('the sewing field', () => {
     expect(found.level).toBe('error');
     // turned, 150 into 130 and 200 into 180: the tighter of 86.7 % and 90 %
     expect(found.message).toContain('86 %');
+  });
+
+  test('is measured with the stitches that run past the block', () => {
+    const runs = { xy: Float64Array.of(-2.5, 10, 40, 182), start: Int32Array.of(0, 2) };
+    expect(sewnField({ width: 130, height: 180 }, [runs])).toEqual({ width: 132.5, height: 182 });
+    expect(hoopFindings(hoop, sewnField(hoop, [runs]))).toHaveLength(1);
   });
 });

@@ -7,6 +7,7 @@ import { clearOfThrough, clearOfWedge } from '../../src/fit/ends.js';
 import type { Chain } from '../../src/fit/fit.js';
 import { fitLines } from '../../src/fit/fit-lines.js';
 import { reachOf } from '../../src/fit/sized.js';
+import type { Manner } from '../../src/formats/dressing.js';
 import { askFor, chainsOf, legPoints } from './asks.js';
 import { butting, mapOfLines } from './block-of-lines.js';
 
@@ -280,6 +281,41 @@ describe('where three seams meet and none runs through', () => {
         },
       ),
       { numRuns: 30 },
+    );
+  });
+});
+
+describe('on a block that is joined into other work', () => {
+  test('treatments run past the outline, and no needle point further than 2.5 mm', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 15, max: 89 }),
+        fc.constantFrom('feather', 'blanket', 'cretan'),
+        fc.constantFrom<Manner>('tuck', 'bevel', 'short'),
+        (degrees, stitch, manner) => {
+          const slope = Math.tan((degrees * Math.PI) / 180);
+          // from the upper edge down into the patch
+          const foot = Math.min(190, 80 + 100 / slope);
+          const map = mapOfLines([
+            [
+              [0, 0],
+              [200, 0],
+              [200, 200],
+              [0, 200],
+              [0, 0],
+            ],
+            [
+              [80, 0],
+              [foot, (foot - 80) * slope],
+            ],
+          ]);
+          const [{ fit }] = fitLines(map, [askFor(1, stitch, { manner })], { gap: 0.6, outline: 'join' });
+          const past = Math.max(...legPoints(chainsOf(fit)).map(([, y]) => -y));
+          // at a shallow crossing whole strokes may end before it
+          if (degrees > 45) expect(past).toBeGreaterThan(0.5);
+          expect(past).toBeLessThan(2.5 + 0.06);
+        },
+      ),
     );
   });
 });
