@@ -1,8 +1,8 @@
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { LegKind } from '../stitches/stitch.js';
-import { withoutLegs } from './cut.js';
 import type { Chain, Layer } from './fit.js';
 import type { LineFit } from './fit-lines.js';
+import { withoutLegs } from './kept-legs.js';
 
 /** Raised figures keep this far from the thread that will lie over a tucked end, mm: 1 mm clear and a thread's width. */
 const CLEAR = 1.4;

@@ -1,4 +1,5 @@
 import type { Chain } from '../fit/fit.js';
+import { Chords } from './chords.js';
 import type { Craft } from './run.js';
 import { Spine } from './spine.js';
 
@@ -19,6 +20,7 @@ export class Samples {
   private firstOf = new Int32Array(0);
   private lastOf = new Int32Array(0);
   private readonly spine = new Spine();
+  private readonly chords = new Chords();
 
   /** Forgets the legs of the chain before. */
   begin(chain: Chain): void {
@@ -31,12 +33,16 @@ export class Samples {
     this.count = 0;
   }
 
-  /** Needle points for a curved leg from `skip` mm after its start to `stop` mm before its end, both included. */
-  curve(chain: Chain, leg: number, skip: number, stop: number, { shortest }: Craft): void {
+  /**
+   * Needle points for a curved leg from `skip` mm after its start to `stop` mm before its end, both included. They serve
+   * passes of which the outermost lies `aside` mm off the line.
+   */
+  curve(chain: Chain, leg: number, skip: number, stop: number, aside: number, { shortest }: Craft): void {
     if (this.firstOf[leg] < 0) {
       this.spine.measure(chain, leg);
       this.firstOf[leg] = this.count;
-      const { at, count } = this.spine.chords(skip, stop, shortest);
+      this.chords.divide(this.spine, skip, stop, shortest, aside);
+      const { at, count } = this.chords;
       for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
       this.lastOf[leg] = this.count - 1;
     }

@@ -59,8 +59,10 @@ export function workCurve(
   craft: Craft,
   samples: Samples,
 ): void {
-  samples.curve(chain, pass.leg, pass.skip, pass.stop, craft);
-  const apart = chain.kind[pass.leg] === 'under' ? 0 : (pass.turn - (pass.of - 1) / 2) * craft.spread;
+  const spread = chain.kind[pass.leg] === 'under' ? 0 : craft.spread;
+  const aside = ((pass.of - 1) / 2) * spread;
+  samples.curve(chain, pass.leg, pass.skip, pass.stop, aside, craft);
+  const apart = pass.turn * spread - aside;
   alongSamples(points, samples, pass.back, apart);
   points.sew(pass.x, pass.y);
 }
@@ -86,14 +88,14 @@ export function workSatin(
 ): void {
   const { leg, back, skip, stop } = pass;
   if (pass.turn < pass.of - 1) {
-    samples.curve(chain, leg, skip, stop, craft);
+    samples.curve(chain, leg, skip, stop, 0, craft);
     alongSamples(points, samples, back, 0);
     points.sew(pass.x, pass.y);
     return;
   }
   if (pass.of === 1) {
     const { x, y } = points;
-    samples.curve(chain, leg, skip, stop, craft);
+    samples.curve(chain, leg, skip, stop, 0, craft);
     alongSamples(points, samples, back, 0);
     points.sew(pass.x, pass.y);
     alongSamples(points, samples, !back, 0);
