@@ -12,6 +12,10 @@ const NEAREST = 0.1;
 const FURTHER = 1.3;
 /** Places looked at are this far apart, as a share of the reach wanted. */
 const SAMPLE_SHARE = 0.2;
+/** In a tight bend they are this far apart at most, mm: reach changes by a quarter of that between them. */
+const FINE_STEP = 0.1;
+/** Bends that differ by less than this share are one. */
+const SAME_BEND = 0.1;
 
 /** Radius of the largest disc on each side of a line that holds no other point of it; null for a straight line. */
 export interface Room {
@@ -70,37 +74,43 @@ interface Places {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly theta: Float64Array;
-  /** rise of theta per mm: positive where the line bends to the right (y down) */
-  readonly bend: Float64Array;
+  /** radius of the line's own bend, where it bends to that hand; else Infinity */
+  readonly left: Float64Array;
+  readonly right: Float64Array;
   /** stretch between corners that the place is on */
   readonly stretch: Int32Array;
   readonly stretches: number;
   readonly closed: boolean;
 }
 
-/** Places a step apart, and every sample of bends so tight that they limit the reach by themselves. */
+/** Places a step apart; in bends so tight that they limit the reach by themselves closer, and where such a bend changes. */
 function sampled(guide: GuideLine, step: number, tightest: number): Places {
   const us: number[] = [];
   const ks: number[] = [];
   const stretch: number[] = [];
   let part = 0;
+  let keptBend = 0;
   for (let k = 0; k + 1 < guide.u.length; k++) {
     const width = guide.u[k + 1] - guide.u[k];
     if (width === 0) {
       part++;
       continue;
     }
-    // Samples of an arc lie closer than the step: keep those that are a step from the last kept one.
     const cornerAhead = k + 2 < guide.u.length && guide.u[k + 2] === guide.u[k + 1];
-    const isTight = Math.abs(guide.theta[k + 1] - guide.theta[k]) > tightest * width;
+    const bend = (guide.theta[k + 1] - guide.theta[k]) / width;
+    const tighter = Math.max(Math.abs(bend), Math.abs(keptBend));
+    const apart = tighter > tightest ? Math.min(step, FINE_STEP) : step;
+    const changes = tighter > tightest && Math.abs(bend - keptBend) > SAME_BEND * tighter;
     const pieces = Math.max(1, Math.ceil(width / step));
     for (let j = 0; j < pieces; j++) {
       const u = guide.u[k] + (width * j) / pieces;
       const fresh = us.length === 0 || stretch[stretch.length - 1] !== part;
-      if (fresh || isTight || u - us[us.length - 1] >= step * 0.999) {
+      // Samples of an arc lie closer than the step: keep those that are a step from the last kept one.
+      if (fresh || (changes && j === 0) || u - us[us.length - 1] >= apart * 0.999) {
         us.push(u);
         ks.push(k);
         stretch.push(part);
+        keptBend = bend;
       }
     }
     if (cornerAhead || k + 2 === guide.u.length) {
@@ -115,26 +125,35 @@ function sampled(guide: GuideLine, step: number, tightest: number): Places {
     x: new Float64Array(n),
     y: new Float64Array(n),
     theta: new Float64Array(n),
-    bend: new Float64Array(n),
+    left: new Float64Array(n).fill(Infinity),
+    right: new Float64Array(n).fill(Infinity),
     stretch: Int32Array.from(stretch),
     stretches: part + 1,
     closed: guide.closed,
   };
   for (let i = 0; i < n; i++) {
     const k = ks[i];
-    const t = (us[i] - guide.u[k]) / (guide.u[k + 1] - guide.u[k]);
+    const width = guide.u[k + 1] - guide.u[k];
+    const t = (us[i] - guide.u[k]) / width;
     places.x[i] = guide.x[k] + t * (guide.x[k + 1] - guide.x[k]);
     places.y[i] = guide.y[k] + t * (guide.y[k + 1] - guide.y[k]);
     places.theta[i] = guide.theta[k] + t * (guide.theta[k + 1] - guide.theta[k]);
-    places.bend[i] = (guide.theta[k + 1] - guide.theta[k]) / (guide.u[k + 1] - guide.u[k]);
+    // A place on a sample has the bends on both sides of it.
+    for (let j = t === 0 && k > 0 && guide.u[k - 1] < guide.u[k] ? k - 1 : k; j <= k; j++) {
+      const radius = (guide.u[j + 1] - guide.u[j]) / (guide.theta[j + 1] - guide.theta[j]);
+      // Rising theta bends to the right (y down).
+      if (radius > 0) places.right[i] = Math.min(places.right[i], radius);
+      else places.left[i] = Math.min(places.left[i], -radius);
+    }
   }
   return places;
 }
 
 function clearDiscs(places: Places, around: number, comesBack: boolean) {
   const n = places.u.length;
-  const left = new Float64Array(n).fill(Infinity);
-  const right = new Float64Array(n).fill(Infinity);
+  // Places stand apart; what lies between them is known by the bend itself.
+  const left = places.left.slice();
+  const right = places.right.slice();
   const see = (i: number, q: number, nx: number, ny: number) => {
     const dx = places.x[q] - places.x[i];
     const dy = places.y[q] - places.y[i];
@@ -156,10 +175,6 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     return apart > 1 && !(places.closed && places.stretches > 2 && apart === places.stretches - 1);
   };
   for (let i = 0; i < n; i++) {
-    // Places stand apart; what lies between them is known by the bend itself.
-    const bend = places.bend[i];
-    if (bend > 0) right[i] = 1 / bend;
-    else if (bend < 0) left[i] = -1 / bend;
     const nx = Math.sin(places.theta[i]);
     const ny = -Math.cos(places.theta[i]);
     for (let away = 1; away < n; away = Math.ceil(away * FURTHER)) {

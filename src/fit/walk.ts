@@ -1,10 +1,12 @@
 import type { Outline, Seam, SeamEnd } from '../block/seam-map.js';
-import { frameFinder } from '../geometry/guide-frame.js';
+import { type FrameFinder, frameFinder, sampleBefore } from '../geometry/guide-frame.js';
 import { guideFromLine } from '../geometry/guide-from-line.js';
 import type { Corner, GuideLine } from '../geometry/guide-line.js';
-import { cumulativeLength, type Points, polylineLength, reversed } from '../geometry/polyline.js';
+import { nearestOnSegment } from '../geometry/nearest.js';
+import { cumulativeLength, type Points, pointAt, polylineLength, reversed } from '../geometry/polyline.js';
 import { ringFrom } from '../geometry/ring.js';
 import { roundedCorners } from '../geometry/rounded-corners.js';
+import { SAME_POINT } from '../geometry/tolerances.js';
 
 /**
  * A seam (or the outline) as a treatment walks it: from either end, or round a ring from a place that suits. `u` of the
@@ -70,8 +72,10 @@ export function walkSeam(
     seamLength: polylineLength(seam.points),
     start: seam.closed ? start : reverse ? polylineLength(seam.points) : 0,
   };
+  // One finder for all: crossings stand in order, so that it walks the line but once or twice.
+  const finder = frameFinder(guide, 0, guide.u.length - 1);
   const crossings = seam.crossings
-    .map(({ u, junction }) => ({ u: nearestU(guide, fromSeam(walk, u), at(junction)), junction }))
+    .map(({ u, junction }) => ({ u: nearestU(guide, finder, fromSeam(walk, u), at(junction)), junction }))
     .sort((a, b) => a.u - b.u);
   return { ...walk, crossings };
 }
@@ -100,25 +104,22 @@ function rounded(line: Line, closed: boolean, rounding: Rounding | null): Line {
   if (!rounding || round.length === 0) return line;
   const before = cumulativeLength(line.points);
   const points = roundedCorners(line.points, round, closed, rounding.radius);
+  const after = cumulativeLength(points);
   const sharp = line.corners.filter((corner) => !round.includes(corner));
-  // A corner that stays keeps its point: find it again on the shorter line.
-  const corners = sharp.map(({ u, turn }) => {
-    let i = 0;
+  // A corner that stays keeps its point, and corners their order: one sweep finds them on the shorter line.
+  let i = 0;
+  let k = 0;
+  const corners = sharp.flatMap(({ u, turn }): Corner[] => {
     while (i + 1 < before.length && before[i] < u - 1e-9) i++;
-    return { u: uOfPoint(points, line.points[2 * i], line.points[2 * i + 1]), turn };
+    const [x, y] = pointAt(line.points, i);
+    for (let j = k; j < after.length; j++) {
+      if (Math.hypot(points[2 * j] - x, points[2 * j + 1] - y) > SAME_POINT) continue;
+      k = j;
+      return [{ u: after[j], turn }];
+    }
+    return [];
   });
   return { points, corners };
-}
-
-function uOfPoint(points: Points, x: number, y: number): number {
-  const at = cumulativeLength(points);
-  let best = 0;
-  let least = Infinity;
-  for (let i = 0; i < at.length; i++) {
-    const far = Math.hypot(points[2 * i] - x, points[2 * i + 1] - y);
-    if (far < least) [least, best] = [far, at[i]];
-  }
-  return best;
 }
 
 function lineOf(
@@ -143,22 +144,23 @@ function lineOf(
 const LOOK = 3;
 
 /** u of the guide line nearest to a point, near the place it is expected at. */
-function nearestU(guide: GuideLine, expected: number, at: readonly [number, number]): number {
+function nearestU(
+  guide: GuideLine,
+  finder: FrameFinder,
+  expected: number,
+  at: readonly [number, number],
+): number {
   let best = expected;
-  const finder = frameFinder(guide, 0, guide.u.length - 1);
   finder.at(expected);
   let least = Math.hypot(finder.frame[0] - at[0], finder.frame[1] - at[1]);
-  for (let i = 0; i + 1 < guide.u.length; i++) {
-    const width = guide.u[i + 1] - guide.u[i];
-    if (width === 0 || guide.u[i + 1] < expected - LOOK || guide.u[i] > expected + LOOK) continue;
-    const dx = guide.x[i + 1] - guide.x[i];
-    const dy = guide.y[i + 1] - guide.y[i];
-    const along = ((at[0] - guide.x[i]) * dx + (at[1] - guide.y[i]) * dy) / (dx * dx + dy * dy);
-    const t = Math.min(1, Math.max(0, along));
-    const far = Math.hypot(guide.x[i] + t * dx - at[0], guide.y[i] + t * dy - at[1]);
-    if (far < least - 1e-12) {
-      least = far;
-      best = guide.u[i] + t * width;
+  for (let i = sampleBefore(guide.u, expected - LOOK); i + 1 < guide.u.length; i++) {
+    if (guide.u[i] > expected + LOOK) break;
+    if (guide.u[i + 1] === guide.u[i]) continue;
+    const a = [guide.x[i], guide.y[i]] as const;
+    const { t, distance } = nearestOnSegment(at, a, [guide.x[i + 1], guide.y[i + 1]]);
+    if (distance < least - 1e-12) {
+      least = distance;
+      best = guide.u[i] + t * (guide.u[i + 1] - guide.u[i]);
     }
   }
   return best;

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Reach, reachAt } from '../../src/fit/band.js';
 import { bandIn, roomAlong } from '../../src/fit/reach.js';
+import { frameFinder, sampleBefore } from '../../src/geometry/guide-frame.js';
 import { guideFromLine } from '../../src/geometry/guide-from-line.js';
 import type { GuideLine } from '../../src/geometry/guide-line.js';
 import { fromPoints, type Points } from '../../src/geometry/polyline.js';
@@ -85,5 +86,73 @@ describe('how far a treatment reaches along a bend', () => {
       ),
       { numRuns: 60 },
     );
+  });
+
+  test('is what comparing every place with every other gives', () => {
+    // A wandering line of waves: bends of every size, bays and hairpins.
+    const wander = fc.record({
+      amplitude: fc.double({ min: 1, max: 12, noNaN: true }),
+      wave: fc.double({ min: 6, max: 40, noNaN: true }),
+      sway: fc.double({ min: 0, max: 14, noNaN: true }),
+      phase: fc.double({ min: 0, max: 6, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(wander, fc.double({ min: 1, max: 9, noNaN: true }), (shape, wanted) => {
+        const { amplitude, wave, sway, phase } = shape;
+        const line = smooth(
+          (t) => [
+            t + sway * Math.sin((5 * t) / wave + phase),
+            amplitude * Math.sin((2 * Math.PI * t) / wave) + sway * Math.cos(t / wave),
+          ],
+          0,
+          80,
+          1500,
+        );
+        const guide = guideFromLine(line, [], false);
+        const room = roomAlong(guide, wanted, 0.6)!;
+        // No disc larger than this holds the reach back.
+        const most = Math.max(wanted / 0.6, wanted + 0.3);
+        const finder = frameFinder(guide, 0, guide.u.length - 1);
+        const places = Array.from(room.u, (u) => {
+          finder.at(u);
+          return Float64Array.from(finder.frame);
+        });
+        let worst = 0;
+        places.forEach(([x, y, theta], i) => {
+          const k = Math.min(guide.u.length - 2, sampleBefore(guide.u, room.u[i]));
+          let [left, right] = [most, most];
+          for (const j of room.u[i] === guide.u[k] && k > 0 ? [k - 1, k] : [k]) {
+            const radius = (guide.u[j + 1] - guide.u[j]) / (guide.theta[j + 1] - guide.theta[j]);
+            if (radius > 0) right = Math.min(right, radius);
+            else left = Math.min(left, -radius);
+          }
+          for (const [qx, qy] of places) {
+            const [dx, dy] = [qx - x, qy - y];
+            const square = dx * dx + dy * dy;
+            const across = dx * Math.sin(theta) - dy * Math.cos(theta);
+            if (square < 0.01 || Math.abs(across) < 1e-9 * square) continue;
+            if (across > 0) left = Math.min(left, square / (2 * across));
+            else right = Math.min(right, -square / (2 * across));
+          }
+          worst = Math.max(
+            worst,
+            Math.abs(Math.min(most, room.left[i]) - left),
+            Math.abs(Math.min(most, room.right[i]) - right),
+          );
+        });
+        expect(worst).toBeLessThan(1e-9);
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('looks no closer than need be at a line drawn in fine zigzags', () => {
+    // 1,600 vertices, each eased by an arc: places of every sample of those would be far over a hundred thousand
+    const line = fromPoints(Array.from({ length: 1600 }, (_, i) => [0.1 * i, i % 2 ? 3 : -3] as const));
+    const guide = guideFromLine(line, [], false);
+    expect(roomAlong(guide, 4, 0.6)!.u.length).toBeLessThan(20 * 1600);
+    // and yet the tight bends leave no room on their inner sides
+    const band = limitedBand(guide, { left: 4, right: 4 }, 0.6);
+    expect(Math.max(...band.left, ...band.right)).toBeLessThan(4);
   });
 });
