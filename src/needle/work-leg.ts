@@ -20,8 +20,8 @@ export interface Pass {
   readonly y: number;
 }
 
-/** A satin's rows lie one thread of No. 40 apart. */
-const SATIN_ROW = 0.4;
+/** A satin's holes on either side lie about one thread of No. 40 apart: each stitch goes on by half of that, mm. */
+const SATIN_ROW = 0.22;
 /**
  * A straight: one stitch up to the longest, else evenly divided; the divisions of successive passes are a third of a
  * stitch apart, so that they make no dotted line, and lie side by side as those of curves do.
