@@ -5,11 +5,12 @@ import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
 import { bareSeam } from './check/bare-seam.js';
 import { hoopFindings, sewnField } from './check/hoop.js';
+import { ringOfTucks } from './check/ring-of-tucks.js';
 import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
 import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
-import { type BrokenTuck, sewingOrder } from './design/order.js';
-import { type Finding, lineName, worstFirst } from './finding.js';
+import { sewingOrder } from './design/order.js';
+import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
 import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
 import { fitLines, type LineFit } from './fit/fit-lines.js';
@@ -107,7 +108,7 @@ function fitInOrder(
 ): { fits: LineFit[]; order: readonly number[] } {
   const rules = { gap: dressing.gap, outline: dressing.outline };
   let asks: readonly LineAsk[] = asked.map(({ ask }) => ask);
-  // Every round ends at least one tuck for good.
+  // Every round ends at least one tuck for good, so that this comes to an end.
   for (;;) {
     const fits = fitLines(map, asks, rules);
     const { order, broken } = sewingOrder(
@@ -120,17 +121,6 @@ function fitInOrder(
       return under.length ? { ...ask, shortOf: new Set([...ask.shortOf, ...under]) } : ask;
     });
   }
-}
-
-function ringOfTucks({ seam, under }: BrokenTuck): Finding {
-  return {
-    level: 'note',
-    code: 'ring-of-tucks',
-    message:
-      `treatments tuck under each other in a ring, so the one on ${lineName(seam)} stops short of ${lineName(under)}; ` +
-      'naming another seam that runs through a junction would open the ring',
-    seam,
-  };
 }
 
 function bareLines(

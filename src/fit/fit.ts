@@ -48,6 +48,11 @@ export interface Stretch {
   readonly ends: readonly [EndKind, EndKind];
 }
 
+/**
+ * What is at the end of a stretch: nothing, the outline, the end of its seam at another, a corner that is turned or
+ * broken at, another seam that runs across, or the stretch itself all round. A bend too tight for the treatment, where a
+ * stretch breaks off, is a corner to it.
+ */
 export type EndKind = 'free' | 'outline' | 'junction' | 'corner' | 'crossing' | 'ring';
 
 /**
