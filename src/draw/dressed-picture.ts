@@ -1,9 +1,10 @@
 import type { Block } from '../block/block.js';
-import type { Design } from '../design/design.js';
-import type { Dressed } from '../dress.js';
+import type { Design, Stop } from '../design/design.js';
+import { type Dressed, marksOf } from '../dress.js';
 import { stopsOf } from '../formats/stops.js';
 import type { Points } from '../geometry/polyline.js';
 import { threadWidth } from '../needle/craft.js';
+import { markPicture, ribbonPicture } from './by-hand.js';
 import { clothPicture, foldPicture } from './cloth.js';
 import { existingPicture } from './existing.js';
 import { element, type Frame, svgDocument, title } from './svg.js';
@@ -22,20 +23,37 @@ export function drawDressed(dressed: Dressed): string {
     clothPicture(block.map, frame),
     foldPicture(block.map),
     existingPicture(block),
-    ...stopPictures(design),
+    ...stopPictures(dressed),
+    ...marksOf(dressed).map(markPicture),
   );
 }
 
-/** One group a color stop, titled. */
-function stopPictures(design: Design): string[] {
-  return design.stops.map((stop) =>
+/** One group a color stop, titled; what is laid by hand lies on its placement line and under all other thread. */
+function stopPictures({ design, lines, dressing }: Dressed): string[] {
+  const placed = new Map(
+    lines.flatMap(({ layers, treatment }) =>
+      layers.filter(({ kind }) => kind === 'placement').map(({ runs }) => [runs, treatment] as const),
+    ),
+  );
+  const picture = (stop: Stop) =>
     element(
       'g',
       threadGroup,
       title(stop.title),
       threadPicture(stop.runs, stop.thread.hex, threadWidth(stop.thread.weight)),
-    ),
-  );
+    );
+  const ribbons = [...placed].flatMap(([{ xy, start }, treatment]) => {
+    const { hex, width, name } = dressing.treatments[treatment].laid!;
+    return Array.from({ length: start.length - 1 }, (_, r) =>
+      // between its ties the run goes along the line once
+      ribbonPicture(xy.subarray(2 * start[r] + 6, 2 * start[r + 1] - 6), hex, width, name),
+    );
+  });
+  return [
+    ...design.stops.filter(({ runs }) => placed.has(runs)).map(picture),
+    ...ribbons,
+    ...design.stops.filter(({ runs }) => !placed.has(runs)).map(picture),
+  ];
 }
 
 /** The block's own frame, widened by whole millimeters where thread reaches past it. */
