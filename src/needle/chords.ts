@@ -1,34 +1,37 @@
 import type { Spine } from './spine.js';
 
-/** A curve's chords, mm, where neither its bend nor the thread asks for others. */
-const CHORD = 1.1;
+/** What is asked of a curve's chords, mm. */
+export interface ChordsAsked {
+  /** as long as they are good to be where the line bends little */
+  readonly wanted: number;
+  readonly shortest: number;
+  /** of passes side by side the outermost lies this far off the line: on the inner side of a bend its chords are shorter */
+  readonly aside: number;
+}
+
 /** How far a chord may stray from the thread's line, mm: 0.08 less what the line itself, drawn in pieces, strays. */
 const SAGITTA = 0.075;
 /** Below this, chords pile up holes; a bend tighter than 0.3 mm is rounded instead. */
 const LEAST_CHORD = 0.45;
-/** A thread that wants long stitches gets chords this much longer than its shortest, so that dividing leaves none shorter. */
-const ROOM = 1.1;
 /** An arc is at most this much longer than its chord, on a bend that leaves room for the shortest stitch. */
 const ARC = 1.025;
 
 /**
  * Where a curve is divided into chords. Two things are asked of a chord: that it strays no further than SAGITTA from the
  * line, and that it is no shorter than the thread's shortest stitch. Where a bend is too tight for both, the line is
- * followed, in the fewest chords that can; so none is short that could be long. Elsewhere as many chords as come nearest to
- * CHORD. Either way they are as even as the bends allow.
+ * followed, in the fewest chords that can; so none is short that could be long. Elsewhere they are as
+ * long as wanted, or less. Either way they are as even as the bends allow.
  */
 export class Chords {
   /** arc lengths along the spine, both ends included */
   at = new Float64Array(64);
   count = 0;
-  /** the furthest back each point may lie for the rest of the way to be gone, from the last to the first */
+  private trial = new Float64Array(64);
+  /** where the longest chords lead, gone backward from the goal: before that, fewer cannot lead to it */
   private latest = new Float64Array(64);
 
-  /**
-   * Divides from `skip` mm after the spine's start to `stop` mm before its end. Of passes side by side the outermost lies
-   * `aside` mm off the line: on the inner side of a bend its chords are shorter.
-   */
-  divide(spine: Spine, skip: number, stop: number, shortest: number, aside: number): void {
+  /** Divides from `skip` mm after the spine's start to `stop` mm before its end. */
+  divide(spine: Spine, skip: number, stop: number, asked: ChordsAsked): void {
     const { along, n } = spine;
     const end = spine.length - stop;
     this.count = 0;
@@ -37,7 +40,7 @@ export class Chords {
       if (i < n - 1 && !spine.isKink(i)) continue;
       const to = Math.min(end, along[i]);
       if (to - from > LEAST_CHORD || i === n - 1) {
-        this.part(spine, from, to, shortest, aside);
+        this.part(spine, from, to, asked);
         from = to;
       }
     }
@@ -45,31 +48,51 @@ export class Chords {
   }
 
   /** Chords between two places without a kink between them, the end left out. */
-  private part(spine: Spine, from: number, to: number, shortest: number, aside: number): void {
-    const fewest = this.backFrom(spine, to, from);
-    const suiting = Math.ceil((to - from) / Math.max(CHORD, ROOM * shortest) - 0.05);
+  private part(spine: Spine, from: number, to: number, { wanted, shortest, aside }: ChordsAsked): void {
+    const fewest = this.longest(spine, to, from);
+    const suiting = Math.ceil((to - from) / wanted - 0.05);
     const innermost = to - from - (suiting > fewest && aside > 0 ? aside * spine.turnBetween(from, to) : 0);
     const chords = Math.max(1, fewest, Math.min(suiting, Math.floor(innermost / (ARC * shortest))));
-    let place = from;
-    this.mark(place);
-    for (let left = chords; left > 1; left--) {
-      const even = place + (to - place) / left;
-      const furthest = spine.reach(place, Math.max(even, place + LEAST_CHORD), SAGITTA);
-      place = Math.min(even, Math.max(furthest, place + LEAST_CHORD));
-      if (left <= fewest) place = Math.max(place, this.latest[left - 1]);
-      this.mark(place);
-    }
+    const first = this.count;
+    const least = this.place(spine, from, to, chords, fewest);
+    for (let k = 0; k < chords; k++) this.mark(this.trial[k]);
+    if (least >= ARC * shortest) return;
+    // a bend may leave more room when it is come upon from the other side
+    const fewestBack = this.longest(spine, from, to);
+    if (fewestBack > chords || this.place(spine, to, from, chords, fewestBack) <= least) return;
+    for (let k = 1; k < chords; k++) this.at[first + k] = this.trial[chords - k];
   }
 
-  /** Goes back from `to` in the longest chords that hold; `latest[k]` is where k of them lead. How many lead to `from`. */
-  private backFrom(spine: Spine, to: number, from: number): number {
+  /** Puts the starts of so many chords into `trial`, as even as they can be made one after another; the least chord. */
+  private place(spine: Spine, from: number, to: number, chords: number, fewest: number): number {
+    const step = to < from ? -1 : 1;
+    let least = Number.POSITIVE_INFINITY;
+    let at = from;
+    while (chords > this.trial.length) this.trial = longer(this.trial);
+    this.trial[0] = from;
+    for (let k = 1; k < chords; k++) {
+      const even = Math.abs(to - at) / (chords - k + 1);
+      let chord = even > LEAST_CHORD ? Math.abs(spine.reach(at, at + step * even, SAGITTA) - at) : even;
+      chord = Math.max(chord, Math.min(even, LEAST_CHORD));
+      if (chords - k < fewest) chord = Math.max(chord, step * (this.latest[chords - k] - at));
+      least = Math.min(least, chord);
+      at += step * chord;
+      this.trial[k] = at;
+    }
+    return Math.min(least, Math.abs(to - at));
+  }
+
+  /** Goes from one place to another in the longest chords that hold; `latest[k]` is where k of them lead. How many it takes. */
+  private longest(spine: Spine, from: number, to: number): number {
+    const step = to < from ? -1 : 1;
     let chords = 0;
-    let place = to;
-    while (place > from) {
-      place = Math.max(from, Math.min(spine.reach(place, from, SAGITTA), place - LEAST_CHORD));
+    let left = Math.abs(to - from);
+    while (left > 0) {
+      const at = to - step * left;
+      left -= Math.min(left, Math.max(LEAST_CHORD, Math.abs(spine.reach(at, to, SAGITTA) - at)));
       chords++;
       if (chords === this.latest.length) this.latest = longer(this.latest);
-      this.latest[chords] = place;
+      this.latest[chords] = to - step * left;
     }
     return chords;
   }
@@ -80,7 +103,7 @@ export class Chords {
   }
 }
 
-function longer(list: Float64Array): Float64Array {
+function longer(list: Float64Array<ArrayBuffer>): Float64Array<ArrayBuffer> {
   const more = new Float64Array(2 * list.length);
   more.set(list);
   return more;

@@ -1,14 +1,16 @@
 import type { Chain } from '../fit/fit.js';
 import type { Trail } from './graph/trail.js';
 import { type Legs, Manner } from './legs.js';
+import { SHORTEST_EVER } from './needle-points.js';
 import type { Craft } from './run.js';
+import { TIE } from './tie.js';
 
 /**
  * Where the needle pierces at shared points. One point is one hole up to the hole limit; later visits scatter about it.
  * Where many rays meet, and under a knot, each leg ends on a small ring instead.
  */
 export interface Holes {
-  /** how often the needle has come to each node so far */
+  /** how often the needle has come to each node so far, and will to tie on and off there */
   readonly visits: Int32Array;
   /** radius of the ring about each node, mm; 0 where there is none */
   readonly ring: Float32Array;
@@ -26,6 +28,9 @@ export const KNOT_RING = 0.35;
 const SCATTER = 0.2;
 const SCATTER_MORE = 0.1;
 const GOLDEN = Math.PI * (3 - Math.sqrt(5));
+
+/** The tie on a shorter leg ends in the hole at its other end, unless that hole scatters away from it, mm. */
+const TIED_WHOLE = TIE + SHORTEST_EVER + SCATTER + SCATTER_MORE;
 
 /** Holes of a chain before anything is sewn; `trails` are all that will be. */
 export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, craft: Craft): Holes {
@@ -51,7 +56,17 @@ export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, cra
   for (let node = 0; node < nodes; node++) {
     if (ring[node] === 0 && rays[node] >= MANY_RAYS && visits[node] > craft.holeLimit) ring[node] = RING;
   }
-  return { visits: visits.fill(0), ring, whole, sewn: new Uint8Array(whole.length) };
+  visits.fill(0);
+  for (const trail of trails) {
+    if (trail.length === 0) continue;
+    for (const step of [trail[0], trail[trail.length - 1] ^ 1]) {
+      const leg = step >> 1;
+      const back = step & 1;
+      visits[back ? chain.to[leg] : chain.from[leg]]++;
+      if (legs.length[leg] < TIED_WHOLE) visits[back ? chain.from[leg] : chain.to[leg]]++;
+    }
+  }
+  return { visits, ring, whole, sewn: new Uint8Array(whole.length) };
 }
 
 /** Offset of a node's hole on a given visit, mm: zero up to the limit. */
@@ -62,7 +77,7 @@ export function scatter(visit: number, craft: Craft, out: Float64Array): void {
     out[1] = 0;
     return;
   }
-  const radius = SCATTER + SCATTER_MORE * ((over * 0.618) % 1);
+  const radius = SCATTER + SCATTER_MORE * ((over * Math.SQRT2) % 1);
   out[0] = radius * Math.cos(over * GOLDEN);
   out[1] = radius * Math.sin(over * GOLDEN);
 }

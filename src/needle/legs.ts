@@ -9,7 +9,7 @@ export interface Legs extends LegMeasures {
 }
 
 /** A path that strays less than this from its chord is sewn as a straight. Same bound as the sagitta of a curve's chords. */
-const NEARLY_STRAIGHT = 0.08;
+export const NEARLY_STRAIGHT = 0.08;
 
 /** Length, extent and manner of every leg of a chain. */
 export function measureLegs(chain: Chain): Legs {

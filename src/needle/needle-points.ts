@@ -1,3 +1,4 @@
+import { NEARLY_STRAIGHT } from './legs.js';
 import type { Runs } from './run.js';
 
 /** No stitch is shorter than this, ties excepted: shorter ones pile thread up in one spot. */
@@ -11,6 +12,10 @@ interface Line {
   readonly nx: Float64Array;
   readonly ny: Float64Array;
 }
+
+/** How far (px, py) lies from the line through (x, y) along (dx, dy). */
+const strayFrom = (x: number, y: number, dx: number, dy: number, px: number, py: number): number =>
+  Math.abs(dx * (py - y) - dy * (px - x)) / Math.sqrt(dx * dx + dy * dy);
 
 /** Needle points as they are sewn, in a buffer that grows. */
 export class NeedlePoints {
@@ -67,6 +72,37 @@ export class NeedlePoints {
       xy[at++] = py = qy;
     }
     this.count = at / 2;
+  }
+
+  /**
+   * Of a curve sewn from point `from` on, leaves out the inner point next to either end where it lies nearer to that end than
+   * the shortest stitch and the thread strays too little without it to be seen: the hole of an end is not always where the
+   * curve was divided for.
+   */
+  thinEnds(from: number, shortest: number): void {
+    const last = this.count - 1;
+    if (last - from >= 2 && this.isNear(last - 1, last, shortest) && this.isOnLine(last - 1, last - 2, last))
+      this.replace(last - 1, last, []);
+    if (
+      this.count - 1 - from >= 2 &&
+      this.isNear(from, from + 1, shortest) &&
+      this.isOnLine(from + 1, from, from + 2)
+    )
+      this.replace(from + 1, from + 2, []);
+  }
+
+  private isNear(i: number, j: number, shortest: number): boolean {
+    const { xy } = this;
+    const dx = xy[2 * j] - xy[2 * i];
+    const dy = xy[2 * j + 1] - xy[2 * i + 1];
+    return dx * dx + dy * dy < (shortest - 1e-9) ** 2;
+  }
+
+  private isOnLine(i: number, a: number, b: number): boolean {
+    const { xy } = this;
+    const x = xy[2 * a];
+    const y = xy[2 * a + 1];
+    return strayFrom(x, y, xy[2 * b] - x, xy[2 * b + 1] - y, xy[2 * i], xy[2 * i + 1]) < NEARLY_STRAIGHT;
   }
 
   /** Pierces at x, y in any case; for ties. */

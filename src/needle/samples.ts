@@ -1,6 +1,5 @@
 import type { Chain } from '../fit/fit.js';
-import { Chords } from './chords.js';
-import type { Craft } from './run.js';
+import { Chords, type ChordsAsked } from './chords.js';
 import { Spine } from './spine.js';
 
 /**
@@ -34,14 +33,14 @@ export class Samples {
   }
 
   /**
-   * Needle points for a curved leg from `skip` mm after its start to `stop` mm before its end, both included. They serve
-   * passes of which the outermost lies `aside` mm off the line.
+   * Needle points for a curved leg from `skip` mm after its start to `stop` mm before its end, both included. The first
+   * pass decides; the others take the same.
    */
-  curve(chain: Chain, leg: number, skip: number, stop: number, aside: number, { shortest }: Craft): void {
+  curve(chain: Chain, leg: number, skip: number, stop: number, asked: ChordsAsked): void {
     if (this.firstOf[leg] < 0) {
       this.spine.measure(chain, leg);
       this.firstOf[leg] = this.count;
-      this.chords.divide(this.spine, skip, stop, shortest, aside);
+      this.chords.divide(this.spine, skip, stop, asked);
       const { at, count } = this.chords;
       for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
       this.lastOf[leg] = this.count - 1;

@@ -36,7 +36,7 @@ export function sewTrail(
     const skip = Math.min(holes.ring[chain.from[leg]], least);
     const stop = Math.min(holes.ring[chain.to[leg]], least);
     if (i === 0 || holes.ring[a] > 0) {
-      leave(chain, holes, leg, a, manner, back ? -stop : skip, at);
+      leave(chain, holes, leg, a, manner, back ? -stop : skip, craft, at);
       if (i === 0) points.beginRun(at[0], at[1]);
       else if (manner !== Manner.Knot) points.sew(at[0], at[1]);
     }
@@ -56,8 +56,8 @@ export function sewTrail(
     points.dropRunIfEmpty();
     return;
   }
-  const tied = tieOff(points, Math.min(lastStart, points.count - 2));
-  tieIn(points, Math.max(points.runStart + 1, Math.min(firstEnd, tied)));
+  const tied = tieOff(points, Math.min(lastStart, points.count - 2), craft.shortest);
+  tieIn(points, Math.max(points.runStart + 1, Math.min(firstEnd, tied)), craft.shortest);
 }
 
 /** Where a leg starts: its node, or its place on the node's ring. `reach` > 0 is mm from `from`, < 0 from `to`. */
@@ -68,12 +68,13 @@ function leave(
   node: number,
   manner: number,
   reach: number,
+  craft: Craft,
   at: Float64Array,
 ): void {
   at[0] = chain.nodes[2 * node];
   at[1] = chain.nodes[2 * node + 1];
   if (manner === Manner.Knot) at[0] += KNOT_RING;
-  else if (holes.ring[node] > 0) onPath(chain, leg, reach, at);
+  else if (holes.ring[node] > 0) onRing(chain, holes, leg, reach, craft, at);
 }
 
 function arrive(
@@ -86,12 +87,28 @@ function arrive(
   at: Float64Array,
 ): void {
   if (holes.ring[node] > 0) {
-    onPath(chain, leg, reach, at);
+    onRing(chain, holes, leg, reach, craft, at);
     return;
   }
   scatter(holes.visits[node]++, craft, at);
   at[0] += chain.nodes[2 * node];
   at[1] += chain.nodes[2 * node + 1];
+}
+
+/** A leg's own hole on a ring gets a piercing from every pass, and one from each tie. */
+function onRing(
+  chain: Chain,
+  holes: Holes,
+  leg: number,
+  reach: number,
+  craft: Craft,
+  at: Float64Array,
+): void {
+  scatter(holes.sewn[leg] + 2, craft, at);
+  const [x, y] = at;
+  onPath(chain, leg, reach, at);
+  at[0] += x;
+  at[1] += y;
 }
 
 /** The point `reach` mm along a leg from its start, or from its end when negative. */

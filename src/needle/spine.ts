@@ -1,7 +1,7 @@
 import type { Chain } from '../fit/fit.js';
 
 /** A vertex that turns more is a kink of the line and gets a needle point of its own. */
-const KINK = Math.cos((25 * Math.PI) / 180);
+const KINK = Math.cos((45 * Math.PI) / 180);
 
 /** The line of one leg by arc length, mm; buffers are reused from leg to leg. */
 export class Spine {

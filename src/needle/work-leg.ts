@@ -51,7 +51,15 @@ export function workStraight(points: NeedlePoints, pass: Pass, craft: Craft): vo
   points.sew(pass.x, pass.y);
 }
 
-/** A curve in short chords; its passes lie side by side in the middle and share their end holes. */
+/** A curve's chords, mm, where neither its bend nor the thread asks for others. */
+const CHORD = 1.1;
+/** A thread that wants long stitches gets chords this much longer than its shortest, so that dividing leaves none shorter. */
+const ROOM = 1.1;
+
+/**
+ * A curve in short chords; its passes lie side by side in the middle and share their end holes. What lies under the cloth
+ * need not look round, and is sewn in as few stitches as follow its line.
+ */
 export function workCurve(
   points: NeedlePoints,
   chain: Chain,
@@ -59,12 +67,15 @@ export function workCurve(
   craft: Craft,
   samples: Samples,
 ): void {
-  const spread = chain.kind[pass.leg] === 'under' ? 0 : craft.spread;
-  const aside = ((pass.of - 1) / 2) * spread;
-  samples.curve(chain, pass.leg, pass.skip, pass.stop, aside, craft);
-  const apart = pass.turn * spread - aside;
-  alongSamples(points, samples, pass.back, apart);
+  const { leg, back, skip, stop, turn, of } = pass;
+  const under = chain.kind[leg] === 'under';
+  const aside = under ? 0 : ((of - 1) / 2) * craft.spread;
+  const wanted = under ? craft.longest : Math.max(CHORD, ROOM * craft.shortest);
+  samples.curve(chain, leg, skip, stop, { wanted, shortest: craft.shortest, aside });
+  const from = points.count - 1;
+  alongSamples(points, samples, back, under ? 0 : turn * craft.spread - aside);
   points.sew(pass.x, pass.y);
+  points.thinEnds(from, craft.shortest);
 }
 
 /** Pierces at the samples between the ends, that far to their left hand. */
@@ -87,21 +98,22 @@ export function workSatin(
   samples: Samples,
 ): void {
   const { leg, back, skip, stop } = pass;
+  const half = chain.size[leg] / 2;
+  const asked = { wanted: Math.max(CHORD, ROOM * craft.shortest), shortest: craft.shortest, aside: 0 };
   if (pass.turn < pass.of - 1) {
-    samples.curve(chain, leg, skip, stop, 0, craft);
-    alongSamples(points, samples, back, 0);
+    samples.curve(chain, leg, skip, stop, asked);
+    alongSamples(points, samples, back, paddingLane(pass, half, craft));
     points.sew(pass.x, pass.y);
     return;
   }
   if (pass.of === 1) {
     const { x, y } = points;
-    samples.curve(chain, leg, skip, stop, 0, craft);
+    samples.curve(chain, leg, skip, stop, asked);
     alongSamples(points, samples, back, 0);
     points.sew(pass.x, pass.y);
     alongSamples(points, samples, !back, 0);
     points.sew(x, y);
   }
-  const half = chain.size[leg] / 2;
   const width = chain.kind[leg] === 'petal' ? leaf : full;
   samples.evenly(chain, leg, skip, stop, SATIN_ROW, width);
   const { first, last } = samples;
@@ -113,6 +125,14 @@ export function workSatin(
     side = -side;
   }
   points.sew(pass.x, pass.y);
+}
+
+/** Padding runs along the middle until its holes are full, then beside it, to either hand in turn and well under the satin. */
+function paddingLane({ turn, of }: Pass, half: number, { holeLimit, spread }: Craft): number {
+  const lanes = Math.ceil((of - 1) / holeLimit);
+  const lane = turn % lanes;
+  const out = Math.ceil(lane / 2) * Math.min(spread, half / (lanes + 1));
+  return lane % 2 === 0 ? out : -out;
 }
 
 /** How wide a satin is at a share of its length. */
