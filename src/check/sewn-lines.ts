@@ -1,11 +1,12 @@
 import { type Finding, lineName } from '../finding.js';
 import type { SeamFit } from '../fit/fit.js';
 
+/** Codes of findings that say why a line may have nothing on it. */
+const REASONS: ReadonlySet<string> = new Set(['too-short', 'tight-bend', 'close-beside']);
+
 /** Lines of which nothing is left to sew, where no finding has said why yet: their ends were cut away. */
 export function nothingLeft(fits: readonly SeamFit[], said: readonly Finding[]): Finding[] {
-  const named = new Set(
-    said.filter(({ code }) => code === 'too-short' || code === 'tight-bend').map(({ seam }) => seam),
-  );
+  const named = new Set(said.filter(({ code }) => REASONS.has(code)).map(({ seam }) => seam));
   return fits
     .filter(({ seam, stretches }) => stretches.length === 0 && !named.has(seam))
     .map(({ seam, stitch }) => ({

@@ -45,3 +45,16 @@ export function reachAt(band: Band, u: number): Reach {
 export function shifted(reach: Reach, offset: number): Reach {
   return { left: Math.max(0, reach.left + offset), right: Math.max(0, reach.right - offset) };
 }
+
+/** The narrower of two bands of one line, place by place. */
+export function narrowerBand(a: Band, b: Band): Band {
+  const u = Float64Array.from([...a.u, ...b.u]).sort();
+  const left = new Float64Array(u.length);
+  const right = new Float64Array(u.length);
+  for (let i = 0; i < u.length; i++) {
+    const [one, other] = [reachAt(a, u[i]), reachAt(b, u[i])];
+    left[i] = Math.min(one.left, other.left);
+    right[i] = Math.min(one.right, other.right);
+  }
+  return { u, left, right };
+}

@@ -127,31 +127,36 @@ function bandFindings(line: Line): Finding[] {
       level: 'note',
       code: 'made-smaller',
       message:
-        `${lineName(seam)}: ${title} is made ${Math.round(scale * 100)} % of its size, because the seam bends tightly or ` +
-        'meets another at a sharp angle; a narrower stitch here gives it more room',
+        `${lineName(seam)}: ${title} is made ${Math.round(scale * 100)} % of its size, because the seam bends tightly, ` +
+        'runs close beside another or meets it at a sharp angle; a narrower stitch here gives it more room',
       seam,
       at: middleOf(walk, null),
     });
   }
-  const bare = tight.reduce((sum, { from, to }) => sum + to - from, 0);
-  if (bare > 0) {
-    const finder = frameFinder(walk.guide, 0, walk.guide.u.length - 1);
-    finder.at((tight[0].from + tight[0].to) / 2);
+  for (const beside of [false, true]) {
+    const parts = tight.filter((part) => part.beside === beside);
+    if (parts.length === 0) continue;
+    const bare = parts.reduce((sum, { from, to }) => sum + to - from, 0);
     findings.push({
       level: 'warning',
-      code: 'tight-bend',
+      code: beside ? 'close-beside' : 'tight-bend',
       message:
-        `${lineName(seam)}: ${title} leaves ${bare.toFixed(1)} mm bare where the seam bends too tightly for its smallest ` +
-        'good size; a narrower stitch would go round',
+        `${lineName(seam)}: ${title} leaves ${bare.toFixed(1)} mm bare where ` +
+        (beside
+          ? 'another treatment runs too close beside it; narrower stitches on both, or one of them left bare, would do'
+          : 'the seam bends too tightly for its smallest good size; a narrower stitch would go round'),
       seam,
-      at: [finder.frame[0], finder.frame[1]],
+      at: placeAt(walk, (parts[0].from + parts[0].to) / 2),
     });
   }
   return findings;
 }
 
 function middleOf(walk: Walk, span: Span | null): [number, number] {
-  const u = span ? (span.start.at + span.end.at) / 2 : walk.guide.length / 2;
+  return placeAt(walk, span ? (span.start.at + span.end.at) / 2 : walk.guide.length / 2);
+}
+
+function placeAt(walk: Walk, u: number): [number, number] {
   const finder = frameFinder(walk.guide, 0, walk.guide.u.length - 1);
   finder.at(u);
   return [finder.frame[0], finder.frame[1]];

@@ -1,8 +1,9 @@
 import type { Arm, SeamMap } from '../block/seam-map.js';
 import type { Corner } from '../geometry/guide-line.js';
 import type { FitRules, LineAsk } from './ask.js';
-import { type Band, type Reach, reachAt, shifted } from './band.js';
-import { bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
+import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js';
+import { type Beside, besideNeighbors } from './neighbors.js';
+import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
 import { type Rows, rowsOf, wholeReach } from './rows.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
@@ -20,6 +21,8 @@ export interface Way {
   readonly walk: Walk;
   readonly rows: Rows;
   readonly room: Room | null;
+  /** what its neighbors leave it */
+  readonly beside: Beside | null;
 }
 
 /** A line with the band its treatment gets. */
@@ -32,11 +35,18 @@ export interface Line extends Way {
 
 export type Lines = ReadonlyMap<number | 'outline', Line>;
 
-export function wayOf(map: SeamMap, ask: LineAsk, gap: number): Way {
-  const walk = walkOf(map, ask);
-  const rows = rowsOf(ask, walk.reverse);
-  const { left, right } = wantedReach(ask, walk, rows, 1);
-  return { ask, walk, rows, room: roomAlong(walk.guide, Math.max(left, right), gap) };
+/** The ways of all lines, each with the room beside itself and beside the others. */
+export function waysOf(map: SeamMap, asks: readonly LineAsk[], gap: number): Way[] {
+  const lines = asks.map((ask) => {
+    const walk = walkOf(map, ask);
+    const rows = rowsOf(ask, walk.reverse);
+    return { ask, walk, rows, reach: wantedReach(ask, walk, rows, 1) };
+  });
+  const beside = besideNeighbors(map, lines, gap);
+  return lines.map(({ ask, walk, rows, reach }, l) => {
+    const room = roomAlong(walk.guide, Math.max(reach.left, reach.right), gap);
+    return { ask, walk, rows, room, beside: beside[l] };
+  });
 }
 
 /** Reach to both hands of the walk, seen from the seam. */
@@ -45,19 +55,23 @@ function wantedReach(ask: LineAsk, walk: Walk, rows: Rows, scale: number): Reach
   return shifted(reach, walk.reverse ? -ask.offset : ask.offset);
 }
 
-/** A line at a scale, or at the smaller one that its tightest bend takes at half its reach or more. */
+/** A line at a scale, or at the smaller one that its tightest place takes at half its reach or more. */
 export function bandedLine(way: Way, wanted: number, gap: number): Line {
-  const { ask, walk, rows, room } = way;
+  const { ask, walk, rows, room, beside } = way;
   for (let scale = wanted; ; scale = Math.max(ask.sized.least, scale * NARROWING)) {
     const reach = wantedReach(ask, walk, rows, scale);
-    const band = bandIn(room, walk.guide, reach, gap);
-    const tight = tightParts(band, reach);
+    const bend = bandIn(room, walk.guide, reach, gap);
+    const band = beside ? narrowerBand(bend, bandBeside(beside, walk.guide, reach)) : bend;
+    const tight = tightParts(band, reach).map((part) => ({
+      ...part,
+      beside: tightParts(bend, reach).every((own) => own.to < part.from || own.from > part.to),
+    }));
     if (tight.length === 0 || scale <= ask.sized.least + 1e-9) return { ...way, band, scale, tight };
   }
 }
 
 /** Where a band is narrower than half of what was wanted. */
-function tightParts(band: Band, wanted: Reach): TightPart[] {
+function tightParts(band: Band, wanted: Reach): { from: number; to: number }[] {
   const isTight = (i: number) =>
     band.left[i] < NARROW_SHARE * wanted.left || band.right[i] < NARROW_SHARE * wanted.right;
   const parts: { from: number; to: number }[] = [];

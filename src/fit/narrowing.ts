@@ -1,7 +1,7 @@
 import type { Junction, SeamMap } from '../block/seam-map.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { reachAt } from './band.js';
-import { bandedLine, endRules, type Line, type Lines, NARROWING, wayOf } from './lines.js';
+import { bandedLine, endRules, type Line, type Lines, NARROWING, waysOf } from './lines.js';
 import { spansOf } from './spans.js';
 
 /** A setback longer than this many reaches, or than this share of the line, narrows both treatments first. */
@@ -13,9 +13,7 @@ const ROUNDS = 19;
 /** Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller. */
 export function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): Lines {
   const lines = new Map<number | 'outline', Line>();
-  for (const ask of asks) {
-    lines.set(ask.seam, bandedLine(wayOf(map, ask, rules.gap), 1, rules.gap));
-  }
+  for (const way of waysOf(map, asks, rules.gap)) lines.set(way.ask.seam, bandedLine(way, 1, rules.gap));
   for (let round = 0; round < ROUNDS; round++) {
     const narrow = new Set<Line>();
     for (const line of lines.values()) {

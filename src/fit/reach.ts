@@ -1,6 +1,7 @@
 import Flatbush from 'flatbush';
 import type { GuideLine } from '../geometry/guide-line.js';
 import { type Band, evenBand, type Reach } from './band.js';
+import type { Beside } from './neighbors.js';
 
 /** Of the largest clear disc, the share a treatment may fill: arc length at that offset is still 0.4 of the line's. */
 export const SHARE_OF_DISC = 0.6;
@@ -52,6 +53,15 @@ export function bandIn(room: Room | null, guide: GuideLine, wanted: Reach, gap: 
   level(room.u, left, room.closed);
   level(room.u, right, room.closed);
   return { u: room.u, left, right };
+}
+
+/** How far a treatment can reach beside its neighbors, changing at most 1 in 4. */
+export function bandBeside(beside: Beside, guide: GuideLine, wanted: Reach): Band {
+  const left = beside.left.map((most) => Math.min(wanted.left, most));
+  const right = beside.right.map((most) => Math.min(wanted.right, most));
+  level(beside.u, left, guide.closed);
+  level(beside.u, right, guide.closed);
+  return { u: beside.u, left, right };
 }
 
 function isStraight(guide: GuideLine): boolean {

@@ -47,6 +47,8 @@ export interface SpanEnd {
 export interface TightPart {
   readonly from: number;
   readonly to: number;
+  /** what presses it is another treatment beside it, not its own bend */
+  readonly beside: boolean;
 }
 
 export interface EndRules {
