@@ -56,7 +56,8 @@ export class Chords {
     const first = this.count;
     const least = this.place(spine, from, to, chords, fewest);
     for (let k = 0; k < chords; k++) this.mark(this.trial[k]);
-    if (least >= ARC * shortest) return;
+    // the last chord is no longer than its own bend lets it be
+    if (least >= Math.min(ARC * shortest, to - this.latest[1] - 1e-9)) return;
     // a bend may leave more room when it is come upon from the other side
     const fewestBack = this.longest(spine, from, to);
     if (fewestBack > chords || this.place(spine, to, from, chords, fewestBack) <= least) return;

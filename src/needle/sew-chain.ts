@@ -15,8 +15,6 @@ export interface Sewn {
   readonly runs: Runs;
   /** thread sewn beyond the passes asked, mm along the legs */
   readonly addedMm: number;
-  /** the part of its price (under-legs once, what is seen three times) paid for even repeats and the hand's order */
-  readonly costOfLooks: number;
   /** connected parts in which no way keeps to the order of a hand's work, and which are sewn along any that covers them */
   readonly unordered: number;
 }
@@ -41,7 +39,6 @@ export function sewChains(
 ): Sewn {
   points.begin();
   let addedMm = 0;
-  let costOfLooks = 0;
   let unordered = 0;
   for (const chain of chains) {
     const legs = measureLegs(chain);
@@ -53,10 +50,9 @@ export function sewChains(
       sewTrail(points, chain, route.trail, legs, holes, craft, samples);
       addedMm += route.addedMm;
       if (!route.ordered) unordered++;
-      costOfLooks += Math.max(0, route.cost - route.leastCost);
     }
   }
-  return { runs: points.runs(), addedMm, costOfLooks, unordered };
+  return { runs: points.runs(), addedMm, unordered };
 }
 
 /** The routes over the connected parts of a chain, in order along it. */

@@ -105,7 +105,8 @@ function onRing(
   at: Float64Array,
 ): void {
   scatter(holes.sewn[leg] + 2, craft, at);
-  const [x, y] = at;
+  const x = at[0];
+  const y = at[1];
   onPath(chain, leg, reach, at);
   at[0] += x;
   at[1] += y;

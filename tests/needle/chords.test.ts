@@ -7,7 +7,6 @@ import { sewChains } from '../../src/needle/sew-chain.js';
 import { Spine } from '../../src/needle/spine.js';
 import { askFor, chainsOf } from '../fit/asks.js';
 import { mapOfLines } from '../fit/block-of-lines.js';
-import { dictionary } from '../stitches/dictionary.js';
 import { ChainMaker } from './chains.js';
 
 type Spot = readonly [number, number];
@@ -144,9 +143,8 @@ describe('the chords of a curve', () => {
 });
 
 describe('the shortest stitch of No. 40', () => {
-  // petals and the hooks of Cretan bend tighter than 1.07 mm, where a chord of 0.8 mm strays 0.075
-  const tight = new Set(['lazy-daisy', 'cretan']);
-  const open = dictionary.map(({ name }) => name).filter((name) => !tight.has(name));
+  // not so petals, chains and the hooks of Cretan, which bend tighter than 1.07 mm: there a chord of 0.8 mm strays 0.075
+  const open = ['feather', 'double-feather', 'herringbone', 'chevron', 'blanket', 'fly'];
 
   it.each(open)('is kept all along %s on a straight seam, ties excepted', (name) => {
     const map = mapOfLines([

@@ -78,7 +78,7 @@ export function networkOf(
   const forget = forgetting(shape, order);
   const classes = looks.even && shape.from.length <= MANY_LEGS ? sharedClasses(shape) : null;
   const most = statesKept(shape.from.length);
-  const steps: number[][] = [];
+  const steps = new StepList();
   let states = 1;
   let pruned = false;
   const layer = (places: readonly Place[], go: (place: Place, out: Reach) => void): Place[] => {
@@ -93,7 +93,7 @@ export function networkOf(
           next = { ...to, number: states++, cost };
           found.set(key, next);
         } else if (cost < next.cost) next.cost = cost;
-        steps.push([place.number, next.number, leg, passes, perMm, penalty]);
+        steps.add(place.number, next.number, leg, passes, perMm, penalty);
       });
     }
     const kept = [...found.values()];
@@ -120,21 +120,38 @@ export function networkOf(
     const codes = shape.right.map((node) => place.codes[node]);
     const to = encode(codes, place.ends, place.closed);
     if (!leaves.has(to)) leaves.set(to, states++);
-    steps.push([place.number, leaves.get(to)!, -1, 0, 0, 0]);
+    steps.add(place.number, leaves.get(to)!, -1, 0, 0, 0);
   }
-  return { states, steps: inColumns(steps), leaves: [...leaves.keys()], pruned };
+  return { states, steps: steps.packed(), leaves: [...leaves.keys()], pruned };
 }
 
-function inColumns(rows: readonly (readonly number[])[]): Steps {
-  const column = (i: number) => rows.map((row) => row[i]);
-  return {
-    from: Int32Array.from(column(0)),
-    to: Int32Array.from(column(1)),
-    leg: Int16Array.from(column(2)),
-    passes: Uint8Array.from(column(3)),
-    perMm: Float64Array.from(column(4)),
-    penalty: Float64Array.from(column(5)),
-  };
+class StepList {
+  private readonly from: number[] = [];
+  private readonly to: number[] = [];
+  private readonly leg: number[] = [];
+  private readonly passes: number[] = [];
+  private readonly perMm: number[] = [];
+  private readonly penalty: number[] = [];
+
+  add(from: number, to: number, leg: number, passes: number, perMm: number, penalty: number): void {
+    this.from.push(from);
+    this.to.push(to);
+    this.leg.push(leg);
+    this.passes.push(passes);
+    this.perMm.push(perMm);
+    this.penalty.push(penalty);
+  }
+
+  packed(): Steps {
+    return {
+      from: new Int32Array(this.from),
+      to: new Int32Array(this.to),
+      leg: new Int16Array(this.leg),
+      passes: new Uint8Array(this.passes),
+      perMm: new Float64Array(this.perMm),
+      penalty: new Float64Array(this.penalty),
+    };
+  }
 }
 
 type Reach = (to: State, leg?: number, passes?: number, penalty?: number) => void;

@@ -3,7 +3,6 @@ import { crossingPairs } from './crossings.js';
 import { eulerTrail } from './hierholzer.js';
 import { type Known, Scratch } from './known.js';
 import { layOut } from './lay-out.js';
-import { leastCost } from './least-cost.js';
 import type { Part } from './part.js';
 import { leastPasses, type Passes } from './passes.js';
 import type { Layout } from './shape.js';
@@ -20,8 +19,6 @@ export interface Route {
   readonly addedMm: number;
   /** the same with a mm of a leg that is seen counted three times */
   readonly cost: number;
-  /** the least cost of any one trail, wherever it starts and however often it walks back */
-  readonly leastCost: number;
 }
 
 /** Measures of a chain's legs, each taken once. */
@@ -38,7 +35,6 @@ export interface Sewing {
   /** ways that cost the same, the hand's own first; legs by their place in the part */
   readonly ways: readonly Trail[];
   readonly ordered: boolean;
-  readonly leastCost: number;
 }
 
 /** The routes over the parts of a chain, in order along it. */
@@ -56,14 +52,13 @@ export function routesOver(
     parts.map(({ legs }, i) => ({ legs, ways: sewings[i].ways })),
   );
   return parts.map((part, i) => {
-    const { passes, ways, ordered, leastCost } = sewings[i];
+    const { passes, ways, ordered } = sewings[i];
     const steps = ways[chosen[i]];
     return {
       trail: steps.map((step) => 2 * part.legs[step >> 1] + (step & 1)),
       ordered,
       addedMm: addedBy(chain, part, passes, measures.length),
       cost: passes.cost,
-      leastCost,
     };
   });
 }
@@ -87,9 +82,7 @@ function sewingOf(
   const kind = layout.shapeOf[0] * 2 ** 20 + crossings[0];
   const like = figure ? scratch.figures.get(kind) : undefined;
   if (like) return like;
-  const best = bestTrails(chain, part, layout, crossings, known, scratch, all);
-  const least = best.passes.cost === 0 ? 0 : leastCost(layout, 'anywhere', known);
-  const sewing = { ...best, leastCost: least };
+  const sewing = bestTrails(chain, part, layout, crossings, known, scratch, all);
   if (figure) scratch.figures.set(kind, sewing);
   return sewing;
 }
@@ -102,7 +95,7 @@ function bestTrails(
   known: Known,
   scratch: Scratch,
   all: boolean,
-): Omit<Sewing, 'leastCost'> {
+): Sewing {
   // in a single unit, through means anywhere, with fewer states
   const least = layout.shapeOf.length === 1 ? 'anywhere' : 'through';
   for (const even of [true, false]) {

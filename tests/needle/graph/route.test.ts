@@ -111,7 +111,6 @@ describe.each(cases)('the route over %s of %i units in %i passes', (_, units, __
       added += (count - chain.passes[leg]) * length[leg];
     });
     expect(routes.reduce((sum, route) => sum + route.addedMm, 0)).toBeCloseTo(added, 6);
-    for (const route of routes) expect(route.cost).toBeGreaterThanOrEqual(route.leastCost - 1e-9);
   });
 });
 
