@@ -37,11 +37,12 @@ export async function personalFolder(asked?: string): Promise<string> {
 /**
  * Loads both dictionaries. Built-in files are known to be sound and are read when they are first asked for; a maker's
  * own are checked, every one.
+ * @param isThere whether a folder that is asked for must be there; not when something is about to be saved in it
  * @throws InputError when a folder was asked for that is not there
  */
-export async function loadDictionary(asked?: string): Promise<LoadedDictionary> {
+export async function loadDictionary(asked?: string, isThere = true): Promise<LoadedDictionary> {
   const folder = await personalFolder(asked);
-  if (asked !== undefined && !existsSync(asked)) {
+  if (isThere && asked !== undefined && !existsSync(asked)) {
     throw new InputError(
       'no-such-folder',
       `--library ${asked}`,
@@ -87,6 +88,9 @@ async function readOwn(shelf: Shelf, text: string, name: string, path: string): 
   const { readOrnament, readStitch } = await import('../stitches/check.js');
   return shelf === 'stitches' ? readStitch(text, name, path) : readOrnament(text, name, path);
 }
+
+/** The file of a built-in entry. */
+export const builtInFile = (shelf: Shelf, name: string): string => join(BUILT_IN, shelf, `${name}.json`);
 
 /** The files on a shelf, by name; none where the folder is missing. */
 export function filesOn(folder: string, shelf: Shelf): { name: string; path: string }[] {

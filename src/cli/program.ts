@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { declareDemo } from './demo-command.js';
 import { declareDress } from './dress-command.js';
+import { declareLibrary } from './library-command.js';
 import { declareSeams } from './seams-command.js';
 import { refuseRepeated } from './single-options.js';
 import { declareStitches } from './stitches-command.js';
@@ -21,8 +22,9 @@ export function program(): Command {
   declareDress(command);
   declareStitches(command);
   declareSwatch(command);
+  declareLibrary(command);
   declareDemo(command);
-  command.commands.forEach(refuseRepeated);
+  for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);
   return command;
 }
 

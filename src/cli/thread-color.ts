@@ -1,8 +1,10 @@
 import { InputError } from '../input-error.js';
 
+const colors = () => import('culori');
+
 /** The thread color that a person wrote in any notation of CSS, as '#rrggbb'. */
 export async function threadColor(word: string): Promise<string> {
-  const { formatHex, parse } = await import('culori');
+  const { formatHex, parse } = await colors();
   const color = parse(word);
   if (color && (color.alpha ?? 1) === 1) return formatHex(color);
   throw new InputError(

@@ -1,7 +1,5 @@
 import type { Accent, Dressing, PlacedOrnament, Row, Treatment, Work } from './dressing.js';
-
-/** Short values stay on one line up to this width. */
-const LINE = 120;
+import { laidOutJson } from './json-text.js';
 
 /**
  * The text of a `.dressing.json` file: keys in a fixed order, so that equal dressings give equal text, and laid out to be
@@ -43,7 +41,7 @@ export function writeDressing(dressing: Dressing): string {
     treatments: treatments.map(treatmentInOrder),
     ornaments: ornaments?.map(ornamentInOrder),
   });
-  return `${laidOut(inOrder, '')}\n`;
+  return `${laidOutJson(inOrder)}\n`;
 }
 
 const treatmentInOrder = ({ seam, ends, side, reverse, ...work }: Treatment) => ({
@@ -108,31 +106,3 @@ const byName = (parameters: Readonly<Record<string, number>>) =>
 
 const said = (record: Record<string, unknown>) =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined));
-
-/** JSON with lists and objects on one line where they fit. */
-function laidOut(value: unknown, indent: string): string {
-  const flat = onOneLine(value);
-  if (indent.length + flat.length <= LINE && indent) return flat;
-  const deeper = `${indent}  `;
-  if (Array.isArray(value) && value.length) {
-    return `[\n${value.map((item) => deeper + laidOut(item, deeper)).join(',\n')}\n${indent}]`;
-  }
-  if (typeof value === 'object' && value !== null && !Array.isArray(value)) {
-    const lines = Object.entries(value).map(
-      ([key, item]) => `${deeper}${JSON.stringify(key)}: ${laidOut(item, deeper)}`,
-    );
-    return `{\n${lines.join(',\n')}\n${indent}}`;
-  }
-  return flat;
-}
-
-function onOneLine(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(onOneLine).join(', ')}]`;
-  if (typeof value === 'object' && value !== null) {
-    const entries = Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${onOneLine(item)}`);
-    return entries.length ? `{ ${entries.join(', ')} }` : '{}';
-  }
-  if (typeof value === 'number' && !Number.isFinite(value))
-    throw new RangeError(`a dressing cannot hold ${value}`);
-  return JSON.stringify(value);
-}

@@ -1,5 +1,6 @@
 import { InputError } from '../input-error.js';
 import { placeOfJsonError } from './json-place.js';
+import { newerFile } from './newer-file.js';
 import { type SavedTreatment, TREATMENT_FORMAT, type TreatmentRecord, treatmentFrom } from './treatment.js';
 
 /**
@@ -38,14 +39,4 @@ async function examined(text: string, where: string): Promise<{ value: unknown; 
     throw newerFile(where, format, TREATMENT_FORMAT);
   const { mistakesInTreatment } = await import('./dressing-mistakes.js');
   return { value, mistakes: mistakesInTreatment(value) };
-}
-
-/** A file of a later program: it is not wrong, but cannot be read here. */
-export function newerFile(where: string, format: number, known: number): InputError {
-  return new InputError(
-    'newer-file',
-    where,
-    `the file is of format ${format}, from a newer program`,
-    `this program reads format ${known}; update it`,
-  );
 }

@@ -1,4 +1,5 @@
 import { placeOfJsonError } from '../formats/json-place.js';
+import { newerFile } from '../formats/newer-file.js';
 import { InputError } from '../input-error.js';
 import { reservedNames } from './expression.js';
 import { type Kind, ornamentKind, stitchKind } from './kinds.js';
@@ -65,6 +66,8 @@ async function examine<R extends FigureRecord, F extends Figure>(
   where: string,
 ): Promise<Examined<F>> {
   const json = await parsedJson(source, where);
+  const { format } = Object(json) as { format?: unknown };
+  if (typeof format === 'number' && format > FORMAT) throw newerFile(where, format, FORMAT);
   const mistakes = await shapeMistakes(json, kind.schemas);
   if (mistakes.length) return { figure: null, mistakes };
   const record = json as R;
@@ -74,6 +77,8 @@ async function examine<R extends FigureRecord, F extends Figure>(
   return { figure, mistakes };
 }
 
+/** The format of stitch and ornament files that is read here. */
+const FORMAT = 1;
 /** Signs in a file of the dictionary; the built-in ones have about 3,000. */
 const LONGEST_FILE = 200_000;
 

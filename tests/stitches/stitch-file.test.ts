@@ -81,7 +81,7 @@ describe('a mistake in a stitch file is told with its place, and with what would
       (f) => {
         f.format = 2;
       },
-      'my.json format: it is 2; 1, the only format so far',
+      'my.json: the file is of format 2, from a newer program; this program reads format 1; update it',
     ],
     [
       'an unknown symmetry',

@@ -1,0 +1,95 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { ornamentFaults, stitchFaults } from '../check/figure-sanity.js';
+import { checkTreatmentFile, readTreatment } from '../formats/treatment-file.js';
+import type { InputError } from '../input-error.js';
+import { entryNamed } from '../report/dictionary-report.js';
+import { counted } from '../report/table.js';
+import { checkOrnamentFile, checkStitchFile } from '../stitches/check.js';
+import type { Dictionary } from '../stitches/dictionary.js';
+import { parseOrnament, parseStitch } from '../stitches/parse.js';
+import { treatmentMistakes } from '../stitches/treatment-mistakes.js';
+import { filesOn, loadDictionary, type Shelf, shelves } from './dictionary.js';
+import { decodeText, readInput } from './input-file.js';
+import { fileOf } from './keep-library.js';
+import type { LibraryOptions } from './library-command.js';
+import { print, printJson } from './print.js';
+
+interface Checked {
+  readonly file: string;
+  readonly mistakes: readonly string[];
+}
+
+/** Checks files, or everything the maker has, and tells every mistake; status 1 when there are any. */
+export async function checkLibrary(names: readonly string[], options: LibraryOptions): Promise<void> {
+  const dictionary = await loadDictionary(options.library);
+  const files = names.length
+    ? names.map((name) => fileNamed(name, dictionary))
+    : shelves.flatMap((shelf) =>
+        filesOn(dictionary.personalFolder, shelf).map(({ path }) => ({ shelf, path })),
+      );
+  const checked: Checked[] = [];
+  for (const { shelf, path } of files) checked.push(await check(path, shelf, dictionary));
+  const wrong = checked.filter(({ mistakes }) => mistakes.length > 0);
+  await (options.json ? printJson({ files: checked }) : print(report(checked, dictionary.personalFolder)));
+  if (wrong.length) process.exitCode = 1;
+}
+
+function fileNamed(
+  name: string,
+  dictionary: Awaited<ReturnType<typeof loadDictionary>>,
+): { shelf: Shelf | null; path: string } {
+  if (name.endsWith('.json') || existsSync(name)) return { shelf: null, path: name };
+  const own = shelves.flatMap((shelf) =>
+    filesOn(dictionary.personalFolder, shelf).map((file) => ({ shelf, ...file })),
+  );
+  const mine = own.find((file) => file.name === name);
+  if (mine) return mine;
+  const found = entryNamed(dictionary, name);
+  const shelf = shelves.find((one) => found[one].size > 0)!;
+  const [known] = found[shelf].keys();
+  return { shelf, path: fileOf(dictionary, shelf, known) };
+}
+
+/** Form and meaning first; how it sews only when those are sound. */
+async function check(path: string, shelf: Shelf | null, dictionary: Dictionary): Promise<Checked> {
+  const text = decodeText(shelf === null ? await readInput(path) : readFileSync(path), path);
+  const name = basename(path).replace(/\.json$/, '');
+  const kind = shelf ?? kindOf(text);
+  const told = (errors: readonly InputError[]) => errors.map(({ message }) => message);
+  if (kind === 'treatments') {
+    const errors = await checkTreatmentFile(text, path);
+    if (errors.length) return { file: path, mistakes: told(errors) };
+    return {
+      file: path,
+      mistakes: treatmentMistakes(await readTreatment(text, name, path), dictionary, path),
+    };
+  }
+  const errors = await (kind === 'stitches' ? checkStitchFile : checkOrnamentFile)(text, path);
+  if (errors.length) return { file: path, mistakes: told(errors) };
+  const faults =
+    kind === 'stitches' ? stitchFaults(parseStitch(text, name)) : ornamentFaults(parseOrnament(text, name));
+  return {
+    file: path,
+    mistakes: faults.map(({ what, right, at }) => `${path}: ${what} (at ${at}); ${right}`),
+  };
+}
+
+/** What a file that stands nowhere is, by what it holds. */
+function kindOf(text: string): Shelf {
+  try {
+    const record = JSON.parse(text.replace(/^\uFEFF/, ''));
+    if (record?.rows !== undefined) return 'treatments';
+    if (record?.parameters?.size !== undefined && record?.joins === undefined) return 'ornaments';
+  } catch {
+    // whoever reads it as a stitch will say where it is no JSON
+  }
+  return 'stitches';
+}
+
+function report(checked: readonly Checked[], folder: string): string {
+  if (checked.length === 0) return `Nothing to check: ${folder} holds no files.`;
+  const lines = checked.flatMap(({ file, mistakes }) => (mistakes.length ? mistakes : [`${file}: sound`]));
+  const wrong = checked.filter(({ mistakes }) => mistakes.length > 0).length;
+  return [...lines, '', `${counted(checked.length, 'file')} checked, ${wrong} with mistakes.`].join('\n');
+}

@@ -1,0 +1,89 @@
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { contents, newFolder, removeFolder, seamwright } from './run-cli.js';
+
+const folder = newFolder();
+const at = (...names: string[]) => join(folder, ...names);
+const run = (...words: string[]) => seamwright(folder, ...words, '--library', 'own');
+afterAll(() => removeFolder(folder));
+
+const drawing = `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40">
+  <line id="seam" x1="5" y1="20" x2="11" y2="20"/>
+  <line id="arm" x1="5" y1="20" x2="5" y2="15"/><line passes="0" x1="5" y1="15" x2="5" y2="20"/>
+  <line id="heading" x1="5" y1="20" x2="11" y2="20"/></svg>`;
+const block = `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="40mm" viewBox="0 0 90 40"><path d="M5 20H85" fill="none" stroke="#000"/></svg>`;
+
+beforeAll(() => {
+  writeFileSync(at('one.svg'), drawing);
+  writeFileSync(at('block.svg'), block);
+});
+
+describe("a maker's own library", () => {
+  it('gets a copy to vary, which then stands before the built-in one', async () => {
+    expect((await run('library', 'copy', 'Feather')).status).toBe(0);
+    const file = at('own', 'stitches', 'feather.json');
+    const record = JSON.parse(readFileSync(file, 'utf8'));
+    writeFileSync(file, JSON.stringify({ ...record, title: 'Grandmother feather' }));
+    const { stdout } = await run('stitches', '--json');
+    const feather = JSON.parse(stdout).stitches.find(({ name }: { name: string }) => name === 'feather');
+    expect(feather).toMatchObject({ title: 'Grandmother feather', from: 'personal', standsBefore: true });
+    expect((await run('stitches')).stdout).toMatch(
+      /feather +Grandmother feather .*yours, before the built-in one/,
+    );
+    expect((await run('dress', 'block.svg', '--stitch', 'feather')).stdout).toContain('Grandmother feather');
+  });
+
+  it('is found by the environment too', async () => {
+    process.env.SEAMWRIGHT_LIBRARY = 'own';
+    const { stdout } = await seamwright(folder, 'stitches', 'feather');
+    delete process.env.SEAMWRIGHT_LIBRARY;
+    expect(stdout).toContain('Grandmother feather');
+  });
+
+  it('takes a stitch from a drawing and sews it', async () => {
+    expect((await run('library', 'take', 'one.svg', 'my-blanket')).status).toBe(0);
+    expect((await run('swatch', 'my blanket', '--out', 'x.dst')).status).toBe(0);
+    expect(existsSync(at('x.dst'))).toBe(true);
+  });
+
+  it('saves the treatment of a seam, to be used on another block', async () => {
+    await run('dress', 'block.svg', '--stitch', 'cretan', '--width', '7', '--out', 'a.dressing.json');
+    expect((await run('library', 'save', 'a.dressing.json', 'narrow-cretan', '--seam', '1')).status).toBe(0);
+    const { status, stdout } = await run('dress', 'block.svg', '--treatment', 'narrow-cretan');
+    expect(status).toBe(0);
+    expect(stdout).toContain('Cretan, seam 1');
+  });
+
+  it('never replaces a file unasked, and changes nothing when it refuses', async () => {
+    const before = contents(folder);
+    const again = await run('library', 'copy', 'feather');
+    expect(again.status).toBe(2);
+    expect(again.stderr).toContain('is there already; choose another name, or say --replace');
+    expect((await run('library', 'copy', 'fly', 'Bad Name')).stderr).toContain('is no name for a file');
+    expect((await run('library', 'save', 'a.dressing.json', 'other', '--seam', '9')).stderr).toContain(
+      'it has no treatment of seam 9',
+    );
+    expect(contents(folder)).toEqual(before);
+    expect((await run('library', 'copy', 'feather', '--replace')).status).toBe(0);
+  });
+
+  it('a bad file never stops the others, and every mistake in it is told at once', async () => {
+    mkdirSync(at('own', 'ornaments'), { recursive: true });
+    writeFileSync(at('own', 'stitches', 'broken.json'), '{ "format": 1,');
+    writeFileSync(at('own', 'ornaments', 'wrong.json'), '{ "format": 1, "title": 3, "famly": "x" }');
+    const listed = await run('stitches');
+    expect(listed.status).toBe(0);
+    expect(listed.stdout).toContain('my-blanket');
+    expect(listed.stdout).toMatch(/Left out:\n.*wrong\.json|Left out:\n.*broken\.json/);
+    const checked = await run('library', 'check');
+    expect(checked.status).toBe(1);
+    expect(checked.stdout).toMatch(/broken\.json line 1 column 15/);
+    expect(checked.stdout).toMatch(/wrong\.json title: it is 3/);
+    expect(checked.stdout).toMatch(/wrong\.json famly: "famly" is not known here; did you mean "family"/);
+    expect(checked.stdout).toMatch(/narrow-cretan\.json: sound/);
+    const dressed = await run('dress', 'block.svg', '--stitch', 'feather');
+    expect(dressed.status).toBe(0);
+    expect(dressed.stderr).toContain('left out');
+  });
+}, 60_000);
