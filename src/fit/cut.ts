@@ -1,19 +1,7 @@
-import type { Point } from '../geometry/point.js';
 import type { LegKind } from '../stitches/stitch.js';
+import { type Cut, onCloth } from './cloth.js';
 import type { Chain } from './fit.js';
 import { lengthOf, type Shortened, withLegs } from './kept-legs.js';
-
-/** The cloth on one side of a straight line: points p with (p - at) . normal >= 0. */
-export interface HalfPlane {
-  readonly at: Point;
-  readonly normal: Point;
-}
-
-/** Cloth a treatment must stay on at one end: inside all its half planes, or inside any of them. */
-export interface Cut {
-  readonly planes: readonly HalfPlane[];
-  readonly all: boolean;
-}
 
 /** What is left of a cut leg is dropped below this length, mm: a stitch that short only makes a lump. */
 const SHORTEST_STUB = 0.8;
@@ -88,11 +76,6 @@ function drawnIn(path: Float64Array, allowed: (x: number, y: number) => boolean)
     path[2 * k + 1] = cy + inside * (y - cy);
   }
   return true;
-}
-
-export function onCloth(cut: Cut, x: number, y: number): boolean {
-  const inside = ({ at, normal }: HalfPlane) => (x - at[0]) * normal[0] + (y - at[1]) * normal[1] >= -1e-9;
-  return cut.all ? cut.planes.every(inside) : cut.planes.some(inside);
 }
 
 /** The part of a path on the cloth side of its first crossing, as seen from the end that is on the cloth. */

@@ -35,8 +35,8 @@ export interface Meeting {
   readonly throughReach: number;
   /** this arm's reach to the side of the nearer through arm */
   readonly facing: number;
-  /** directions of the two through arms */
-  readonly arms: readonly [number, number];
+  /** the two through arms, the nearer one first */
+  readonly arms: readonly [Arm, Arm];
 }
 
 /** How `arm` meets the through line of its junction; null when no line runs through. */
@@ -58,7 +58,7 @@ export function meeting(
     // Seen from the nearer through arm, this arm lies to the left when it had to be turned clockwise to reach it.
     throughReach: isClockwise ? its.left : its.right,
     facing: isClockwise ? mine.right : mine.left,
-    arms: [nearer.direction, other.direction],
+    arms: [nearer, other],
   };
 }
 

@@ -2,6 +2,7 @@ import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules, LineAsk } from './ask.js';
+import { type Bound, type Cut, cutter } from './cloth.js';
 import type { Layer, SeamFit } from './fit.js';
 import { fitInPieces } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
@@ -25,7 +26,8 @@ export interface LineFit {
  */
 export function fitLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): LineFit[] {
   const lines = narrowedLines(map, asks, rules);
-  const fits = asks.map((ask) => fitLine(map, lines, lines.get(ask.seam)!, rules));
+  const cut = cutter(map);
+  const fits = asks.map((ask) => fitLine(map, lines, lines.get(ask.seam)!, rules, cut));
   return leaveOutUnderThrough(fits).map(withoutEmpty);
 }
 
@@ -51,7 +53,13 @@ function layersOf(parts: readonly SpanFit[]): Layer[] {
   return [...byThread.values()];
 }
 
-function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineFit {
+function fitLine(
+  map: SeamMap,
+  lines: Lines,
+  line: Line,
+  rules: FitRules,
+  cut: (bound: Bound) => Cut,
+): LineFit {
   const { ask, walk } = line;
   const spans = spansOf(walk, endRules(map, lines, line, rules));
   const parts = spans.flatMap((span) =>
@@ -64,6 +72,7 @@ function fitLine(map: SeamMap, lines: Lines, line: Line, rules: FitRules): LineF
         rows: line.rows,
         scale: line.scale,
         offset: walk.reverse ? -ask.offset : ask.offset,
+        cut,
         middle: (piece) => middleOf(walk, piece),
       },
       rules.gap,

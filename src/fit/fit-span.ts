@@ -3,6 +3,7 @@ import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
 import type { Unit } from '../stitches/stitch.js';
 import { type Band, type Reach, shifted } from './band.js';
+import type { Bound, Cut } from './cloth.js';
 import { bestCounts } from './counts.js';
 import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
@@ -37,6 +38,8 @@ export interface SpanQuestion {
   /** factor the junctions have already asked for */
   readonly scale: number;
   readonly offset: number;
+  /** makes the cut of an end */
+  readonly cut: (bound: Bound) => Cut;
   /** where a finding about a span points */
   readonly middle: (span: Span) => readonly [number, number];
 }
@@ -140,7 +143,8 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
     closed: span.ring,
     offset: question.offset,
   };
-  const cuts = span.ring ? [] : [...span.start.cuts, ...span.end.cuts];
+  const bounds = span.ring ? [] : [span.start.bound, span.end.bound];
+  const cuts = bounds.flatMap((bound) => (bound ? [question.cut(bound)] : []));
   const stretches = runs.map(
     (run, i): Stretch => ({
       from: run.from,

@@ -1,7 +1,8 @@
 import type { Unit } from '../stitches/stitch.js';
 import { seatedAccents } from './accents.js';
 import { byHand } from './by-hand.js';
-import { type Cut, cutChain, onCloth } from './cut.js';
+import { type Cut, onCloth } from './cloth.js';
+import { cutChain } from './cut.js';
 import type { Chain, Layer, Mark } from './fit.js';
 import { followerRow } from './followers.js';
 import { type Laying, layer } from './lay.js';

@@ -4,7 +4,7 @@ import type { Corner, GuideLine } from '../geometry/guide-line.js';
 import { wrapAngle } from '../geometry/point.js';
 import type { Reach } from './band.js';
 import { movedClear } from './clear-of-curve.js';
-import type { Cut, HalfPlane } from './cut.js';
+import type { Bound } from './cloth.js';
 import {
   type ArmReach,
   clearOfThrough,
@@ -36,7 +36,8 @@ export interface SpanEnd {
   readonly setback: number;
   /** slant of the line ended on, as Mitre.slope; 0 when square */
   readonly slope: number;
-  readonly cuts: readonly Cut[];
+  /** what its thread must stay beside */
+  readonly bound: Bound | null;
   /** how the reach shrinks into the point of a junction where no line runs through; left and right of the walk */
   readonly taper: Taper | null;
   /** index into the map's junctions, -1 where there is none */
@@ -132,7 +133,7 @@ const plainEnd = (kind: EndKind, at: number): SpanEnd => ({
   at,
   setback: 0,
   slope: 0,
-  cuts: [],
+  bound: null,
   taper: null,
   junction: -1,
 });
@@ -141,7 +142,7 @@ function lineEnd(walk: Walk, rules: EndRules, which: 0 | 1): SpanEnd {
   const at = which === 0 ? 0 : walk.guide.length;
   const end = walk.ends?.[which];
   if (!end || end.junction < 0)
-    return { kind: 'free', at, setback: 0, slope: 0, cuts: [], taper: null, junction: -1 };
+    return { kind: 'free', at, setback: 0, slope: 0, bound: null, taper: null, junction: -1 };
   return junctionEnd(
     walk,
     rules,
@@ -167,7 +168,7 @@ function junctionEnd(
     at,
     setback: 0,
     slope: 0,
-    cuts: [],
+    bound: null,
     taper: null,
     junction,
   };
@@ -187,24 +188,29 @@ function junctionEnd(
   if (!meets) return { ...plain, setback: wedge };
 
   const sin = Math.max(0.2, Math.sin(meets.theta));
-  const delta = wrapAngle(meets.arms[0] - arm.direction);
+  const delta = wrapAngle(meets.arms[0].direction - arm.direction);
   const lean = Math.min(STEEPEST_LEAN, Math.max(-STEEPEST_LEAN, -Math.cos(delta) / Math.sin(delta)));
   const slope = sense === 1 ? lean : -lean;
-  const cutAt = (inside: number) => [cutBeside(joint, arm, meets.arms, inside - CUT_SLACK)];
+  const beside = (inside: number): Bound => ({
+    at: joint.at,
+    own: arm,
+    through: meets.arms,
+    inside: inside - CUT_SLACK,
+  });
 
   if (through === 'outline' && (tucks || !rules.dressed('outline'))) {
     // What runs past is cut when the block is joined, so it need not lean; under an edge of its own nothing runs past.
     if (rules.outline === 'join' && !rules.dressed('outline'))
-      return { ...plain, setback: wedge - JOIN_BEYOND / sin, cuts: cutAt(-JOIN_BEYOND) };
+      return { ...plain, setback: wedge - JOIN_BEYOND / sin, bound: beside(-JOIN_BEYOND) };
     const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
-    return { ...plain, setback: Math.max(wedge, inside / sin), slope, cuts: cutAt(inside) };
+    return { ...plain, setback: Math.max(wedge, inside / sin), slope, bound: beside(inside) };
   }
   if (!rules.dressed(through)) return { ...plain, setback: wedge, slope };
-  if (tucks) return { ...plain, setback: wedge, slope, cuts: cutAt(0) };
+  if (tucks) return { ...plain, setback: wedge, slope, bound: beside(0) };
   const { throughReach, facing, theta } = meets;
   if (rules.manner(through) === 'bevel') {
     const clear = throughReach + rules.gap;
-    return { ...plain, setback: Math.max(wedge, clear / sin), cuts: cutAt(clear) };
+    return { ...plain, setback: Math.max(wedge, clear / sin), bound: beside(clear) };
   }
   const straight = Math.max(wedge, clearOfThrough(throughReach, rules.gap, facing, theta));
   const guide = rules.guideOf(through);
@@ -232,17 +238,4 @@ export function cornerEnd(own: Reach, corner: Corner, gap: number): SpanEnd {
   const inner = corner.turn > 0 ? own.left : own.right;
   const setback = Math.max(0, clearOfWedge(inner, gap, Math.PI - Math.abs(corner.turn)));
   return { ...plainEnd('corner', corner.u), setback };
-}
-
-/** The cloth on this arm's side of the line through a junction, `inside` mm away from it. */
-function cutBeside(joint: Junction, arm: Arm, through: readonly [number, number], inside: number): Cut {
-  const planes = through.map((direction): HalfPlane => {
-    // The normal of the through arm that points to this arm's side.
-    const toArm = wrapAngle(arm.direction - direction);
-    const side = toArm > 0 ? 1 : -1;
-    const normal = [-side * Math.sin(direction), side * Math.cos(direction)] as const;
-    return { at: [joint.at[0] + inside * normal[0], joint.at[1] + inside * normal[1]], normal };
-  });
-  const opening = through.reduce((sum, direction) => sum + Math.abs(wrapAngle(direction - arm.direction)), 0);
-  return { planes, all: opening <= Math.PI + 1e-9 };
 }

@@ -218,6 +218,59 @@ describe('an end at the outline', () => {
   });
 });
 
+describe('an end at a curved outline that is trimmed', () => {
+  const radius = 45;
+  const circle = Array.from({ length: 361 }, (_, i): [number, number] => {
+    const t = (Math.PI * i) / 180;
+    return i === 360 ? [145, 100] : [100 + radius * Math.cos(t), 100 + radius * Math.sin(t)];
+  });
+  const stitches = fc.constantFrom('feather', 'cretan', 'fly', 'herringbone', 'lazy-daisy');
+  const rules = { gap: 0.6, outline: 'trim' } as const;
+
+  test('keeps every hole and every belly of a curve 0.7 mm inside a round block', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 36, noNaN: true }), stitches, (off, stitch) => {
+        const half = Math.sqrt(radius * radius - off * off);
+        const map = mapOfLines([
+          circle,
+          [
+            [100 - half, 100 + off],
+            [100 + half, 100 + off],
+          ],
+        ]);
+        const [{ fit }] = fitLines(map, [askFor(1, stitch)], rules);
+        const far = legPoints(chainsOf(fit)).map(([x, y]) => Math.hypot(x - 100, y - 100));
+        expect(Math.max(...far)).toBeLessThanOrEqual(radius - 0.7 + 0.06);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('and as far from a bay in it', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -12, max: 12, noNaN: true }), stitches, (along, stitch) => {
+        // a block whose upper edge is a round bay of radius 20, and a seam that ends on it
+        const bay = Array.from({ length: 181 }, (_, i): [number, number] => {
+          const t = Math.PI - (Math.PI * i) / 180;
+          return [100 + 20 * Math.cos(t), 60 + 20 * Math.sin(t)];
+        });
+        const map = mapOfLines([
+          [[50, 60], ...bay, [150, 60], [150, 150], [50, 150], [50, 60]],
+          [
+            [100 + along, 60 + Math.sqrt(400 - along * along)],
+            [100 + along, 150],
+          ],
+        ]);
+        const [{ fit }] = fitLines(map, [askFor(1, stitch)], rules);
+        const near = legPoints(chainsOf(fit)).map(([x, y]) => Math.hypot(x - 100, y - 60));
+        expect(Math.min(...near)).toBeGreaterThanOrEqual(20 + 0.7 - 0.06);
+        expect(Math.min(...near)).toBeLessThan(20 + 3);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
 describe('a bevelled end', () => {
   test('is cut to the slant of the through band, a gap away from it', () => {
     const theta = 0.9;
