@@ -14,20 +14,40 @@ const ROUNDS = 19;
 export function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): Lines {
   const lines = new Map<number | 'outline', Line>();
   for (const way of waysOf(map, asks, rules.gap)) lines.set(way.ask.seam, bandedLine(way, 1, rules.gap));
+  const meet = meetingLines(map);
+  // Only lines that were narrowed, or meet one that was, can have come closer or further since the round before.
+  let changed: Iterable<Line> = lines.values();
   for (let round = 0; round < ROUNDS; round++) {
     const narrow = new Set<Line>();
-    for (const line of lines.values()) {
+    for (const line of changed) {
       for (const partner of tooFarBack(map, lines, line, rules)) {
         if (partner.scale > partner.ask.sized.least + 1e-9) narrow.add(partner);
       }
     }
     if (narrow.size === 0) break;
+    const touched = new Set<number | 'outline'>();
     for (const line of narrow) {
       const scale = Math.max(line.ask.sized.least, line.scale * NARROWING);
       lines.set(line.ask.seam, bandedLine(line, scale, rules.gap));
+      touched.add(line.ask.seam);
+      for (const seam of meet.get(line.ask.seam) ?? []) touched.add(seam);
     }
+    changed = [...lines.values()].filter(({ ask }) => touched.has(ask.seam));
   }
   return lines;
+}
+
+/** For every line those it shares a junction with. */
+function meetingLines(map: SeamMap): Map<number | 'outline', Set<number | 'outline'>> {
+  const meet = new Map<number | 'outline', Set<number | 'outline'>>();
+  for (const { arms } of map.junctions) {
+    for (const { seam } of arms) {
+      const others = meet.get(seam) ?? new Set();
+      for (const other of arms) others.add(other.seam);
+      meet.set(seam, others);
+    }
+  }
+  return meet;
 }
 
 /** The treatments to narrow because this line would have to end too far from a junction; none when all is well. */
