@@ -1,29 +1,40 @@
-/** npm run gallery: draws every picture of the gallery anew, and its index. */
-import { mkdirSync, writeFileSync } from 'node:fs';
+/** npm run gallery: draws every picture of the gallery anew, and its index. Names after it draw those alone. */
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { Resvg } from '@resvg/resvg-js';
-import { dictionary } from '../stitches/dictionary.js';
+import sharp from 'sharp';
+import { index } from './index-page.js';
 import { fingerprint, gallery, pictures } from './pictures.js';
 
 /** Wide enough to see the single threads, small enough for a page of them. */
-const WIDTH = 800;
+const WIDTH = 950;
 
-const drawn = await pictures();
-mkdirSync(new URL('stitches/', gallery), { recursive: true });
-for (const { path, svg } of drawn) {
+const wanted = process.argv.slice(2);
+const all = pictures();
+const drawn = all.filter(
+  ({ path }) => wanted.length === 0 || wanted.some((name) => path.includes(`/${name}.`)),
+);
+for (const shelf of ['stitches', 'ornaments', 'treatments']) {
+  const folder = new URL(`${shelf}/`, gallery);
+  mkdirSync(folder, { recursive: true });
+  for (const file of readdirSync(folder)) {
+    if (!all.some(({ path }) => path === `${shelf}/${file}`)) rmSync(new URL(file, folder));
+  }
+}
+const list = new URL('fingerprints.json', gallery);
+const known = new Map<string, string>(
+  wanted.length ? Object.entries(JSON.parse(readFileSync(list, 'utf8'))) : [],
+);
+for (const { path, draw } of drawn) {
+  const svg = await draw();
+  known.set(path, fingerprint(svg));
   const fitTo = { mode: 'width', value: WIDTH } as const;
+  const png = new Resvg(svg, { fitTo, font: { loadSystemFonts: false } }).render().asPng();
   writeFileSync(
     new URL(path, gallery),
-    new Resvg(svg, { fitTo, font: { loadSystemFonts: false } }).render().asPng(),
+    await sharp(png).png({ palette: true, colors: 128, effort: 7 }).toBuffer(),
   );
 }
-const prints = Object.fromEntries(drawn.map((picture) => [picture.path, fingerprint(picture)]));
-writeFileSync(new URL('fingerprints.json', gallery), `${JSON.stringify(prints, null, 2)}\n`);
-
-const entry = ({ name, title, use, otherNames }: (typeof dictionary)[number]) =>
-  `## ${title}\n\n${use}${otherNames.length ? ` Also called ${otherNames.join(', ')}.` : ''}\n\n![${title}](stitches/${name}.png)\n`;
-writeFileSync(
-  new URL('README.md', gallery),
-  `# Gallery\n\nDrawn by \`npm run gallery\`. The demo panel, then each stitch on a straight seam, a gentle curve and a corner.\n\n` +
-    `![The demo panel, dressed](demo/panel.png)\n\n${dictionary.map(entry).join('\n')}`,
-);
+const prints = Object.fromEntries(all.map(({ path }) => [path, known.get(path)]));
+writeFileSync(list, `${JSON.stringify(prints, null, 2)}\n`);
+writeFileSync(new URL('README.md', gallery), index());
 console.log(`${drawn.length} pictures drawn into gallery/`);

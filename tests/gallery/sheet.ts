@@ -1,0 +1,209 @@
+import type { Block } from '../../src/block/block.js';
+import { readSvgBlock } from '../../src/block/read-drawing.js';
+import type { Seam } from '../../src/block/seam-map.js';
+import { referenceTo } from '../../src/fit/seam-reference.js';
+import {
+  type BlockSource,
+  DRESSING_VERSION,
+  type Dressing,
+  type PlacedOrnament,
+  type ThreadChoice,
+  type Work,
+} from '../../src/formats/dressing.js';
+import type { SavedTreatment } from '../../src/formats/treatment.js';
+import { moreThreads, USUAL_THREADS } from '../../src/plan.js';
+import type { Dictionary } from '../../src/stitches/dictionary.js';
+import type { Figure, Ornament, Stitch } from '../../src/stitches/stitch.js';
+
+/** A hint of the hand. */
+const BY_HAND = 1 / 3;
+const PASSES = 3;
+
+/** Something to draw: a block, and what it is dressed in. */
+export interface Sheet {
+  readonly block: Block;
+  readonly dressing: Dressing;
+}
+
+/** The lines of a sheet: the usual size on every kind of line, then three sizes, then three weights. */
+const lines = [
+  { kind: 'straight', d: 'M12 20H92', middle: [52, 20] },
+  { kind: 'gentle curve', d: 'M104 28Q141 8 178 28', middle: [141, 18] },
+  { kind: 'tight curve', d: 'M14 64a11 11 0 0 1 22 0a11 11 0 0 0 22 0a11 11 0 0 1 22 0', middle: [47, 75] },
+  { kind: 'corner', d: 'M100 50H132V84', middle: [132, 50] },
+  { kind: 'ring', d: 'M164 53a15 15 0 0 1 0 30a15 15 0 0 1 0 -30Z', middle: [164, 83] },
+  { kind: 'small', d: 'M12 108H62', middle: [37, 108] },
+  { kind: 'usual', d: 'M70 108H120', middle: [95, 108] },
+  { kind: 'large', d: 'M128 108H178', middle: [153, 108] },
+  { kind: 'light', d: 'M12 142H62', middle: [37, 142] },
+  { kind: 'medium', d: 'M70 142H120', middle: [95, 142] },
+  { kind: 'heavy', d: 'M128 142H178', middle: [153, 142] },
+] as const;
+type Kind = (typeof lines)[number]['kind'];
+
+const weights: Partial<Record<Kind, number>> = { light: -1, heavy: 2 };
+const sizes: Partial<Record<Kind, 'small' | 'large'>> = { small: 'small', large: 'large' };
+
+const drawing = (content: string, height = 160) =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="190mm" height="${height}mm" viewBox="0 0 190 ${height}">${content}</svg>`;
+/** On this cloth every usual thread stands out, pale or deep. */
+const cloth = (height: number) => `<rect fill="#a9adb0" width="190" height="${height}"/>`;
+const seams = drawing(
+  cloth(160) + lines.map(({ d }) => `<path fill="none" stroke="#000" d="${d}"/>`).join(''),
+);
+const source = (file: string): BlockSource => ({ file, stops: null, snap: 0.3, through: [] });
+
+export const stitchSheet = (stitch: Stitch): Promise<Sheet> =>
+  seamSheet(stitch.name, USUAL_THREADS, (kind) => ({
+    rows: [
+      {
+        stitch: stitch.name,
+        parameters: sized(stitch, sizes[kind]),
+        thread: 0,
+        ...moreThreads(stitch),
+        passes: PASSES + (weights[kind] ?? 0),
+        offset: 0,
+      },
+    ],
+  }));
+
+export const treatmentSheet = (treatment: SavedTreatment, dictionary: Dictionary): Promise<Sheet> =>
+  seamSheet(treatment.name, treatment.threads, (kind) => {
+    const factor = sizes[kind] === 'small' ? 0.75 : sizes[kind] === 'large' ? 1.35 : 1;
+    const heavier = weights[kind] ?? 0;
+    const { rows, accents, laid } = treatment;
+    const scaled = (figure: Figure | undefined, given: Readonly<Record<string, number>>) =>
+      figure ? withFactor(figure, given, factor) : given;
+    return {
+      rows: rows.map((row) => ({
+        ...row,
+        parameters: scaled(dictionary.stitches.get(row.stitch), row.parameters),
+        offset: row.offset * factor,
+        passes: Math.max(1, row.passes + heavier),
+      })),
+      ...(accents && {
+        accents: accents.map((accent) => ({
+          ...accent,
+          parameters: scaled(
+            accent.ornament === null ? undefined : dictionary.ornaments.get(accent.ornament),
+            accent.parameters,
+          ),
+          passes: Math.max(1, accent.passes + heavier),
+        })),
+      }),
+      ...(laid && { laid }),
+    };
+  });
+
+/** Three sizes above, three weights below. */
+export async function ornamentSheet(ornament: Ornament): Promise<Sheet> {
+  const size = ornament.parameters.find(({ name }) => name === 'size')!;
+  const large = Math.min(size.max, 44, size.default * 1.7);
+  const at = (x: number, y: number, mm: number, passes: number): PlacedOrnament => ({
+    ornament: ornament.name,
+    at: [x, y],
+    parameters: { size: mm },
+    thread: 1,
+    moreThreads: [0, 2, 3, 1].slice(0, Math.max(0, ornament.threads.length - 1)),
+    passes,
+  });
+  const block = await readSvgBlock(drawing(cloth(110), 110), ornament.name, source(ornament.name));
+  return {
+    block,
+    dressing: {
+      ...plain(ornament.name, USUAL_THREADS),
+      treatments: [],
+      ornaments: [
+        at(32, 30, ornament.smallest.size, PASSES),
+        at(95, 30, size.default, PASSES),
+        at(158, 30, large, PASSES),
+        at(32, 82, size.default, PASSES - 1),
+        at(95, 82, size.default, PASSES),
+        at(158, 82, size.default, PASSES + 2),
+      ],
+    },
+  };
+}
+
+async function seamSheet(
+  name: string,
+  threads: readonly ThreadChoice[],
+  work: (kind: Kind) => Work,
+): Promise<Sheet> {
+  const block = await readSvgBlock(seams, name, source(name));
+  return {
+    block,
+    dressing: {
+      ...plain(name, threads),
+      treatments: lines.map(({ kind, middle }) => ({
+        seam: referenceTo(nearest(block.map.seams, middle)),
+        ...work(kind),
+        ends: null,
+        side: null,
+        reverse: false,
+      })),
+    },
+  };
+}
+
+const plain = (file: string, threads: readonly ThreadChoice[]) => ({
+  format: 'seamwright-dressing' as const,
+  version: DRESSING_VERSION,
+  block: source(file),
+  ends: 'tuck' as const,
+  outline: 'free' as const,
+  gap: 0.6,
+  threads,
+  hoop: null,
+  after: null,
+  seed: 1,
+  byHand: BY_HAND,
+});
+
+/** The smallest good size, the usual one, or half as large again. */
+function sized(
+  { parameters, smallest }: Stitch,
+  size: 'small' | 'large' | undefined,
+): Record<string, number> {
+  if (!size) return {};
+  return Object.fromEntries(
+    (['repeat', 'width'] as const).map((name) => {
+      const { min, max, default: usual } = parameters.find((one) => one.name === name)!;
+      return [name, size === 'small' ? Math.max(min, smallest[name]) : Math.min(max, usual * 1.5)];
+    }),
+  );
+}
+
+function withFactor(
+  { parameters }: Figure,
+  given: Readonly<Record<string, number>>,
+  factor: number,
+): Record<string, number> {
+  return Object.fromEntries(
+    parameters
+      .filter(({ name, unit }) => unit === 'mm' || Object.hasOwn(given, name))
+      .map(({ name, unit, min, max, default: usual }) => {
+        const value = given[name] ?? usual;
+        return [name, unit === 'mm' ? Math.min(max, Math.max(min, value * factor)) : value];
+      }),
+  );
+}
+
+function nearest(all: readonly Seam[], [x, y]: readonly [number, number]): Seam {
+  const away = ({ points }: Seam) => {
+    let least = Infinity;
+    for (let i = 0; i < points.length; i += 2)
+      least = Math.min(least, Math.hypot(points[i] - x, points[i + 1] - y));
+    return least;
+  };
+  // a straight line has points at its ends only
+  const middleOf = ({ points }: Seam) => [
+    (points[0] + points[points.length - 2]) / 2,
+    (points[1] + points[points.length - 1]) / 2,
+  ];
+  const score = (seam: Seam) => {
+    const [mx, my] = middleOf(seam);
+    return Math.min(away(seam), Math.hypot(mx - x, my - y));
+  };
+  return all.reduce((best, seam) => (score(seam) < score(best) ? seam : best));
+}
