@@ -7,6 +7,9 @@ export interface LaidLeg {
   readonly unit: number;
   readonly from: number;
   readonly to: number;
+  readonly thread: number;
+  /** knot, petal, cord: how wide; else 0 */
+  readonly size: number;
   /** u, v along the whole row */
   readonly xy: readonly (readonly [number, number])[];
 }
@@ -28,6 +31,8 @@ export function layRow(unit: Unit, glide: boolean, count: number): LaidLeg[] {
     unit: k,
     from: number(k, leg.from),
     to: number(k, leg.to),
+    thread: leg.thread,
+    size: leg.size,
     xy: Array.from({ length: leg.path.length / 2 }, (_, i) => [
       leg.path[2 * i] + k * unit.length,
       leg.path[2 * i + 1],
