@@ -57,6 +57,7 @@ export interface DressedLayer {
  */
 export function dress(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
   const asked = askedLines(block.map, dressing, dictionary);
+  const placed = placedOrnaments(dressing, dictionary);
   const findings: Finding[] = [...block.findings, ...asked.findings];
   const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings);
 
@@ -77,7 +78,7 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
     });
     return { treatment, fit, layers };
   });
-  const ornaments = placedOrnaments(dressing, dictionary).map(({ title, thread, chain }): Stop => {
+  const ornaments = placed.map(({ title, thread, chain }): Stop => {
     const runs = sewChains([chain], craftFor(thread.weight), bench).runs;
     return { title, kind: 'ornament', seams: [], thread, runs };
   });

@@ -10,8 +10,28 @@ export class InputError extends Error {
     readonly where: string,
     readonly wrong: string,
     readonly right: string,
+    /** keys and indices from the top of the JSON file that holds it, where it is in one: its line is found by them */
+    readonly path: readonly (string | number)[] = [],
   ) {
-    super(`${where}: ${wrong}; ${right}`);
+    super(`${shortened(wordsShortened(where))}: ${wordsShortened(wrong)}; ${wordsShortened(right)}`);
     this.name = 'InputError';
   }
 }
+
+/** A path, or a place in a file, tells nobody more beyond so many characters. */
+const LONGEST_PLACE = 160;
+/** The same of a name or value in quotes. */
+const LONGEST_QUOTE = 80;
+const LONG_WORD = /\S{161,}/g;
+/** In quotes: the first with no letter before it and the last with none behind it, so that it is no apostrophe. */
+const LONG_QUOTE = /(?<![^\s(:])(["'])((?:(?!\1(?![^\s;:,.)?])).){81,})\1(?![^\s;:,.)?])/gs;
+
+/** Text that a person gave, by its beginning and end where it is long. */
+export const shortened = (text: string, most = LONGEST_PLACE): string =>
+  text.length <= most ? text : `${text.slice(0, 0.6 * most)}...${text.slice(-0.3 * most)}`;
+
+/** A message in which no word and nothing in quotes goes on and on. */
+export const wordsShortened = (message: string): string =>
+  message
+    .replace(LONG_QUOTE, (_, mark: string, text: string) => `${mark}${shortened(text, LONGEST_QUOTE)}${mark}`)
+    .replace(LONG_WORD, (word) => shortened(word, LONGEST_QUOTE));

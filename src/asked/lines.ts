@@ -12,6 +12,7 @@ import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { nearestName } from '../stitches/nearest-name.js';
 import type { Ornament } from '../stitches/stitch.js';
+import { Slips, within } from './slips.js';
 
 /** On a trimmed block an edge stays this far inside, mm. Common practice. */
 const EDGE_INSIDE = 0.7;
@@ -25,7 +26,10 @@ export interface AskedLine {
   readonly ask: LineAsk;
 }
 
-/** What the dressing asks, line by line; a treatment whose seam is no longer there becomes a finding. */
+/**
+ * What the dressing asks, line by line; a treatment whose seam is no longer there becomes a finding.
+ * @throws InputError that tells every treatment that asks for what there is not
+ */
 export function askedLines(
   map: SeamMap,
   dressing: Dressing,
@@ -36,6 +40,7 @@ export function askedLines(
     dressing.treatments.map(({ seam }) => seam),
   );
   const findings: Finding[] = [];
+  const slips = new Slips();
   const taken = new Map<number | 'outline', number>();
   const lines = dressing.treatments.flatMap((treatment, t): AskedLine[] => {
     const seam = seamOf(map, references[t]);
@@ -51,17 +56,21 @@ export function askedLines(
       return [];
     }
     const id = seam === 'outline' ? seam : seam.id;
-    if (taken.has(id)) {
-      throw new InputError(
-        'seam-twice',
-        where,
-        `${name} already has treatment ${taken.get(id)! + 1}`,
-        'give each seam one treatment',
-      );
-    }
-    taken.set(id, t);
-    return [{ treatment: t, ask: askedLine(map, dressing, dictionary, treatment, t, id) }];
+    return slips.caught((): AskedLine[] => {
+      if (taken.has(id)) {
+        throw new InputError(
+          'seam-twice',
+          where,
+          `${name} already has treatment ${taken.get(id)! + 1}`,
+          'give each seam one treatment',
+          ['treatments', t],
+        );
+      }
+      taken.set(id, t);
+      return [{ treatment: t, ask: askedLine(map, dressing, dictionary, treatment, t, id) }];
+    });
   });
+  slips.tell();
   return { lines, findings };
 }
 
@@ -76,13 +85,17 @@ function askedLine(
   const where = `treatment ${t + 1}`;
   const side = treatment.side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
   const other = side === 'left' ? 'right' : 'left';
-  const sizedRows = treatment.rows.map((row, r) => sizedRow(dictionary, row, `${where} row ${r + 1}`));
+  const sizedRows = treatment.rows.map((row, r) =>
+    within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () => sizedRow(dictionary, row)),
+  );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
     const { passes, offset, flip = false, times = 1, step = 0 } = row;
     return { sized: sizedRows[k + 1], side: flip ? other : side, passes, offset, times, step };
   });
   const accents = (treatment.accents ?? []).map((accent, k) =>
-    accentAsk(dictionary, accent, sizedRows, `${where} accent ${k + 1}`),
+    within(`${where} accent ${k + 1}`, ['treatments', t, 'accents', k], () =>
+      accentAsk(dictionary, accent, sizedRows),
+    ),
   );
   const [first] = treatment.rows;
   const ask: LineAsk = {
@@ -112,12 +125,12 @@ function askedLine(
 }
 
 /** A row's stitch at its sizes. Sizes out of range are refused here, before anything is fitted. */
-function sizedRow({ stitches }: Dictionary, row: Row, where: string): Sized {
+function sizedRow({ stitches }: Dictionary, row: Row): Sized {
   const stitch = stitches.get(row.stitch);
   if (!stitch) {
     throw new InputError(
       'unknown-stitch',
-      where,
+      '',
       `there is no stitch "${row.stitch}"`,
       `did you mean "${nearestName(row.stitch, [...stitches.keys()])}"?`,
     );
@@ -127,19 +140,19 @@ function sizedRow({ stitches }: Dictionary, row: Row, where: string): Sized {
   return at;
 }
 
-function accentAsk(dictionary: Dictionary, accent: Accent, rows: readonly Sized[], where: string): AccentAsk {
+function accentAsk(dictionary: Dictionary, accent: Accent, rows: readonly Sized[]): AccentAsk {
   const { stitch, repeat, build } = rows[accent.row];
   const seats = build(1, repeat).seats.map(({ name }) => name);
   if (!seats.includes(accent.seat)) {
     throw new InputError(
       'unknown-seat',
-      where,
+      '',
       `${stitch.title.toLowerCase()} has no seat "${accent.seat}"`,
       seats.length ? `its seats are ${[...new Set(seats)].join(', ')}` : 'it has none',
     );
   }
   const grades = accent.graded ?? [{}];
-  const ornament = accent.ornament === null ? null : ornamentNamed(dictionary, accent.ornament, where);
+  const ornament = accent.ornament === null ? null : ornamentNamed(dictionary, accent.ornament);
   return {
     row: accent.row,
     seat: accent.seat,
@@ -159,12 +172,12 @@ function accentAsk(dictionary: Dictionary, accent: Accent, rows: readonly Sized[
 }
 
 /** @throws InputError when the dictionary has no such ornament */
-export function ornamentNamed({ ornaments }: Dictionary, name: string, where: string): Ornament {
+export function ornamentNamed({ ornaments }: Dictionary, name: string): Ornament {
   const ornament = ornaments.get(name);
   if (ornament) return ornament;
   throw new InputError(
     'unknown-ornament',
-    where,
+    '',
     `there is no ornament "${name}"`,
     ornaments.size
       ? `did you mean "${nearestName(name, [...ornaments.keys()])}"?`

@@ -1,5 +1,5 @@
 import { CommanderError } from 'commander';
-import { InputError } from '../input-error.js';
+import { InputError, shortened, wordsShortened } from '../input-error.js';
 
 const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'commander.version']);
 
@@ -20,7 +20,7 @@ function sentence(error: unknown): string {
   const system = error as NodeJS.ErrnoException;
   if (system?.code && (system.path || system.syscall)) {
     const where = system.path ?? places[system.syscall!];
-    if (where) return `${where}: ${meaning[system.code] ?? `cannot be used (${system.code})`}`;
+    if (where) return `${shortened(where)}: ${meaning[system.code] ?? `cannot be used (${system.code})`}`;
   }
   return `a fault of the program itself: ${error instanceof Error ? error.message : String(error)}; please report it with the command and the file`;
 }
@@ -42,6 +42,7 @@ const meaning: Record<string, string> = {
   ENOSPC: 'the disk is full; make room or choose another place',
   ENOENT: 'does not exist; check the name',
   ENOTDIR: 'goes through something that is no folder; check the name',
+  ELOOP: 'is a link that leads in a circle; name the file itself',
   EISDIR: 'is a folder; name a file',
   ENAMETOOLONG: 'the name is too long; choose a shorter one',
 };
@@ -49,13 +50,6 @@ const meaning: Record<string, string> = {
 /** What a system call without a path was about. */
 const places: Record<string, string> = { write: 'standard output', uv_cwd: 'the folder this runs in' };
 
-/** Names and words longer than this are shown by their beginning and end. */
-const LONG_WORD = /[^\s]{161,}/g;
-
 // Control characters in a name could drive a terminal; they are shown as a mark.
 const oneLine = (text: string): string =>
-  text
-    .replace(/\s*[\r\n]+\s*/g, ' ')
-    .replace(/\p{Cc}/gu, '\u{fffd}')
-    .replace(LONG_WORD, (word) => `${word.slice(0, 60)}...${word.slice(-20)}`)
-    .trim();
+  wordsShortened(text.replace(/\s*[\r\n]+\s*/g, ' ').replace(/\p{Cc}/gu, '\u{fffd}')).trim();

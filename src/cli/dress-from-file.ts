@@ -21,17 +21,20 @@ interface Work {
   readonly block: Block;
   readonly dressing: Dressing;
   readonly blockPath: string;
-  /** it was read from a file, which mistakes in it are to name */
-  readonly isSaved: boolean;
+  /** where and what it was read from; null when options made it */
+  readonly saved: { readonly path: string; readonly text: string } | null;
 }
 
-/** What is wrong with a saved dressing names its file. */
-function inFile<T>(path: string, work: () => T): T {
+/** What is wrong with a saved dressing names its file, and the line in it. */
+async function inFile<T>(saved: Work['saved'], work: () => T | Promise<T>): Promise<T> {
   try {
-    return work();
+    return await work();
   } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    throw new InputError(error.code, `${path} ${error.where}`, error.wrong, error.right);
+    if (!(error instanceof InputError) || saved === null) throw error;
+    const line = error.path.length
+      ? ` line ${await (await import('../formats/json-place.js')).lineInJson(saved.text, error.path)},`
+      : '';
+    throw new InputError(error.code, `${saved.path}${line} ${error.where}`, error.wrong, error.right);
   }
 }
 
@@ -52,13 +55,11 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
       : await fromOptions(blockFile(path, bytes), chosen, dictionary);
   checkOutputs(names, [path, work.blockPath]);
 
-  const dressed = work.isSaved
-    ? inFile(path, () => dress(work.block, work.dressing, dictionary))
-    : dress(work.block, work.dressing, dictionary);
+  const dressed = await inFile(work.saved, () => dress(work.block, work.dressing, dictionary));
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names);
-  const files = await Promise.all(
-    outputs.map((output) => renderDressed(dressed, report, output, work.blockPath)),
+  const files = await inFile(work.saved, () =>
+    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, work.blockPath))),
   );
   await writeOutputs(files, async () =>
     options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
@@ -102,7 +103,7 @@ async function fromOptions(file: BlockFile, options: DressOptions, dictionary: D
     after: options.after,
     thread: options.thread === undefined ? undefined : await threadColor(options.thread),
   });
-  return { block, dressing, blockPath: file.path, isSaved: false };
+  return { block, dressing, blockPath: file.path, saved: null };
 }
 
 /** Options that a saved dressing carries itself. */
@@ -133,8 +134,36 @@ async function fromDressing(path: string, bytes: Uint8Array, options: DressOptio
     );
   }
   const { readDressing } = await import('../formats/dressing-file.js');
-  const dressing = await readDressing(decodeText(bytes), path);
+  const text = decodeText(bytes, path);
+  const dressing = await readDressing(text, path);
+  const saved = { path, text };
   const blockPath = resolve(dirname(path), dressing.block.file);
-  const block = await readBlock(await readBlockFile(blockPath), dressing.block);
-  return { block, dressing, blockPath, isSaved: true };
+  const file = await inFile(saved, () => asBlock(readBlockFile(blockPath)));
+  const { stops } = dressing.block;
+  if ((file.kind === 'stitch-file') !== (stops !== null)) {
+    const isDrawing = stops !== null;
+    await inFile(saved, () => {
+      throw new InputError(
+        isDrawing ? 'stops-of-drawing' : 'stops-missing',
+        'block.stops',
+        `${dressing.block.file} is a ${isDrawing ? 'drawing and has no color stops' : 'stitch file, and which of its color stops are the seams is not said'}`,
+        isDrawing
+          ? 'null is right here'
+          : `list them, such as [1, 2] (seamwright seams ${blockPath} shows them)`,
+        ['block', 'stops'],
+      );
+    });
+  }
+  const block = await readBlock(file, dressing.block);
+  return { block, dressing, blockPath, saved };
+}
+
+/** What is wrong with a block's file itself, as a mistake of the dressing that names it. */
+async function asBlock(file: Promise<BlockFile>): Promise<BlockFile> {
+  try {
+    return await file;
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    throw new InputError(error.code, `block ${error.where}`, error.wrong, error.right, ['block', 'file']);
+  }
 }

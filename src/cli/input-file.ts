@@ -53,9 +53,15 @@ export function fileKind(path: string, bytes: Uint8Array): FileKind {
   );
 }
 
-/** UTF-8 unless a byte order mark says UTF-16. */
-export function decodeText(bytes: Uint8Array): string {
+/**
+ * The text of a file: UTF-8, unless a byte order mark, or the zero byte that every plain letter has in it, tells UTF-16.
+ * @throws InputError when zero bytes are left, which no text has
+ */
+export function decodeText(bytes: Uint8Array, path = 'the file'): string {
   const [a, b] = bytes;
-  const coding = a === 0xff && b === 0xfe ? 'utf-16le' : a === 0xfe && b === 0xff ? 'utf-16be' : 'utf-8';
-  return new TextDecoder(coding).decode(bytes);
+  const low = (a === 0xff && b === 0xfe) || (a !== 0 && b === 0);
+  const high = (a === 0xfe && b === 0xff) || (a === 0 && b !== 0);
+  const text = new TextDecoder(low ? 'utf-16le' : high ? 'utf-16be' : 'utf-8').decode(bytes);
+  if (!text.includes('\0')) return text;
+  throw new InputError('not-text', path, 'is no text, or in an encoding not read here', 'save it as UTF-8');
 }

@@ -96,11 +96,29 @@ function sameFile(a: string, b: string): boolean {
   return (one.ino === other.ino && one.dev === other.dev) || realpathSync(a) === realpathSync(b);
 }
 
-/** The path with all links followed, also where the file itself is not there yet. */
+/** More links than this lead in a circle; systems give up at 40 or earlier. */
+const MOST_LINKS = 40;
+
+/**
+ * The path with all links followed, also where the file itself is not there yet.
+ * @throws InputError when its folder is not there, its links lead in a circle or its name is too long
+ */
 function settled(path: string): string {
-  if (existsSync(path)) return realpathSync(path);
-  const place = join(realpathSync(dirname(path)), basename(path));
-  // also tells, before anything is written, of a name that is too long
-  const link = lstatSync(place, { throwIfNoEntry: false })?.isSymbolicLink();
-  return link ? resolve(dirname(place), readlinkSync(place)) : place;
+  let place = path;
+  try {
+    for (let links = 0; links <= MOST_LINKS; links++) {
+      if (existsSync(place)) return realpathSync(place);
+      place = join(realpathSync(dirname(place)), basename(place));
+      if (!lstatSync(place, { throwIfNoEntry: false })?.isSymbolicLink()) return place;
+      place = resolve(dirname(place), readlinkSync(place));
+    }
+  } catch (error) {
+    throw Object.assign(error as Error, { path: `--out ${path}` });
+  }
+  throw new InputError(
+    'link-circle',
+    `--out ${path}`,
+    'is a link that leads in a circle',
+    'choose another name',
+  );
 }

@@ -2,6 +2,14 @@ import { InputError } from '../input-error.js';
 
 /** The ending of an output decides what it is; one that the command does not make is refused before any work. */
 export function outputKind<Ending extends string>(path: string, endings: readonly Ending[]): Ending {
+  if (path.trim() === '') {
+    throw new InputError(
+      'empty-name',
+      '--out',
+      'is given no name',
+      `name a file that ends in ${listed(endings)}`,
+    );
+  }
   const name = path.toLowerCase();
   const fitting = endings.filter((ending) => name.endsWith(ending)).sort((a, b) => b.length - a.length);
   if (fitting.length && name.length > fitting[0].length && !/[\\/]$/.test(name.slice(0, -fitting[0].length)))

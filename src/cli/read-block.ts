@@ -55,5 +55,5 @@ export async function readBlock(file: BlockFile, source: BlockSource): Promise<B
     );
   }
   const { readSvgBlock } = await import('../block/read-drawing.js');
-  return readSvgBlock(decodeText(file.bytes), name, source);
+  return readSvgBlock(decodeText(file.bytes, file.path), name, source);
 }

@@ -4,8 +4,8 @@ import { placeOfJsonError } from './json-place.js';
 
 export { writeDressing } from './dressing-text.js';
 
-/** No block has more seams. */
-const MOST_TREATMENTS = 20_000;
+/** No block has more seams, and no stitch file more color stops. */
+const MOST = { treatments: 20_000, ornaments: 1_000, threads: 1_000 };
 /** More than this many mistakes in one line help nobody. */
 const MOST_TOLD = 30;
 
@@ -33,19 +33,25 @@ export async function readDressing(text: string, where: string): Promise<Dressin
       `this program reads version ${DRESSING_VERSION}; update it`,
     );
   }
-  const { treatments } = value as { treatments?: unknown };
-  if (Array.isArray(treatments) && treatments.length > MOST_TREATMENTS) {
-    throw new InputError(
-      'too-many-treatments',
-      where,
-      `it has ${treatments.length} treatments`,
-      `a dressing has one for each seam, ${MOST_TREATMENTS} at most`,
-    );
-  }
+  refuseEndless(value as Record<string, unknown>, where);
   const { mistakesIn } = await import('./dressing-mistakes.js');
   const mistakes = mistakesIn(value);
   if (mistakes.length) throw mistaken(mistakes, where);
   return value as Dressing;
+}
+
+/** Lists that go on and on are refused before anything looks into them. */
+function refuseEndless(value: Record<string, unknown>, where: string): void {
+  for (const [key, most] of Object.entries(MOST)) {
+    const list = value[key];
+    if (!Array.isArray(list) || list.length <= most) continue;
+    throw new InputError(
+      `too-many-${key}`,
+      where,
+      `it has ${list.length} ${key}`,
+      `it may have up to ${most}`,
+    );
+  }
 }
 
 async function parsed(text: string, where: string): Promise<unknown> {
@@ -58,9 +64,19 @@ async function parsed(text: string, where: string): Promise<unknown> {
   }
 }
 
+/** The same mistake at many places of a list is told once. */
 function mistaken(mistakes: readonly string[], where: string): InputError {
-  const told = mistakes.slice(0, MOST_TOLD);
-  const more = mistakes.length - told.length;
+  const kinds = new Map<string, { first: string; count: number }>();
+  for (const first of mistakes) {
+    const kind = first.replace(/\[\d+\]/g, '[]');
+    const known = kinds.get(kind);
+    if (known) known.count++;
+    else kinds.set(kind, { first, count: 1 });
+  }
+  const told = [...kinds.values()]
+    .slice(0, MOST_TOLD)
+    .map(({ first, count }) => (count === 1 ? first : `${first} (and ${count - 1} more like it)`));
+  const more = kinds.size - told.length;
   const right = mistakes.length === 1 ? 'correct it' : `correct these ${mistakes.length} places`;
   return new InputError(
     'dressing-mistakes',

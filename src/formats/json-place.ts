@@ -38,3 +38,14 @@ export async function placeOfJsonError(text: string): Promise<{ place: string; w
     wrong: SENTENCES[printParseErrorCode(error)] ?? 'the text is no JSON',
   };
 }
+
+/** The line, from 1, on which a value begins in JSON text; the nearest one around it when it is not there. */
+export async function lineInJson(text: string, path: readonly (string | number)[]): Promise<number> {
+  const { findNodeAtLocation, parseTree } = await import('jsonc-parser');
+  const root = parseTree(text);
+  for (let depth = path.length; root && depth > 0; depth--) {
+    const node = findNodeAtLocation(root, path.slice(0, depth));
+    if (node) return text.slice(0, node.offset).split(/\r\n|\r|\n/).length;
+  }
+  return 1;
+}

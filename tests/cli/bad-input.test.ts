@@ -30,7 +30,7 @@ const useChain = (links: number) => {
   return `${square}<defs><g id="g0"><path d="M0 9H60"/></g>${groups.join('')}</defs><use href="#g${links}"/></svg>`;
 };
 
-const dressing = (treatments: unknown[]) =>
+const dressing = (treatments: unknown[], others: object = {}) =>
   JSON.stringify({
     format: 'seamwright-dressing',
     version: 1,
@@ -43,7 +43,16 @@ const dressing = (treatments: unknown[]) =>
     hoop: null,
     after: null,
     seed: 1,
+    ...others,
   });
+const named = (file: string, stops: number[] | null = null) => ({
+  block: { file, stops, snap: 0.3, through: [] },
+});
+const ornament = { ornament: 'rozebud', at: [9, 9], parameters: {}, thread: 0, passes: 3 };
+/** Text with zero bytes, as UTF-32 has them. */
+const utf32 = (text: string) =>
+  Uint8Array.from([...text].flatMap((letter) => [letter.charCodeAt(0), 0, 0, 0]));
+const longName = 'ab '.repeat(3000);
 const onSeam = (stitch: string) => ({
   seam: { id: 1, middle: null, ends: null },
   rows: [{ stitch, parameters: {}, thread: 0, passes: 3, offset: 0 }],
@@ -54,6 +63,17 @@ const onSeam = (stitch: string) => ({
 
 const files: Record<string, string | Uint8Array> = {
   'lost.dressing.json': dressing([onSeam('fether')]),
+  'laid-out.dressing.json': JSON.stringify(JSON.parse(dressing([onSeam('fether')])), null, 1),
+  'ornaments.dressing.json': dressing([], { ornaments: Array.from({ length: 300 }, () => ornament) }),
+  'endless-ornaments.dressing.json': dressing([], {
+    ornaments: Array.from({ length: 1001 }, () => ornament),
+  }),
+  'no-block.dressing.json': dressing([], named('away.svg')),
+  'zero-byte.dressing.json': dressing([], named('a\0b.svg')),
+  'stops.dressing.json': dressing([], named('block.svg', [1])),
+  'no-stops.dressing.json': dressing([], named('two-stops.dst')),
+  'long.dressing.json': dressing([onSeam(longName)]),
+  'utf-32.svg': utf32(block),
   'many.dressing.json': dressing(Array.from({ length: 20_001 }, () => 0)),
   'block.svg': block,
   'not-xml.svg': 'a shopping list\neggs, thread\n',
@@ -237,7 +257,7 @@ const cases: Case[] = [
   {
     when: 'a dressing names a stitch that does not exist',
     words: dress('lost.dressing.json', '--out', 'x.dst'),
-    says: /lost\.dressing\.json treatment 1 row 1: there is no stitch "fether".*"feather"/,
+    says: /lost\.dressing\.json line 1, treatment 1 row 1: there is no stitch "fether".*"feather"/,
   },
   {
     when: 'a dressing has treatments without end',
@@ -254,7 +274,73 @@ const cases: Case[] = [
     words: ['seams', 'a\u0007b.svg'],
     says: /a\ufffdb\.svg.*does not exist/,
   },
-  { when: 'a name never ends', words: dress('block.svg', '--stitch', 'x'.repeat(5000)), says: /^.{0,400}$/m },
+  {
+    when: 'a mistake stands deep in a dressing',
+    words: dress('laid-out.dressing.json'),
+    // counted by hand: the block takes 6 lines, what stands around it 7, treatment and seam 6, rows 1, then the row
+    says: /laid-out\.dressing\.json line 21, treatment 1 row 1: .*"fether"/,
+  },
+  {
+    when: 'a dressing makes the same slip again and again',
+    words: dress('ornaments.dressing.json'),
+    says: /line 1, ornament 1: there is no ornament "rozebud" \(and 299 more like it\); .*"rosebud"/,
+  },
+  {
+    when: 'a dressing has ornaments without end',
+    words: dress('endless-ornaments.dressing.json'),
+    says: /endless-ornaments\.dressing\.json: it has 1001 ornaments/,
+  },
+  {
+    when: 'the block of a dressing is not there',
+    words: dress('no-block.dressing.json'),
+    says: /no-block\.dressing\.json line 1, block .*away\.svg: does not exist/,
+  },
+  {
+    when: 'the block of a dressing has a zero byte in its name',
+    words: dress('zero-byte.dressing.json'),
+    says: /zero-byte\.dressing\.json line 1, block file name: holds a character/,
+  },
+  {
+    when: 'a dressing names stops of a drawing',
+    words: dress('stops.dressing.json'),
+    says: /stops\.dressing\.json line 1, block\.stops: block\.svg is a drawing/,
+  },
+  {
+    when: 'a dressing names no stops of a stitch file',
+    words: dress('no-stops.dressing.json'),
+    says: /no-stops\.dressing\.json line 1, block\.stops: two-stops\.dst is a stitch file/,
+  },
+  { when: 'an output has no name', words: dress('block.svg', '--out', ''), says: /--out: is given no name/ },
+  {
+    when: 'an outline stitch has no name',
+    words: dress('block.svg', '--edge', ' '),
+    says: /--edge: is given no/,
+  },
+  {
+    when: 'a list is given twice',
+    words: dress('block.svg', '--seam', '1', '--seam', '1'),
+    says: /--seam: .*twice/,
+  },
+  {
+    when: 'an output is a link in a circle',
+    words: dress('block.svg', '--out', 'circle.svg'),
+    says: /--out circle\.svg: is a link that leads in a circle/,
+  },
+  {
+    when: 'an output has a name longer than a name can be',
+    words: dress('block.svg', '--out', `${'x'.repeat(300)}.svg`),
+    says: /--out x+\.\.\.x+\.svg: the name is too long/,
+  },
+  { when: 'a drawing is in UTF-32', words: dress('utf-32.svg'), says: /utf-32\.svg: .*save it as UTF-8/ },
+  ...[
+    dress('block.svg', '--stitch', 'x'.repeat(5000)),
+    dress('block.svg', '--stitch', longName),
+    dress('block.svg', '--ends', longName),
+    dress('block.svg', '--width', longName),
+    dress(longName),
+    dress('long.dressing.json'),
+    [longName],
+  ].map((words, k) => ({ when: `a name never ends (${k + 1})`, words, says: /^seamwright: .{0,350}\n$/ })),
   {
     when: 'a library is not there',
     words: dress('block.svg', '--library', 'nowhere'),
@@ -273,6 +359,7 @@ beforeAll(() => {
   mkdirSync(join(folder, 'folder'));
   mkdirSync(join(folder, 'folder.svg'));
   symlinkSync(join(folder, 'block.svg'), join(folder, 'link.svg'));
+  symlinkSync(join(folder, 'circle.svg'), join(folder, 'circle.svg'));
   linkSync(join(folder, 'block.svg'), join(folder, 'twin.svg'));
 });
 afterAll(() => removeFolder(folder));

@@ -47,6 +47,14 @@ describe('writing outputs', () => {
     expect(readFileSync(at('real.svg'), 'utf8')).toBe('new');
   });
 
+  it('follows a link to a link that leads to no file yet', async () => {
+    symlinkSync(at('second.svg'), at('first.svg'));
+    symlinkSync(at('real.svg'), at('second.svg'));
+    await writeOutputs([{ path: at('first.svg'), content: 'new' }]);
+    expect(lstatSync(at('second.svg')).isSymbolicLink()).toBe(true);
+    expect(readFileSync(at('real.svg'), 'utf8')).toBe('new');
+  });
+
   it('writes behind a link and keeps the link', async () => {
     writeFileSync(at('real.svg'), 'old');
     symlinkSync(at('real.svg'), at('link.svg'));

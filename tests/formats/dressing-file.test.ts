@@ -69,6 +69,11 @@ describe('a dressing with mistakes in it', () => {
   it.each([
     [['ends'], 'tuk', 'ends is "tuk", not "tuck", "bevel" or "short"'],
     [['gap'], '0.6', 'gap is "0.6", not a length from 0 to 10 mm'],
+    [
+      ['treatments', 0, 'rows', 0, 'offset'],
+      50.1,
+      'treatments[0].rows[0].offset is 50.1, not a length from -50 to 50 mm',
+    ],
     [['gap'], -1, 'gap is -1, not a length from 0 to 10 mm'],
     [['seed'], undefined, 'seed is missing (a whole number from 0 to 4294967295)'],
     [['sede'], 1, 'sede is not known here (did you mean seed?)'],
