@@ -27,14 +27,14 @@ export function withoutDoubled(
 ): { readonly pieces: LinePiece[]; readonly merged: ReadonlySet<number> } {
   const lines = pieces.map(({ points }) => points);
   const lengths = lines.map(cumulativeLength);
-  const index = indexSegments(lines);
   const kept: Interval[][] = [];
+  const search: Search = { lines, lengths, index: indexSegments(lines), kept, snap };
   const merged = new Set<number>();
   const left: LinePiece[] = [];
   pieces.forEach((piece, k) => {
     const at = lengths[k];
     const whole = at[at.length - 1];
-    const doubled = doubledRuns(k, lines, lengths, index, kept, snap);
+    const doubled = doubledRuns(k, search);
     const rest = complement(doubled, whole, snap);
     kept.push(rest);
     if (doubled.length) merged.add(piece.line);
@@ -44,17 +44,21 @@ export function withoutDoubled(
   return { pieces: left, merged };
 }
 
+/** All lines, and what is kept so far of those that have been looked at. */
+interface Search {
+  readonly lines: readonly Points[];
+  /** length along each line at its points, mm */
+  readonly lengths: readonly Float64Array[];
+  readonly index: SegmentIndex;
+  readonly kept: readonly (readonly Interval[])[];
+  readonly snap: number;
+}
+
 /** Stretches of line k along which some earlier line stands in for it, cut back to where it leaves that line. */
-function doubledRuns(
-  k: number,
-  lines: readonly Points[],
-  lengths: readonly Float64Array[],
-  index: SegmentIndex,
-  kept: readonly Interval[][],
-  snap: number,
-): Interval[] {
+function doubledRuns(k: number, search: Search): Interval[] {
+  const { lines, lengths, index } = search;
   const whole = lengths[k][lengths[k].length - 1];
-  const near = stretchesNear(k, lines, lengths, index, kept, snap);
+  const near = stretchesNear(k, search);
   const runs: Interval[] = [];
   for (const stretches of near.values()) {
     for (const { from, to, members } of joined(stretches)) {
@@ -79,26 +83,16 @@ interface Stretch {
 }
 
 /** Where line k lies within the tolerance of what is kept of each earlier line, segment by segment. */
-function stretchesNear(
-  k: number,
-  lines: readonly Points[],
-  lengths: readonly Float64Array[],
-  index: SegmentIndex,
-  kept: readonly Interval[][],
-  snap: number,
-): Map<number, Stretch[]> {
+function stretchesNear(k: number, { lines, lengths, index, kept, snap }: Search): Map<number, Stretch[]> {
   const found = new Map<number, Stretch[]>();
   const at = lengths[k];
+  // of many lines that double each other only the first is kept, so few are near
+  const standsIn = (m: number) => index.line[m] < k && kept[index.line[m]].length > 0;
   for (let i = 0; i + 1 < pointCount(lines[k]); i++) {
     const p = pointAt(lines[k], i);
     const q = pointAt(lines[k], i + 1);
-    const left = Math.min(p[0], q[0]) - snap;
-    const right = Math.max(p[0], q[0]) + snap;
-    const top = Math.min(p[1], q[1]) - snap;
-    const bottom = Math.max(p[1], q[1]) + snap;
-    for (const m of index.near(left, top, right, bottom)) {
+    for (const m of index.nearSegment(p, q, snap, standsIn)) {
       const other = index.line[m];
-      if (other >= k) continue;
       const j = index.from[m];
       for (const [a, b] of keptOf(lines[other], lengths[other], j, kept[other])) {
         const part = nearPart(p, q, a, b, snap);

@@ -1,5 +1,6 @@
 import { signedArea } from '../geometry/area.js';
 import { type Points, pointCount } from '../geometry/polyline.js';
+import { groupsOf } from './groups.js';
 import type { Edge, Network } from './network.js';
 
 /**
@@ -76,18 +77,11 @@ export function traceFaces(network: Network, used?: readonly boolean[]): Faces {
 }
 
 function connectedParts({ nodes, edges }: Network, used?: readonly boolean[]): Int32Array {
-  const parent = Int32Array.from(nodes, (_, i) => i);
-  const root = (i: number): number => {
-    while (parent[i] !== i) {
-      parent[i] = parent[parent[i]];
-      i = parent[i];
-    }
-    return i;
-  };
+  const groups = groupsOf(nodes.length);
   edges.forEach(({ from, to }, e) => {
-    if (!used || used[e]) parent[root(from)] = root(to);
+    if (!used || used[e]) groups.join(from, to);
   });
-  return parent.map((_, i) => root(i));
+  return Int32Array.from(nodes, (_, i) => groups.of(i));
 }
 
 /** The closed polyline along half-edges that follow each other; also used for chains, which then stay open. */

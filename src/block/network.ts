@@ -1,19 +1,12 @@
-import { signedArea } from '../geometry/area.js';
 import { crossings } from '../geometry/crossings.js';
-import { nearestOnSegment } from '../geometry/nearest.js';
-import { distance, type Point } from '../geometry/point.js';
-import {
-  cumulativeLength,
-  firstPoint,
-  type Points,
-  pointAt,
-  pointCount,
-  polylineLength,
-} from '../geometry/polyline.js';
+import type { Point } from '../geometry/point.js';
+import { cumulativeLength, firstPoint, type Points } from '../geometry/polyline.js';
 import { partOf } from '../geometry/polyline-part.js';
 import { SAME_POINT } from '../geometry/tolerances.js';
-import { isRing, type LinePiece } from './pieces.js';
-import { mean, type Snapped, withEnds } from './snap-ends.js';
+import type { LinePiece } from './pieces.js';
+import { withoutScraps } from './scraps.js';
+import { type Snapped, withEnds } from './snap-ends.js';
+import { withoutTwins } from './twins.js';
 
 /** Lines that meet only in common nodes. */
 export interface Network {
@@ -155,99 +148,3 @@ function joinedAt(a: Points, b: Points): Points {
 
 /** A line whose ends are the very coordinates of its nodes. */
 const pinned = (points: Points, start: Point, end: Point): Points => withEnds(points, start, end);
-
-/**
- * Nodes at the two ends of a scrap become one, at the mean of those where most lines meet; dangling scraps go. Says
- * whether any node moved by more than rounding; without scraps the network is given back as it is.
- */
-function withoutScraps(network: Network, snap: number): { joined: Network; moved: boolean } {
-  const { nodes, edges } = network;
-  const scraps = edges.map((edge) => isScrap(edge, nodes[edge.from], snap));
-  if (!scraps.some(Boolean)) return { joined: network, moved: false };
-  const degree = new Int32Array(nodes.length);
-  for (const { from, to } of edges) {
-    degree[from]++;
-    degree[to]++;
-  }
-  const parent = nodes.map((_, i) => i);
-  const root = (i: number): number => {
-    while (parent[i] !== i) {
-      parent[i] = parent[parent[i]];
-      i = parent[i];
-    }
-    return i;
-  };
-  edges.forEach(({ from, to }, e) => {
-    if (scraps[e]) parent[root(from)] = root(to);
-  });
-  const members = new Map<number, number[]>();
-  for (let i = 0; i < nodes.length; i++) {
-    const r = root(i);
-    members.set(r, [...(members.get(r) ?? []), i]);
-  }
-  const at: Point[] = [...nodes];
-  let moved = false;
-  for (const [r, group] of members) {
-    if (group.length === 1) continue;
-    const most = Math.max(...group.map((i) => degree[i]));
-    at[r] = mean(group.filter((i) => degree[i] === most).map((i) => nodes[i]));
-    if (group.some((i) => distance(nodes[i], at[r]) > SAME_POINT)) moved = true;
-  }
-  const kept = edges
-    .filter((_, e) => !scraps[e])
-    .map((edge) => {
-      const [from, to] = [root(edge.from), root(edge.to)];
-      return { ...edge, from, to, points: withEnds(edge.points, at[from], at[to]) };
-    });
-  return { joined: { nodes: at, edges: kept }, moved };
-}
-
-/** No longer than the tolerance, or a loop that stays within it or encloses nothing. */
-function isScrap({ from, to, points }: Edge, node: Point, snap: number): boolean {
-  if (polylineLength(points) <= snap) return true;
-  if (from !== to) return false;
-  if (Math.abs(signedArea(points)) <= SAME_POINT * SAME_POINT) return true;
-  for (let i = 0; i < pointCount(points); i++) if (distance(pointAt(points, i), node) > snap) return false;
-  return true;
-}
-
-/** Of edges between the same two nodes that lie within the tolerance all along, only the longest. */
-function withoutTwins({ nodes, edges }: Network, snap: number): Network {
-  const byEnds = new Map<string, number[]>();
-  edges.forEach(({ from, to }, e) => {
-    const key = from < to ? `${from} ${to}` : `${to} ${from}`;
-    byEnds.set(key, [...(byEnds.get(key) ?? []), e]);
-  });
-  const dropped = new Set<number>();
-  for (const group of byEnds.values()) {
-    if (group.length < 2) continue;
-    const longest = [...group].sort(
-      (a, b) => polylineLength(edges[b].points) - polylineLength(edges[a].points),
-    );
-    longest.forEach((e, i) => {
-      const twin = longest
-        .slice(0, i)
-        .some((f) => !dropped.has(f) && runsAlong(edges[e].points, edges[f].points, snap));
-      if (twin) dropped.add(e);
-    });
-  }
-  return { nodes, edges: edges.filter((_, e) => !dropped.has(e)) };
-}
-
-function runsAlong(line: Points, other: Points, reach: number): boolean {
-  if (isRing(line)) return false;
-  for (let i = 0; i + 1 < pointCount(line); i++) {
-    const [a, b] = [pointAt(line, i), pointAt(line, i + 1)];
-    const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-    if (i > 0 && !near(a, other, reach)) return false;
-    if (!near(middle, other, reach)) return false;
-  }
-  return true;
-}
-
-function near(p: Point, line: Points, reach: number): boolean {
-  for (let i = 0; i + 1 < pointCount(line); i++) {
-    if (nearestOnSegment(p, pointAt(line, i), pointAt(line, i + 1)).distance <= reach) return true;
-  }
-  return false;
-}

@@ -15,7 +15,7 @@ export interface Pass {
 /** Runs shorter than this that go there and back are ties: three stitches of 0.4 mm. */
 export const TIE = 1.2;
 /** Seam lines of the largest hoop, sewn twice, come to a few thousand stitches. */
-const MOST_STITCHES = 200_000;
+export const MOST_STITCHES = 50_000;
 /** Rounding to whole steps puts two piercings of one hole at most this far apart. */
 const SAME_HOLE = 0.15;
 /** A stitch that turns back more than this begins another pass; no seam has so sharp a corner. */
@@ -34,11 +34,21 @@ export function sewnPasses(file: StitchFile, stops: readonly number[], where: st
   if (stops.length === 0) {
     throw new InputError('no-stops', where, 'no color stop was named', `name stops from ${extent(all)}`);
   }
-  return [...new Set(stops)].flatMap((n) => {
+  const named = [...new Set(stops)].map((n) => {
     const stop = Number.isInteger(n) ? all[n - 1] : undefined;
     if (!stop) throw new InputError('no-such-stop', where, `there is no stop ${n}`, `it has ${extent(all)}`);
-    return passesOfStop(stop, `${where} stop ${n}`);
+    return stop;
   });
+  const stitches = named.reduce((sum, stop) => sum + stop.stitches, 0);
+  if (stitches > MOST_STITCHES) {
+    throw new InputError(
+      'not-a-seam',
+      named.length === 1 ? `${where} stop ${named[0].stop}` : where,
+      `${named.length === 1 ? 'it holds' : 'the stops named hold'} ${stitches} stitches, more than any seam lines do`,
+      'name stops sewn in plain stitches along the seams',
+    );
+  }
+  return named.flatMap((stop) => passesOfStop(stop, `${where} stop ${stop.stop}`));
 }
 
 const extent = (all: readonly FileStop[]): string =>
@@ -47,14 +57,6 @@ const extent = (all: readonly FileStop[]): string =>
 function passesOfStop(stop: FileStop, where: string): Pass[] {
   if (stop.stitches === 0) {
     throw new InputError('empty-stop', where, 'it holds no stitches', 'name stops that sew seams');
-  }
-  if (stop.stitches > MOST_STITCHES) {
-    throw new InputError(
-      'not-a-seam',
-      where,
-      `it holds ${stop.stitches} stitches, more than any seam lines do`,
-      'name stops sewn in plain stitches along the seams',
-    );
   }
   const runs = stop.runs.map((run) => withoutStrayStart(withoutRepeats(toPoints(run))));
   if (runs.some(isZigzag)) {

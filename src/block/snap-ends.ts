@@ -12,6 +12,7 @@ import {
 } from '../geometry/polyline.js';
 import { indexSegments } from '../geometry/segment-index.js';
 import { SAME_POINT } from '../geometry/tolerances.js';
+import { groupsOf } from './groups.js';
 import { isRing, type LinePiece } from './pieces.js';
 
 /** A moved end draws the line after it over this many times its move: it leans, and gets no kink. */
@@ -125,18 +126,8 @@ export function mean(points: readonly Point[]): Point {
 
 /** For each point the first one of the chain that it belongs to (union of all pairs within reach). */
 function chains(points: readonly Point[], reach: number): number[] {
-  const parent = points.map((_, i) => i);
-  if (points.length < 2) return parent;
-  const root = (i: number): number => {
-    let r = i;
-    while (parent[r] !== r) r = parent[r];
-    for (let next = i; next !== r; ) {
-      const up = parent[next];
-      parent[next] = r;
-      next = up;
-    }
-    return r;
-  };
+  if (points.length < 2) return points.map((_, i) => i);
+  const groups = groupsOf(points.length);
   const index = new Flatbush(points.length);
   for (const [x, y] of points) index.add(x, y, x, y);
   index.finish();
@@ -144,11 +135,10 @@ function chains(points: readonly Point[], reach: number): number[] {
   points.forEach((p, i) => {
     for (const j of index.search(p[0] - limit, p[1] - limit, p[0] + limit, p[1] + limit)) {
       if (j <= i || distance(p, points[j]) > limit) continue;
-      const [a, b] = [root(i), root(j)];
-      parent[Math.max(a, b)] = Math.min(a, b);
+      groups.join(i, j);
     }
   });
-  return points.map((_, i) => root(i));
+  return points.map((_, i) => groups.of(i));
 }
 
 /** For each meeting point the nearest place on a line that goes on there, if one is within the tolerance. */

@@ -12,18 +12,25 @@ export function signedArea(ring: Points): number {
   return sum / 2;
 }
 
-/** Whether a point lies inside rings by the even-odd rule: an outer ring and its holes together, or one ring alone. */
-export function insideRings([x, y]: Point, rings: readonly Points[]): boolean {
-  let inside = false;
+/** Tells every place where rings cross a level line, and whether they go down there as drawn (y rising). */
+function crossLevel(rings: readonly Points[], y: number, take: (x: number, down: boolean) => void): void {
   for (const ring of rings) {
     for (let i = 0; i + 1 < pointCount(ring); i++) {
       const y0 = ring[2 * i + 1];
       const y1 = ring[2 * i + 3];
       if (y0 > y === y1 > y) continue;
       const x0 = ring[2 * i];
-      if (x < x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0)) inside = !inside;
+      take(x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0), y1 > y0);
     }
   }
+}
+
+/** Whether a point lies inside rings by the even-odd rule: an outer ring and its holes together, or one ring alone. */
+export function insideRings([x, y]: Point, rings: readonly Points[]): boolean {
+  let inside = false;
+  crossLevel(rings, y, (at) => {
+    if (x < at) inside = !inside;
+  });
   return inside;
 }
 
@@ -42,15 +49,9 @@ export function insideArea(p: Point, { rings, rule }: Area): boolean {
 /** How often rings wind round a point, clockwise as drawn: upward and downward crossings of the level to its right. */
 function windingNumber([x, y]: Point, rings: readonly Points[]): number {
   let turns = 0;
-  for (const ring of rings) {
-    for (let i = 0; i + 1 < pointCount(ring); i++) {
-      const y0 = ring[2 * i + 1];
-      const y1 = ring[2 * i + 3];
-      if (y0 > y === y1 > y) continue;
-      const x0 = ring[2 * i];
-      if (x < x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0)) turns += y1 > y0 ? 1 : -1;
-    }
-  }
+  crossLevel(rings, y, (at, down) => {
+    if (x < at) turns += down ? 1 : -1;
+  });
   return turns;
 }
 
@@ -69,15 +70,7 @@ export function pointInside(rings: readonly Points[]): Point | null {
   for (const share of [0.5077, 0.3719, 0.6413, 0.2337, 0.7731, 0.1093, 0.8969]) {
     const y = top + share * (bottom - top);
     const crossing: number[] = [];
-    for (const ring of rings) {
-      for (let i = 0; i + 1 < pointCount(ring); i++) {
-        const y0 = ring[2 * i + 1];
-        const y1 = ring[2 * i + 3];
-        if (y0 > y === y1 > y) continue;
-        const x0 = ring[2 * i];
-        crossing.push(x0 + ((y - y0) / (y1 - y0)) * (ring[2 * i + 2] - x0));
-      }
-    }
+    crossLevel(rings, y, (at) => void crossing.push(at));
     crossing.sort((a, b) => a - b);
     for (let i = 0; i + 1 < crossing.length; i += 2) {
       const width = crossing[i + 1] - crossing[i];

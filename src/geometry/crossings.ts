@@ -28,12 +28,7 @@ export function crossings(lines: readonly Points[], index: SegmentIndex = indexS
     const i = index.from[k];
     const p = pointAt(lines[line], i);
     const q = pointAt(lines[line], i + 1);
-    const left = Math.min(p[0], q[0]) - SAME_POINT;
-    const right = Math.max(p[0], q[0]) + SAME_POINT;
-    const top = Math.min(p[1], q[1]) - SAME_POINT;
-    const bottom = Math.max(p[1], q[1]) + SAME_POINT;
-    for (const m of index.near(left, top, right, bottom)) {
-      if (m <= k) continue;
+    for (const m of index.nearSegment(p, q, SAME_POINT, (m) => m > k)) {
       const other = index.line[m];
       const j = index.from[m];
       if (other === line && areNeighbors(lines[line], i, j)) continue;

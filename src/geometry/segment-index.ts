@@ -1,5 +1,9 @@
 import Flatbush from 'flatbush';
+import type { Point } from './point.js';
 import { type Points, pointCount } from './polyline.js';
+
+/** Which segments to look for; where most are not wanted, leaving them out here saves sorting them. */
+export type Wanted = (segment: number) => boolean;
 
 /** All segments of many polylines, found by their surroundings in logarithmic time. */
 export interface SegmentIndex {
@@ -7,7 +11,9 @@ export interface SegmentIndex {
   readonly line: Int32Array;
   readonly from: Int32Array;
   /** segments whose boxes meet a box, in rising order */
-  near(minX: number, minY: number, maxX: number, maxY: number): number[];
+  near(minX: number, minY: number, maxX: number, maxY: number, wanted?: Wanted): number[];
+  /** segments whose boxes come within a distance of the box of the segment from p to q, in rising order */
+  nearSegment(p: Point, q: Point, by: number, wanted?: Wanted): number[];
 }
 
 export function indexSegments(lines: readonly Points[]): SegmentIndex {
@@ -15,7 +21,7 @@ export function indexSegments(lines: readonly Points[]): SegmentIndex {
   for (const points of lines) count += Math.max(0, pointCount(points) - 1);
   const line = new Int32Array(count);
   const from = new Int32Array(count);
-  if (count === 0) return { line, from, near: () => [] };
+  if (count === 0) return { line, from, near: () => [], nearSegment: () => [] };
   const index = new Flatbush(count);
   let k = 0;
   lines.forEach((points, l) => {
@@ -27,9 +33,19 @@ export function indexSegments(lines: readonly Points[]): SegmentIndex {
     }
   });
   index.finish();
+  const near: SegmentIndex['near'] = (minX, minY, maxX, maxY, wanted) =>
+    index.search(minX, minY, maxX, maxY, wanted).sort((a, b) => a - b);
   return {
     line,
     from,
-    near: (minX, minY, maxX, maxY) => index.search(minX, minY, maxX, maxY).sort((a, b) => a - b),
+    near,
+    nearSegment: ([px, py], [qx, qy], by, wanted) =>
+      near(
+        Math.min(px, qx) - by,
+        Math.min(py, qy) - by,
+        Math.max(px, qx) + by,
+        Math.max(py, qy) + by,
+        wanted,
+      ),
   };
 }

@@ -345,6 +345,17 @@ describe('lines along each other', () => {
     expect(round(polylineLength(map.seams[0].points))).toBe(70);
   });
 
+  it('are one seam however many there are', () => {
+    // all within 0.2 mm of each other, each pair crossing: were every pair looked at in turn, this would never end
+    const lines = Array.from({ length: 4096 }, (_, i): Point[] => [
+      [0, 50 + 0.1 * Math.sin(i)],
+      [60 + i * 1e-6, 50 + 0.1 * Math.cos(3 * i)],
+    ]);
+    const { map, findings } = build(lines);
+    expect(map.seams).toHaveLength(1);
+    expect(findings).toEqual([]);
+  });
+
   it('drawn out and back without lifting the pen are one seam', () => {
     const map = mapOf([
       [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sewnLines } from '../../src/block/sewn-lines.js';
+import { MOST_STITCHES } from '../../src/block/sewn-passes.js';
 import { readDst } from '../../src/formats/dst-read.js';
 import type { Point } from '../../src/geometry/point.js';
 import { InputError } from '../../src/input-error.js';
@@ -74,6 +75,22 @@ describe('stops named as seams', () => {
       ],
     ];
     expect(refusal([1], [tie])).toMatch(/nothing but ties/);
+  });
+
+  it('must hold no more stitches than seam lines do, all of them together', () => {
+    // 300 lines of 100 mm, 2 mm apart: 30 m of seams and half the stitches that are read
+    const line = (y: number): Run =>
+      evenly(
+        [
+          [0, y],
+          [100, y],
+        ],
+        100 / Math.floor(MOST_STITCHES / 590),
+      );
+    const half: SewnStop = Array.from({ length: 300 }, (_, i) => line(2 * i));
+    expect(refusal([1, 2], [half, half])).toMatch(
+      /a\.dst: the stops named hold \d+ stitches, more than any seam/,
+    );
   });
 
   it('count once when named twice', () => {
