@@ -14,5 +14,12 @@ export async function readSvgBlock(text: string, fileName: string, source: Block
   const drawing = await readSvgDrawing(text, fileName);
   const { map, findings } = buildSeamMap(drawing, { snap: source.snap, through: source.through });
   const name = baseName(fileName);
-  return { name, map, existing: null, stops: [], origin: drawing.origin, findings };
+  return {
+    name,
+    map,
+    existing: null,
+    stops: [],
+    origin: drawing.origin,
+    findings: [...(drawing.findings ?? []), ...findings],
+  };
 }

@@ -1,3 +1,4 @@
+import type { Finding } from '../finding.js';
 import type { Area } from '../geometry/area.js';
 import type { Points } from '../geometry/polyline.js';
 
@@ -21,4 +22,6 @@ export interface LineDrawing {
   readonly lines: readonly DrawnLine[];
   /** how far the block's frame is from the source's own origin, mm: source = frame + origin (stitch files) */
   readonly origin: readonly [number, number];
+  /** what the source holds that is not read as it is meant there */
+  readonly findings?: readonly Finding[];
 }

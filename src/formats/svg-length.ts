@@ -10,7 +10,7 @@ const PX: Readonly<Record<string, number>> = {
   pc: 16,
 };
 
-const LENGTH = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(px|mm|cm|q|in|pt|pc|%)?\s*$/i;
+const LENGTH = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(px|mm|cm|q|in|pt|pc|%)?$/i;
 
 /**
  * A length attribute in user units (pixels), or null when it is no length at all or in a unit without a fixed size.
@@ -18,11 +18,11 @@ const LENGTH = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)\s*(px|mm|cm|q|i
  * @param whole what 100 % stands for
  */
 export function readLength(text: string, whole: number): number | null {
-  const found = LENGTH.exec(text);
+  const found = LENGTH.exec(text.trim());
   if (!found) return null;
   const value = Number(found[1]);
   const unit = (found[2] ?? '').toLowerCase();
   return unit === '%' ? (value / 100) * whole : value * PX[unit];
 }
 
-export const isPercentage = (text: string): boolean => /%\s*$/.test(text);
+export const isPercentage = (text: string): boolean => text.trim().endsWith('%');

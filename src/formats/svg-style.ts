@@ -9,6 +9,8 @@ export interface Look {
   readonly visibility?: string;
   readonly color?: string;
   readonly display?: string;
+  readonly 'clip-path'?: string;
+  readonly mask?: string;
   readonly transform?: string;
   readonly 'transform-origin'?: string;
   readonly translate?: string;
@@ -20,7 +22,7 @@ export interface Look {
 type Property = keyof Look;
 const INHERITED: readonly Property[] = ['fill', 'stroke', 'fill-opacity', 'fill-rule', 'visibility', 'color'];
 /** Of these an element's own value counts. */
-const OWN: readonly Property[] = ['display', 'transform', 'transform-origin'];
+const OWN: readonly Property[] = ['display', 'transform', 'transform-origin', 'clip-path', 'mask'];
 /** These can only be written in a style; as attributes they mean something else or nothing. */
 const STYLE_ONLY: readonly Property[] = ['translate', 'rotate', 'scale', 'offset-path'];
 const IN_ATTRIBUTES = [...INHERITED, ...OWN];
@@ -53,7 +55,7 @@ export function readStyleSheet(root: SvgElement): StyleSheet {
 
 function readRules(text: string): Rule[] {
   const rules: Rule[] = [];
-  const plain = text.replace(/\/\*[\s\S]*?\*\//g, '').replace(/<!--|-->/g, '');
+  const plain = withoutComments(text).replace(/<!--|-->/g, '');
   let depth = 0;
   let start = 0;
   let selector = '';
@@ -67,6 +69,20 @@ function readRules(text: string): Rule[] {
     }
   }
   return rules;
+}
+
+/** A comment that does not end goes to the end of the text. */
+function withoutComments(text: string): string {
+  const [first, ...rest] = text.split('/*');
+  let plain = first;
+  let inside = false;
+  for (const part of rest) {
+    // what follows a comment's beginning inside a comment belongs to it
+    const end = part.indexOf('*/');
+    inside = end < 0;
+    if (!inside) plain += part.slice(end + 2);
+  }
+  return plain;
 }
 
 function rulesFor(selectors: string, body: string): Rule[] {
@@ -97,13 +113,18 @@ function readDeclarations(body: string): Record<string, string> {
   return found;
 }
 
+/** What cuts or covers part of an element, as written; null when nothing does. */
+export const clipOf = (look: Look): string | null =>
+  (['clip-path', 'mask'] as const).find((name) => look[name] !== undefined && look[name] !== 'none') ?? null;
+
 /** The look of an element inside a parent: attributes, then style sheet, then its own style, each stronger. */
 export function lookOf(element: SvgElement, parent: Look, sheet: StyleSheet): Look {
   const look: Record<string, string | undefined> = {};
   for (const name of INHERITED) look[name] = parent[name];
   const set = (values: Readonly<Record<string, string>>, names = IN_STYLES) => {
     for (const name of names) {
-      const value = values[name]?.trim();
+      // no value means more by its spaces, and long runs of them would be gone through over and over
+      const value = values[name]?.replace(/\s+/g, ' ').trim();
       if (value && value !== 'inherit') look[name] = value;
     }
   };

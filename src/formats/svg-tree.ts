@@ -15,7 +15,7 @@ export interface SvgElement {
 /** Groups inside groups deeper than any drawing program makes them. */
 const DEEPEST = 200;
 /** Elements in one drawing; a block has a few hundred. */
-export const MOST_ELEMENTS = 100_000;
+export const MOST_ELEMENTS = 50_000;
 
 /**
  * The elements of an SVG file. Entities that a document type declares are never expanded: a file that uses one is

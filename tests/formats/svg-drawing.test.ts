@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readSvgDrawing } from '../../src/formats/svg-drawing.js';
+import { MOST_ELEMENTS } from '../../src/formats/svg-tree.js';
 import { polylineLength, toPoints } from '../../src/geometry/polyline.js';
 import { InputError } from '../../src/input-error.js';
 
@@ -229,6 +230,47 @@ describe('shapes', () => {
   });
 });
 
+describe('what a drawing holds beside its lines', () => {
+  const told = async (body: string, attributes?: string) => (await svg(body, attributes)).findings ?? [];
+
+  it('is told once a kind, with a count and the first place', async () => {
+    const clips =
+      '<g clip-path="url(#c)">\n<path d="M0 0h9"/></g><path d="M0 2h9" style="clip-path: url(#c)"/>';
+    const [first, second, third] = await told(
+      `${clips}<text>A</text><rect mask="url(#m)" width="4" height="4"/>`,
+    );
+    expect(first).toMatchObject({ level: 'note', code: 'clip-ignored' });
+    expect(first.message).toMatch(
+      /^2 elements have a clip-path, the first test\.svg line 2 \(g\); it is not/,
+    );
+    expect(second.message).toMatch(/^test\.svg line 3 \(rect\) has a mask; it is not applied/);
+    expect(third.message).toMatch(
+      /^test\.svg line 3 \(text\) holds no lines and is left out; turn text into/,
+    );
+  });
+
+  it('is nothing where nothing is cut or left out', async () => {
+    const uncut = `<g clip-path="none">${line}</g><g mask="url(#m)"><desc/></g>`;
+    const unseen = '<defs><text>A</text></defs><text display="none">B</text>';
+    expect(await told(uncut + unseen)).toEqual([]);
+  });
+
+  it('is the size that was taken where it gives none of its own', async () => {
+    const size = async (attributes: string) => (await told(line, attributes)).map(({ message }) => message);
+    const taken = (why: string) => [
+      expect.stringMatching(new RegExp(`^test\\.svg ${why} from its viewBox, at 96`)),
+    ];
+    const box = 'viewBox="0 0 96 192"';
+    expect(await size(`width="100%" height="100%" ${box}`)).toEqual(
+      taken('is 100% of the page it stands on; 25\\.4 x 50\\.8 mm was taken'),
+    );
+    expect(await size(box)).toEqual(taken('says no width and height; 25\\.4 x 50\\.8 mm was taken'));
+    expect((await size('class="x"'))[0]).toMatch(/2\.6 x 0\.0 mm was taken from its coordinates/);
+    expect(await size(`width="30mm" ${box}`)).toEqual([]);
+    expect(await size('width="96" height="192"')).toEqual([]);
+  });
+});
+
 describe('the fabric of a closed shape', () => {
   const fills = async (body: string) => (await svg(body)).lines.map(({ fill }) => fill);
   const square = 'd="M0 0h9v9h-9z"';
@@ -292,7 +334,9 @@ describe('a drawing that cannot be used', () => {
     ],
     [`<svg ${MM}><g style="rotate: 30deg"/></svg>`, 'line 1 (g)', /rotate is "30deg"/],
     [`<svg ${MM}><text>no lines</text></svg>`, 'test.svg', /no lines/],
-    ['<svg viewBox="0 0 0 9"/>', 'line 1', /viewBox/],
+    ['<svg viewBox="0 0 0 9"/>', 'line 1', /viewBox "0 0 0 9" shows nothing/],
+    ['<svg viewBox="0 0 0 0"/>', 'line 1', /viewBox "0 0 0 0" shows nothing/],
+    ['<svg viewBox="0 0 9"/>', 'line 1', /viewBox is "0 0 9"/],
     ['<svg width="12 apples" height="3"/>', 'line 1', /width is "12 apples"/],
     [`<svg ${MM}><use href="#gone"/></svg>`, 'line 1 (use)', /#gone/],
     [`<svg ${MM}><g id="a"><use href="#a"/></g></svg>`, 'line 1 (use)', /uses itself/],
@@ -312,5 +356,29 @@ describe('a drawing that cannot be used', () => {
     );
     const text = `<svg ${MM}><defs><path id="l0" d="M0 0h1"/>${levels.join('')}</defs><use href="#l12"/></svg>`;
     await expect(readSvgDrawing(text, 'test.svg')).rejects.toThrow(/multiply/);
+  });
+
+  it('is refused as soon as it holds more elements than any block', async () => {
+    await expect(svg('<g/>'.repeat(MOST_ELEMENTS))).rejects.toThrow(/holds more than 50000 elements/);
+    // what follows is not looked at, well-formed or not
+    await expect(svg(`${'<g/>'.repeat(MOST_ELEMENTS)}</broken>`)).rejects.toThrow(/50000 elements/);
+  });
+
+  // each of these would go on for minutes if a length, a color or a comment were gone through again from every place
+  it('is refused, and not puzzled over, when it holds endless spaces', async () => {
+    const spaces = ' '.repeat(400_000);
+    await expect(svg(line, `width="1${spaces}x"`)).rejects.toThrow(/width is "1/);
+    await expect(svg(`<g transform="translate(1${spaces}x"/>`)).rejects.toThrow(/transform is/);
+    await expect(svg(`<rect width="9" height="9" fill="url(#a${spaces}"/>`)).rejects.toThrow(/fill is/);
+  });
+});
+
+describe('a style sheet', () => {
+  it('is read without its comments', async () => {
+    const rules = '/* a /* b */ path { fill: #112233 } /* } */ path { fill: none } /* path { fill: #445566 }';
+    expect((await svg(`<style>${rules}</style><path d="M0 0h9v9z"/>`)).lines.map(({ fill }) => fill)).toEqual(
+      [null],
+    );
+    expect((await svg(`<style>${'/*'.repeat(400_000)}</style>${line}`)).lines).toHaveLength(1);
   });
 });
