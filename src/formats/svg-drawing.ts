@@ -100,7 +100,10 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
     ...size,
     lines,
     origin: [0, 0],
-    findings: [...sizeFinding(frame, size, where), ...unreadFindings(clipped, lineless)],
+    findings: [
+      ...sizeFinding(frame, size, where),
+      ...unreadFindings(clipped, lineless, sheet.passedOver, where),
+    ],
   };
 }
 

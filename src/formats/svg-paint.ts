@@ -28,9 +28,10 @@ export async function fabricOf(
   return hexOf(fill, look, place);
 }
 
+const isNoPaint = (paint: string | undefined): boolean => paint === 'none' || paint === 'transparent';
+
 /** Whether nothing of a shape can be seen: no fill and, in so many words, no stroke. */
-export const isUnpainted = (look: Look): boolean =>
-  look.stroke === 'none' && (look.fill === 'none' || look.fill === 'transparent');
+export const isUnpainted = (look: Look): boolean => isNoPaint(look.stroke) && isNoPaint(look.fill);
 
 async function hexOf(color: string, look: Look, place: string): Promise<string | null> {
   const text = /^currentcolor$/i.test(color) ? (look.color ?? '#000000') : color;

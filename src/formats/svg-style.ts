@@ -37,24 +37,41 @@ interface Rule {
   readonly weight: number;
 }
 
-export type StyleSheet = readonly Rule[];
+export interface StyleSheet {
+  /** in the order in which they win */
+  readonly rules: readonly Rule[];
+  /** selectors, as written, of rules that say something of lines and are not applied */
+  readonly passedOver: readonly string[];
+}
 
 /**
- * The rules of the drawing's style elements, in the order in which they win. Drawing programs write colors as classes;
- * at-rules and selectors that look at neighbors or ancestors are passed over.
+ * The rules of the drawing's style elements. Drawing programs write colors as classes; at-rules and selectors that look
+ * at neighbors, ancestors or states are passed over.
  */
 export function readStyleSheet(root: SvgElement): StyleSheet {
   const rules: Rule[] = [];
+  const passedOver: string[] = [];
   const visit = (element: SvgElement) => {
-    if (element.name === 'style') rules.push(...readRules(element.text));
+    if (element.name === 'style') {
+      for (const { selectors, body } of blocksOf(element.text)) {
+        const declarations = readDeclarations(body);
+        const says = IN_STYLES.some((name) => declarations[name] !== undefined);
+        for (const selector of selectors.split(',').map((text) => text.trim())) {
+          const rule = ruleFor(selector, declarations);
+          if (rule) rules.push(rule);
+          else if (says && selector !== '') passedOver.push(selector);
+        }
+      }
+    }
     element.children.forEach(visit);
   };
   visit(root);
-  return rules.sort((a, b) => a.weight - b.weight);
+  return { rules: rules.sort((a, b) => a.weight - b.weight), passedOver };
 }
 
-function readRules(text: string): Rule[] {
-  const rules: Rule[] = [];
+/** The blocks of a style sheet that are not at-rules. */
+function blocksOf(text: string): { readonly selectors: string; readonly body: string }[] {
+  const blocks: { selectors: string; body: string }[] = [];
   const plain = withoutComments(text).replace(/<!--|-->/g, '');
   let depth = 0;
   let start = 0;
@@ -64,11 +81,11 @@ function readRules(text: string): Rule[] {
       selector = plain.slice(start, i).split(';').at(-1)!.trim();
       start = i + 1;
     } else if (plain[i] === '}' && depth > 0 && --depth === 0) {
-      if (!selector.startsWith('@')) rules.push(...rulesFor(selector, plain.slice(start, i)));
+      if (!selector.startsWith('@')) blocks.push({ selectors: selector, body: plain.slice(start, i) });
       start = i + 1;
     }
   }
-  return rules;
+  return blocks;
 }
 
 /** A comment that does not end goes to the end of the text. */
@@ -85,18 +102,16 @@ function withoutComments(text: string): string {
   return plain;
 }
 
-function rulesFor(selectors: string, body: string): Rule[] {
-  const declarations = readDeclarations(body);
-  return selectors.split(',').flatMap((text) => {
-    const found = /^(\*|[a-z][\w-]*)?((?:[.#][\w-]+)*)$/i.exec(text.trim());
-    if (!found || text.trim() === '') return [];
-    const marks = found[2].match(/[.#][\w-]+/g) ?? [];
-    const ids = marks.filter((mark) => mark.startsWith('#')).map((mark) => mark.slice(1));
-    const classes = marks.filter((mark) => mark.startsWith('.')).map((mark) => mark.slice(1));
-    const element = found[1] && found[1] !== '*' ? found[1] : null;
-    const weight = 10000 * ids.length + 100 * classes.length + (element ? 1 : 0);
-    return [{ element, id: ids[0] ?? null, classes, declarations, weight }];
-  });
+/** Null when the selector is not a single step. */
+function ruleFor(selector: string, declarations: Rule['declarations']): Rule | null {
+  const found = /^(\*|[a-z][\w-]*)?((?:[.#][\w-]+)*)$/i.exec(selector);
+  if (!found || selector === '') return null;
+  const marks = found[2].match(/[.#][\w-]+/g) ?? [];
+  const ids = marks.filter((mark) => mark.startsWith('#')).map((mark) => mark.slice(1));
+  const classes = marks.filter((mark) => mark.startsWith('.')).map((mark) => mark.slice(1));
+  const element = found[1] && found[1] !== '*' ? found[1] : null;
+  const weight = 10000 * ids.length + 100 * classes.length + (element ? 1 : 0);
+  return { element, id: ids[0] ?? null, classes, declarations, weight };
 }
 
 function readDeclarations(body: string): Record<string, string> {
@@ -118,7 +133,7 @@ export const clipOf = (look: Look): string | null =>
   (['clip-path', 'mask'] as const).find((name) => look[name] !== undefined && look[name] !== 'none') ?? null;
 
 /** The look of an element inside a parent: attributes, then style sheet, then its own style, each stronger. */
-export function lookOf(element: SvgElement, parent: Look, sheet: StyleSheet): Look {
+export function lookOf(element: SvgElement, parent: Look, { rules }: StyleSheet): Look {
   const look: Record<string, string | undefined> = {};
   for (const name of INHERITED) look[name] = parent[name];
   const set = (values: Readonly<Record<string, string>>, names = IN_STYLES) => {
@@ -130,7 +145,7 @@ export function lookOf(element: SvgElement, parent: Look, sheet: StyleSheet): Lo
   };
   set(element.attributes, IN_ATTRIBUTES);
   const classes = (element.attributes.class ?? '').split(/\s+/);
-  for (const rule of sheet) {
+  for (const rule of rules) {
     if (rule.element && rule.element !== element.name) continue;
     if (rule.id && rule.id !== element.attributes.id) continue;
     if (rule.classes.every((name) => classes.includes(name))) set(rule.declarations);

@@ -16,8 +16,14 @@ export const HOLD_NO_LINES: ReadonlySet<string> = new Set(['text', 'image', 'for
  *
  * @param clipped elements with lines of which the drawing shows only a part
  * @param lineless elements that are seen and hold no lines
+ * @param selectors of style rules that are not applied
  */
-export function unreadFindings(clipped: readonly Unread[], lineless: readonly Unread[]): Finding[] {
+export function unreadFindings(
+  clipped: readonly Unread[],
+  lineless: readonly Unread[],
+  selectors: readonly string[],
+  where: string,
+): Finding[] {
   return [
     ...byKind(clipped).map(({ what, count, at }): Finding => {
       const has = count === 1 ? `${at} has a ${what}` : `${count} elements have a ${what}, the first ${at}`;
@@ -30,7 +36,16 @@ export function unreadFindings(clipped: readonly Unread[], lineless: readonly Un
       const message = `${is} no lines and is left out; ${right} if it is to be sewn along`;
       return { level: 'note', code: 'no-lines-in-it', message };
     }),
+    ...(selectors.length ? [rulesPassedOver(selectors, where)] : []),
   ];
+}
+
+function rulesPassedOver(selectors: readonly string[], where: string): Finding {
+  const rules = selectors.length === 1 ? 'a style rule' : `${selectors.length} style rules, the first`;
+  const message =
+    `${where} has ${rules} for "${selectors[0]}", not applied: selectors are read that name one element, class or id; ` +
+    'if lines or colors are wrong, save the drawing with its styles in the elements';
+  return { level: 'note', code: 'style-passed-over', message };
 }
 
 function byKind(unread: readonly Unread[]): (Unread & { readonly count: number })[] {

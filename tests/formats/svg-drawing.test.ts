@@ -224,6 +224,7 @@ describe('shapes', () => {
       '<g style="display:none"><g style="display:inline"><rect width="9" height="9"/></g></g>',
       '<rect width="9" height="9" style="visibility:hidden"/>',
       '<rect width="9" height="9" fill="none" stroke="none"/>',
+      '<rect width="9" height="9" fill="none" stroke="transparent"/>',
       '<text x="4">M0 0 L9 9</text>',
     ];
     expect(await points([...hidden, ...unseen, line].join(''))).toHaveLength(1);
@@ -253,6 +254,14 @@ describe('what a drawing holds beside its lines', () => {
     const uncut = `<g clip-path="none">${line}</g><g mask="url(#m)"><desc/></g>`;
     const unseen = '<defs><text>A</text></defs><text display="none">B</text>';
     expect(await told(uncut + unseen)).toEqual([]);
+  });
+
+  it('is told of style rules that look further than one element, when they paint or hide', async () => {
+    const rules =
+      'g .b, .a:hover { display: none } .c text { font-size: 9px } .a { fill: none } @media print {.a {}}';
+    const [finding, ...others] = await told(`<style>${rules}</style>${line}`);
+    expect(others).toEqual([]);
+    expect(finding.message).toMatch(/^test\.svg has 2 style rules, the first for "g \.b", not applied/);
   });
 
   it('is the size that was taken where it gives none of its own', async () => {
