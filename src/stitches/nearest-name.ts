@@ -1,6 +1,9 @@
 import { distance } from 'fastest-levenshtein';
 
-/** The name nearest to what was written, capitals aside: a name, or a word in it, may also just have been begun. */
+/**
+ * The name nearest to what was written, capitals aside: a name, or a word in it, may also just have been begun. Of names
+ * as near the shortest: "hering" means herringbone rather than one of its kin.
+ */
 export function nearestName(written: string, names: readonly string[]): string {
   const wanted = written.trim().toLowerCase().slice(0, LONGEST);
   const far = (name: string) => {
@@ -11,7 +14,10 @@ export function nearestName(written: string, names: readonly string[]): string {
     );
     return Math.min(distance(wanted, whole), ...begun.map((one) => one + BEGUN));
   };
-  return names.reduce((best, name) => (far(name) < far(best) ? name : best));
+  return names.reduce((best, name) => {
+    const nearer = far(name) - far(best) || name.length - best.length;
+    return nearer < 0 ? name : best;
+  });
 }
 
 /** Longer words are nobody's. */
