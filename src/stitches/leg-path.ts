@@ -2,7 +2,10 @@ import type { Point } from '../geometry/point.js';
 
 /** Chords of a sampled leg turn less than this, in radians: the eye sees a curve. */
 const CHORD_TURN = (14 * Math.PI) / 180;
+const FEWEST_CHORDS = 6;
 const MOST_CHORDS = 128;
+/** Where two pieces of a curve meet, half a chord's turn of either adds up. */
+const SEEN_TURN = (14.9 * Math.PI) / 180;
 
 /** A straight or bent line through the given points. */
 export function polylinePath(points: readonly Point[]): Float64Array {
@@ -10,9 +13,9 @@ export function polylinePath(points: readonly Point[]): Float64Array {
 }
 
 /** A quadratic or cubic curve as chords that turn less than 15 degrees each, from first point to last, both exact. */
-export function curvePath(points: readonly Point[]): Float64Array {
+export function curvePath(points: readonly Point[], fewest = FEWEST_CHORDS): Float64Array {
   const cubic = points.length === 3 ? elevated(points) : points;
-  for (let chords = 6; ; chords = Math.ceil(chords * 1.3)) {
+  for (let chords = fewest; ; chords = Math.ceil(chords * 1.3)) {
     const path = sampled(cubic, chords);
     if (chords >= MOST_CHORDS || largestTurn(path) < CHORD_TURN) return path;
   }
@@ -28,11 +31,16 @@ export function smoothPath(points: readonly Point[]): Float64Array {
     (p, i) => i === 0 || Math.hypot(p[0] - points[i - 1][0], p[1] - points[i - 1][1]) > 1e-9,
   );
   if (apart.length < 3) return polylinePath([points[0], points[points.length - 1]]);
-  const pieces = apart.slice(1).map((b, i) => {
+  const cubics = apart.slice(1).map((b, i) => {
     const [before, a, after] = [apart[i - 1], apart[i], apart[i + 2]];
-    return curvePath([a, leaving(before, a, b), leaving(after, b, a), b]);
+    return [a, leaving(before, a, b), leaving(after, b, a), b];
   });
-  return Float64Array.from(pieces.flatMap((piece, i) => [...(i === 0 ? piece : piece.subarray(2))]));
+  for (let fewest = FEWEST_CHORDS; ; fewest = Math.ceil(fewest * 1.3)) {
+    const path = Float64Array.from(
+      cubics.flatMap((cubic, i) => [...curvePath(cubic, fewest).subarray(i === 0 ? 0 : 2)]),
+    );
+    if (fewest >= MOST_CHORDS || largestTurn(path) < SEEN_TURN) return path;
+  }
 }
 
 /** Control point beside b on the piece from b to c, when the curve comes from a (undefined where it begins at b). */
