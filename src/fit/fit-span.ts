@@ -2,6 +2,7 @@ import { type Finding, lineName } from '../finding.js';
 import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
 import type { Unit } from '../stitches/stitch.js';
+import { settledRuns } from './about-bends.js';
 import { type Band, type Reach, shifted } from './band.js';
 import type { Bound, Cut } from './cloth.js';
 import { bestCounts } from './counts.js';
@@ -160,7 +161,14 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
     }),
   );
   return {
-    laid: layRows(rows, laying, runs, scale, span.ring, cuts),
+    laid: layRows(
+      rows,
+      laying,
+      settledRuns({ guide, ring: span.ring, rows, scale, reach }, runs),
+      scale,
+      span.ring,
+      cuts,
+    ),
     stretches,
     gaps: [
       span.start.at + span.start.setback + margin,

@@ -12,6 +12,8 @@ import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './wal
 const BREAK_TURN = (120 * Math.PI) / 180 + 1e-6;
 /** Sizes are made smaller in steps of this factor. */
 export const NARROWING = 0.85;
+/** Where a rounded corner has room, its radius is the reach over this. */
+const ROUND_SHARE = 0.42;
 /** A treatment pressed below this share of its reach is no longer itself: the part is left bare. */
 const NARROW_SHARE = 0.5;
 
@@ -103,12 +105,20 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
   return walkSeam(seam, ask.reverse, start, at, rounding);
 }
 
-/** A stitch that goes round its corners does so as widely as its full reach needs. */
+/**
+ * A stitch that goes round its corners does so at least as widely as its full reach needs, and so widely that the
+ * strokes on the inside do not huddle where its outer strokes still cover the corner of the seam.
+ */
 function roundingFor(ask: LineAsk): Rounding | null {
   const { sized } = ask;
   if (sized.stitch.corner !== 'round') return null;
   const { left, right } = wholeReach(rowsOf(ask, false), 1, sized.repeat);
-  return { radius: Math.max(left, right) / SHARE_OF_DISC, isRounded: (turn) => turn <= BREAK_TURN };
+  const reach = Math.max(left, right);
+  const covering = (turn: number) => reach / (1 / Math.cos(turn / 2) - 1);
+  return {
+    radius: (turn) => Math.max(reach / SHARE_OF_DISC, Math.min(reach / ROUND_SHARE, covering(turn))),
+    isRounded: (turn) => turn <= BREAK_TURN,
+  };
 }
 
 /** A ring is walked from where it is broken, else from a corner, so that no stretch runs across its start. */

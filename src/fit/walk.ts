@@ -45,7 +45,8 @@ export function fromSeam(walk: Walk, u: number): number {
 
 /** The corners a treatment goes round instead of turning, and how wide. */
 export interface Rounding {
-  readonly radius: number;
+  /** mm, for a corner that turns so much, radians, positive */
+  readonly radius: (turn: number) => number;
   readonly isRounded: (turn: number) => boolean;
 }
 
@@ -75,7 +76,10 @@ export function walkSeam(
   // One finder for all: crossings stand in order, so that it walks the line but once or twice.
   const finder = frameFinder(guide, 0, guide.u.length - 1);
   const crossings = seam.crossings
-    .map(({ u, junction }) => ({ u: nearestU(guide, finder, fromSeam(walk, u), at(junction)), junction }))
+    .map(({ u, junction }) => ({
+      u: nearestU(guide, finder, fromSeam(walk, u), at(junction), walk.seamLength - guide.length),
+      junction,
+    }))
     .sort((a, b) => a.u - b.u);
   return { ...walk, crossings };
 }
@@ -140,7 +144,7 @@ function lineOf(
   };
 }
 
-/** How far from its expected place a junction is looked for on the eased line, mm. */
+/** How far from its expected place a junction is looked for on the eased line, mm, beside what easing made it shorter. */
 const LOOK = 3;
 
 /** u of the guide line nearest to a point, near the place it is expected at. */
@@ -149,12 +153,14 @@ function nearestU(
   finder: FrameFinder,
   expected: number,
   at: readonly [number, number],
+  shorter: number,
 ): number {
   let best = expected;
+  const look = LOOK + Math.abs(shorter);
   finder.at(expected);
   let least = Math.hypot(finder.frame[0] - at[0], finder.frame[1] - at[1]);
-  for (let i = sampleBefore(guide.u, expected - LOOK); i + 1 < guide.u.length; i++) {
-    if (guide.u[i] > expected + LOOK) break;
+  for (let i = sampleBefore(guide.u, expected - look); i + 1 < guide.u.length; i++) {
+    if (guide.u[i] > expected + look) break;
     if (guide.u[i + 1] === guide.u[i]) continue;
     const a = [guide.x[i], guide.y[i]] as const;
     const { t, distance } = nearestOnSegment(at, a, [guide.x[i + 1], guide.y[i + 1]]);

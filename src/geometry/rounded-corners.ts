@@ -9,7 +9,7 @@ const CHORD_TURN = (2 * Math.PI) / 180;
 const SHARE = 0.45;
 
 /**
- * A polyline whose corners are rounded to a radius, so that a treatment goes round them instead of turning. Where the
+ * A polyline whose corners are rounded to the radius that their turn (radians, positive) gets, so that a treatment goes round them instead of turning. Where the
  * line between two corners is too short for the radius, a smaller one is used. Cubic arcs touch the line on both sides
  * (handles 4/3 tan(tau / 4) r, the usual approximation of a circular arc).
  *
@@ -19,16 +19,17 @@ export function roundedCorners(
   points: Points,
   corners: readonly Corner[],
   closed: boolean,
-  radius: number,
+  radius: (turn: number) => number,
 ): Points {
   const at = cumulativeLength(points);
   const length = at[at.length - 1];
   const cutAt = (i: number): number => {
     const here = corners[i];
+    const turn = Math.abs(here.turn);
     const before = corners[i - 1]?.u ?? (closed ? corners[corners.length - 1].u - length : 0);
     const after = corners[i + 1]?.u ?? (closed ? corners[0].u + length : length);
     const room = Math.min(here.u - before, after - here.u);
-    return Math.min(radius * Math.tan(Math.abs(here.turn) / 2), room * SHARE);
+    return Math.min(radius(turn) * Math.tan(turn / 2), room * SHARE);
   };
   const out: number[] = [];
   let from = 0;

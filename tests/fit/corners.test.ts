@@ -121,6 +121,16 @@ describe('a corner that is turned', () => {
   });
 });
 
+/** Two sides of 40 mm whose row starts with the given hand. */
+const roundTheBend = (stitch: string, turn: number, side: 'left' | 'right') =>
+  fitLines(bent(turn), [askFor(1, stitch, { side })], RULES)[0].fit;
+
+const eitherTurn = fc
+  .tuple(turns, fc.constantFrom(1, -1))
+  .map(([turn, hand]) => turn * hand)
+  .filter((turn) => Math.abs(turn) > 0.9);
+const goingRound = fc.constantFrom('herringbone', 'chevron');
+
 describe('a corner that is rounded', () => {
   test('herringbone goes round it in one piece, nowhere further off than its reach and the rounding', () => {
     fc.assert(
@@ -129,8 +139,7 @@ describe('a corner that is rounded', () => {
         const [{ fit }] = fitLines(map, [askFor(1, 'herringbone', { sizes: { width: 6 } })], RULES);
         expect(chainsOf(fit)).toHaveLength(1);
         expect(fit.stretches).toHaveLength(1);
-        const radius = 3 / 0.6;
-        const away = radius * (1 / Math.cos(turn / 2) - 1);
+        const away = Math.min(3, (3 / 0.42) * (1 / Math.cos(turn / 2) - 1));
         for (const [x, y] of legPoints(chainsOf(fit))) {
           const first = y - 100;
           const second = (x - 100) * Math.sin(turn) + (y - 100) * Math.cos(turn);
@@ -138,6 +147,51 @@ describe('a corner that is rounded', () => {
         }
       }),
       { numRuns: 40 },
+    );
+  });
+
+  // Christie, Embroidery and Tapestry Weaving, 1912, figure 63 (figure seen): the band is carried round a bend evenly.
+  test('an outer stroke or bar stands at its middle, the others evenly to both sides', () => {
+    fc.assert(
+      fc.property(goingRound, eitherTurn, either, (stitch, turn, side) => {
+        const points = [...legPoints(chainsOf(roundTheBend(stitch, turn, side)))];
+        // Seen along the bisector (outwards) and across it.
+        const half = turn / 2;
+        const seen = points.map(([x, y]) => {
+          const [dx, dy] = [x - CORNER[0], y - CORNER[1]];
+          const across = dx * Math.cos(half) - dy * Math.sin(half);
+          return [Math.sign(turn) * (dx * Math.sin(half) + dy * Math.cos(half)), across];
+        });
+        const near = seen.filter(([out, across]) => Math.hypot(out, across) < 5);
+        const mirrored = ([out, across]: number[]) =>
+          Math.min(...seen.map(([o, a]) => Math.hypot(o - out, a + across)));
+        expect(Math.max(...near.map(mirrored))).toBeLessThan(0.9);
+        const outermost = Math.max(...near.map(([out]) => out));
+        // Where the turn leaves room for it, as far out as the corner itself.
+        const short = Math.max(0, (3 / 0.6) * (1 / Math.cos(half) - 1) - 3);
+        expect(outermost).toBeGreaterThan(-short - 0.9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('strokes on its inside keep two fifths of their distance at a right angle', () => {
+    fc.assert(
+      fc.property(goingRound, either, (stitch, side) => {
+        const [chain] = chainsOf(roundTheBend(stitch, Math.PI / 2, side));
+        const inner: number[][] = [];
+        for (let i = 0; i < chain.nodes.length; i += 2) {
+          const [dx, dy] = [chain.nodes[i] - CORNER[0], chain.nodes[i + 1] - CORNER[1]];
+          // Turning to the left: above the line and left of it is inside.
+          if (dx < -2 && dy < -2) inner.push([dx, dy]);
+        }
+        const gaps = inner.flatMap((p, i) =>
+          inner.slice(i + 1).map((q) => Math.hypot(p[0] - q[0], p[1] - q[1])),
+        );
+        expect(inner.length).toBeGreaterThan(2);
+        expect(Math.min(...gaps)).toBeGreaterThan(0.4 * 1.2);
+      }),
+      { numRuns: 4 },
     );
   });
 });

@@ -20,7 +20,7 @@ describe('a rounded corner', () => {
         fc.boolean(),
         (turn, radius, left) => {
           const signed = left ? turn : -turn;
-          const round = roundedCorners(bent(signed), [{ u: 50, turn: signed }], false, radius);
+          const round = roundedCorners(bent(signed), [{ u: 50, turn: signed }], false, () => radius);
           const closed = 100 - 2 * radius * Math.tan(turn / 2) + radius * turn;
           expect(Math.abs(polylineLength(round) - closed)).toBeLessThan(0.002 * radius);
           const guide = guideFromLine(round, [], false);
@@ -46,7 +46,7 @@ describe('a rounded corner', () => {
       { u: 10, turn: -Math.PI / 2 },
       { u: 16, turn: Math.PI / 2 },
     ];
-    const round = roundedCorners(short, corners, false, 20);
+    const round = roundedCorners(short, corners, false, () => 20);
     for (let i = 0; i < round.length; i += 2) {
       expect(round[i]).toBeGreaterThanOrEqual(-1e-9);
       expect(round[i]).toBeLessThanOrEqual(20 + 1e-9);
@@ -64,7 +64,7 @@ describe('a rounded corner', () => {
       [0, 0],
     ]);
     const corners = [0, 40, 80, 120].map((u) => ({ u, turn: -Math.PI / 2 }));
-    const round = roundedCorners(square, corners, true, 5);
+    const round = roundedCorners(square, corners, true, () => 5);
     expect(polylineLength(round)).toBeCloseTo(160 - 40 + 2 * Math.PI * 5, 1);
     const n = round.length;
     expect(Math.hypot(round[0] - round[n - 2], round[1] - round[n - 1])).toBeLessThan(1e-9);
