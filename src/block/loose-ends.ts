@@ -3,14 +3,17 @@ import { nearestOnSegment } from '../geometry/nearest.js';
 import type { Point } from '../geometry/point.js';
 import { pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import { indexSegments } from '../geometry/segment-index.js';
-import type { SeamMap } from './seam-map.js';
+import type { Seam, SeamMap } from './seam-map.js';
 
 /** An end that comes this near to another line was meant to reach it, mm. Common practice. */
 const MEANT = 1;
 /** What goes on this little past a line was meant to end on it, mm. Common practice. */
-const OVERSHOOT = 3;
+export const OVERSHOOT = 3;
 
-/** Ends that just miss a line, and ends that go a little past one. Near n log n in the number of segments. */
+/**
+ * Ends that just miss a line, ends that go a little past one, and stubs that hang on a junction. Near n log n in the
+ * number of segments.
+ */
 export function looseEnds(map: SeamMap): Finding[] {
   const loose = map.seams.flatMap((seam) => {
     const last = pointCount(seam.points) - 1;
@@ -27,6 +30,10 @@ export function looseEnds(map: SeamMap): Finding[] {
       .filter(({ by }) => by <= OVERSHOOT)
       .sort((a, b) => b.by - a.by)[0];
     if (past) return [overshoot(map, seam.id, past, at)];
+    if (length <= OVERSHOOT && seam.ends?.some(({ kind }) => kind !== 'free')) {
+      // one beyond the outline is told of as that
+      return map.outline && liesOutside(seam) ? [] : [stub(seam.id, length, at)];
+    }
     const near = nearestLine(seam.id, at);
     return near ? [nearMiss(seam.id, near, at)] : [];
   });
@@ -50,6 +57,22 @@ function overshoot(
     at,
   };
 }
+
+function stub(seam: number, length: number, at: Point): Finding {
+  return {
+    level: 'warning',
+    code: 'stub',
+    message:
+      `seam ${seam} is a stub of ${length.toFixed(1)} mm that ends free; if a line was drawn past its junction, ` +
+      'end it there in the drawing',
+    seam,
+    at,
+  };
+}
+
+/** Whether a seam has no patch on either hand. */
+export const liesOutside = ({ sides }: Seam): boolean =>
+  sides.every(({ left, right }) => left === null && right === null);
 
 function nearMiss(
   seam: number,

@@ -2,7 +2,7 @@ import type { Finding } from '../finding.js';
 import { pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import type { LineDrawing } from './drawn-line.js';
 import type { ThroughWish } from './junctions.js';
-import { looseEnds } from './loose-ends.js';
+import { liesOutside, looseEnds, OVERSHOOT } from './loose-ends.js';
 import { thickness } from './patches.js';
 import type { SeamMap } from './seam-map.js';
 
@@ -49,12 +49,14 @@ export function mapFindings(input: {
   }
   if (map.outline) {
     for (const seam of map.seams) {
-      if (seam.sides.some(({ left, right }) => left !== null || right !== null)) continue;
-      const length = polylineLength(seam.points).toFixed(1);
+      if (!liesOutside(seam)) continue;
+      const length = polylineLength(seam.points);
+      const right =
+        length <= OVERSHOOT ? '; if it is the end of a line drawn past it, end the line there' : '';
       findings.push({
         level: 'note',
         code: 'outside-outline',
-        message: `seam ${seam.id} (${length} mm) lies outside the outline`,
+        message: `seam ${seam.id} (${length.toFixed(1)} mm) lies outside the outline${right}`,
         seam: seam.id,
         at: pointAt(seam.points, 0),
       });

@@ -43,7 +43,24 @@ describe('ends of seams that are not where they were meant to be', () => {
 
   test('an end that goes a little past a seam or the outline is pointed out as that', () => {
     expect(found([0, 40, 100, 40], [50, 0, 50, 41.8])[0].message).toContain('goes 1.8 mm past seam');
-    expect(found([0, 40, 102, 40])[0].message).toContain('(2.0 mm) lies outside the outline');
+    expect(found([0, 40, 102, 40])).toEqual([
+      {
+        code: 'outside-outline',
+        message: expect.stringMatching(
+          /\(2\.0 mm\) lies outside the outline; if it is the end of a line drawn past/,
+        ),
+      },
+    ]);
+    expect(found([0, 40, 103.5, 40])[0].message).toMatch(/lies outside the outline$/);
+  });
+
+  test('a little hook that turns off where two seams meet is a stub, and no seam that fell short', () => {
+    const [finding, ...others] = found([0, 40, 100, 40], [50, 0, 50, 40], [50, 40, 51, 40.7]);
+    expect(others).toEqual([]);
+    expect(finding).toEqual({
+      code: 'stub',
+      message: expect.stringMatching(/is a stub of 1\.2 mm that ends free/),
+    });
   });
 
   test("ends that meet, and ends that are far from everything, are nobody's concern", () => {
