@@ -1,11 +1,14 @@
 import { InputError } from '../input-error.js';
-import { isShape } from './svg-shape.js';
 import { MOST_ELEMENTS, type SvgElement } from './svg-tree.js';
 
 /** Elements whose content is drawn where it stands. All others (defs, clips, masks, text, images) hold no lines. */
 export const GROUPS: ReadonlySet<string> = new Set(['svg', 'g', 'a', 'switch']);
 /** `use` elements that lead to each other in a longer chain than this are no drawing, but would end the program. */
 const DEEPEST_USE = 200;
+
+/** Groups and `use` elements that stand in each other deeper than this would end the program. */
+const DEEPEST_DRAWN = 1_000;
+const SHOWS_CHILDREN: ReadonlySet<string> = new Set([...GROUPS, 'symbol']);
 
 /** The element that a `use` element shows, by its reference: "#patch". */
 export const hrefOf = ({ attributes }: SvgElement): string =>
@@ -37,38 +40,56 @@ export function targetOf(
   return target;
 }
 
+/** What an element draws with all that it shows: how many elements, and how deep they stand in each other. */
+interface Drawn {
+  readonly count: number;
+  readonly depth: number;
+}
+
 /**
- * Refuses a drawing whose `use` elements make many of few before any of it is drawn. Every element is counted once,
- * whatever the number of its uses.
+ * Refuses a drawing whose `use` elements make many of few, or nest without end, before any of it is drawn. Every element
+ * is counted once, whatever the number of its uses.
  *
- * @throws InputError when more than MOST_ELEMENTS elements would be drawn
+ * @throws InputError when more than MOST_ELEMENTS elements would be drawn, or deeper than DEEPEST_DRAWN
  */
 export function refuseTooManyUses(
   root: SvgElement,
   byId: ReadonlyMap<string, SvgElement>,
   where: string,
 ): void {
-  const known = new Map<SvgElement, number>();
-  const drawnBy = (element: SvgElement, chain: number): number => {
-    const before = known.get(element);
-    if (before !== undefined) return before;
-    // circles and endless chains are refused where they are met
-    known.set(element, 0);
-    let drawn = 1;
-    if (element.name === 'use') {
-      const target = byId.get(hrefOf(element).slice(1));
-      if (target && chain < DEEPEST_USE) drawn += drawnBy(target, chain + 1);
-    } else if (GROUPS.has(element.name) || element.name === 'symbol') {
-      for (const child of element.children) drawn += drawnBy(child, chain);
-    } else if (!isShape(element.name)) drawn = 0;
-    known.set(element, drawn);
-    return drawn;
+  const known = new Map<SvgElement, Drawn>();
+  const shownBy = (element: SvgElement): readonly SvgElement[] => {
+    if (element.name !== 'use') return SHOWS_CHILDREN.has(element.name) ? element.children : [];
+    const target = byId.get(hrefOf(element).slice(1));
+    return target ? [target] : [];
   };
-  if (drawnBy(root, 0) <= MOST_ELEMENTS) return;
+  const drawnBy = (element: SvgElement, above: number): Drawn => {
+    const before = known.get(element);
+    if (before) return before;
+    if (above > DEEPEST_DRAWN) refuseDepth(where);
+    // what leads back to itself is refused where it is met
+    known.set(element, { count: 0, depth: 0 });
+    let [count, depth] = [1, 0];
+    for (const shown of shownBy(element)) {
+      const inner = drawnBy(shown, above + 1);
+      count += inner.count;
+      depth = Math.max(depth, inner.depth);
+    }
+    known.set(element, { count, depth: depth + 1 });
+    return { count, depth: depth + 1 };
+  };
+  const { count, depth } = drawnBy(root, 0);
+  if (depth > DEEPEST_DRAWN) refuseDepth(where);
+  if (count <= MOST_ELEMENTS) return;
   throw new InputError(
     'too-many-elements',
     where,
     `its use elements multiply to more than ${MOST_ELEMENTS} elements`,
     'draw the shapes of the block once',
   );
+}
+
+function refuseDepth(where: string): never {
+  const wrong = `its use elements and groups stand more than ${DEEPEST_DRAWN} deep in each other`;
+  throw new InputError('use-too-deep', where, wrong, 'draw the shape where it is wanted');
 }

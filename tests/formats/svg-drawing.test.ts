@@ -367,6 +367,18 @@ describe('a drawing that cannot be used', () => {
     await expect(readSvgDrawing(text, 'test.svg')).rejects.toThrow(/multiply/);
   });
 
+  it('is refused when groups and use elements nest in each other without end', async () => {
+    const levels = Array.from({ length: 190 }, (_, i) => {
+      return `<g id="n${i + 1}">${'<g>'.repeat(180)}<use href="#n${i}"/>${'</g>'.repeat(180)}</g>`;
+    });
+    const body = `<defs><path id="n0" d="M0 0h1"/>${levels.join('')}</defs>`;
+    await expect(svg(`${body}<use href="#n190"/>`)).rejects.toThrow(/more than 1000 deep/);
+    // known from shallow places first, it is as deep in the end
+    const uses = levels.map((_, i) => `<use href="#n${i + 1}"/>`).join('');
+    await expect(svg(body + uses)).rejects.toThrow(/more than 1000 deep/);
+    expect((await svg(`${body}<use href="#n3"/>`)).lines).toHaveLength(1);
+  });
+
   it('is refused as soon as it holds more elements than any block', async () => {
     await expect(svg('<g/>'.repeat(MOST_ELEMENTS))).rejects.toThrow(/holds more than 50000 elements/);
     // what follows is not looked at, well-formed or not
