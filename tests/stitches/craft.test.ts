@@ -304,6 +304,59 @@ describe('Cretan', () => {
     expect(Math.abs(plait.default - 30 / (38 + 30 + 39))).toBeLessThan(0.06);
   });
 
+  // The same figure: an outer band is 1.27 times as broad as the plait, and the arms lie straight across it.
+  test('has arms longer than its plait is broad, straight across to either edge', () => {
+    const unit = cretan.build({});
+    const arm = legNamed(unit, 'arm');
+    const [, tip] = endsOf(arm);
+    const [, [, inner]] = endsOf(legNamed(unit, 'dip'));
+    expect((tip[1] - inner) / (2 * inner)).toBeGreaterThan(38 / 30 - 0.05);
+    for (const values of [{}, cretan.smallest, { repeat: 9, width: 18 }]) {
+      const [from, to] = endsOf(legNamed(cretan.build(values), 'arm'));
+      expect(Math.abs(Math.atan2(to[0] - from[0], to[1] - from[1]))).toBeLessThan((15 * Math.PI) / 180);
+      expect(Math.abs(bow(legNamed(cretan.build(values), 'arm')))).toBeLessThan(0.15);
+    }
+  });
+
+  // The same figure: arms stand close. Feather's stand as far apart as it is wide (Ingalls, 1911, year from memory).
+  test('stands its arms closer together than feather does, for its width', () => {
+    const closeness = (stitch: Stitch) => {
+      const { length, reach } = stitch.build({});
+      return length / reach.left;
+    };
+    expect(closeness(cretan)).toBeLessThan(0.6 * closeness(stitchNamed('feather')));
+  });
+
+  // The same figure: between one pick-up and the next nothing shows but arm and strand.
+  test('hides the way back from the tip under its arm and the strand that follows', () => {
+    const apart = (point: readonly number[], leg: UnitLeg): number => {
+      let least = Infinity;
+      const { path } = leg;
+      for (let i = 2; i < path.length; i += 2) {
+        const [ax, ay, bx, by] = path.subarray(i - 2, i + 2);
+        const length = Math.hypot(bx - ax, by - ay);
+        const t = ((point[0] - ax) * (bx - ax) + (point[1] - ay) * (by - ay)) / length ** 2;
+        const at = Math.min(1, Math.max(0, t));
+        least = Math.min(least, Math.hypot(point[0] - ax - at * (bx - ax), point[1] - ay - at * (by - ay)));
+      }
+      return least;
+    };
+    for (const values of [{}, cretan.smallest, { repeat: 9, width: 18 }]) {
+      const unit = cretan.build(values);
+      const { path } = legNamed(unit, 'dip');
+      const covers = [legNamed(unit, 'arm'), legNamed(unit, 'strand')];
+      const strayed: number[] = [];
+      for (let i = 2; i < path.length; i += 2) {
+        for (let k = 0; k <= 10; k++) {
+          const at = [0, 1].map((j) => path[i - 2 + j] + (k / 10) * (path[i + j] - path[i - 2 + j]));
+          strayed.push(Math.min(...covers.map((leg) => apart(at, leg))));
+        }
+      }
+      // Half of what three passes of No. 40 thread cover.
+      expect(Math.max(...strayed)).toBeLessThan(0.35);
+    }
+  });
+
   // Christie, on figure 69: picking up less makes the plait broader and the outer arms shorter.
   test('has shorter arms where the plait is broader', () => {
     const arm = (plait: number) => {
