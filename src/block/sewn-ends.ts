@@ -30,7 +30,7 @@ export function settleEnds(loose: readonly LooseLine[], allowance: number): Poin
     if (!cuts.length) break;
     for (const { end, meeting } of cuts) {
       cut(lines, end, meeting);
-      meetings.forget(end[0]);
+      meetings.forget(end);
     }
   }
   lengthenShortEnds(lines);

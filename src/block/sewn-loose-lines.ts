@@ -61,6 +61,9 @@ export function looseEnds({ list }: Lines): End[] {
   return list.flatMap((line, i) => ([0, 1] as const).filter((e) => !line.seated[e]).map((e): End => [i, e]));
 }
 
+/** The point at one end. */
+export const tipOf = ({ points }: Line, end: 0 | 1): Point => points[end ? points.length - 1 : 0];
+
 /** The line's points from one end on. */
 export const fromEnd = (line: Line, end: 0 | 1): Point[] =>
   end ? [...line.points].reverse() : [...line.points];

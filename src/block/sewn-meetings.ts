@@ -1,6 +1,6 @@
 import { between, distance, type Point } from '../geometry/point.js';
 import { SNAP } from '../geometry/tolerances.js';
-import { crossing, type End, fromEnd, type Lines } from './sewn-loose-lines.js';
+import { crossing, type End, fromEnd, type Lines, tipOf } from './sewn-loose-lines.js';
 
 /** Another line met near an end. */
 export interface Meeting {
@@ -64,7 +64,7 @@ function segmentsNear(points: readonly Point[], [x, y]: Point, by: number): numb
   return found;
 }
 
-/** The meetings of all ends, looked for once. A cut makes a line smaller, so it adds none. */
+/** The meetings of all ends, looked for once and again where a cut has changed them. */
 export class KnownMeetings {
   private readonly known = new Map<number, readonly Meeting[]>();
 
@@ -82,10 +82,15 @@ export class KnownMeetings {
     return found;
   }
 
-  /** Forgets what lay on a line that has been cut. */
-  forget(line: number): void {
+  /** Forgets what lay on a line that has been cut, and what its new end, which counts as SNAP longer, may have come to. */
+  forget([line, end]: End): void {
+    const tip = tipOf(this.lines.list[line], end);
     for (const [key, meetings] of this.known) {
-      if (key >> 1 === line || meetings.some(({ other }) => other === line)) this.known.delete(key);
+      const other = tipOf(this.lines.list[key >> 1], key & 1 ? 1 : 0);
+      const isNear = distance(other, tip) <= this.allowance + SNAP;
+      if (isNear || key >> 1 === line || meetings.some((meeting) => meeting.other === line)) {
+        this.known.delete(key);
+      }
     }
   }
 }

@@ -66,7 +66,7 @@ export function refuseTooManyUses(
   const drawnBy = (element: SvgElement, above: number): Drawn => {
     const before = known.get(element);
     if (before) return before;
-    if (above > DEEPEST_DRAWN) refuseDepth(where);
+    if (above > DEEPEST_DRAWN) refuseDepth(element, where);
     // what leads back to itself is refused where it is met
     known.set(element, { count: 0, depth: 0 });
     let [count, depth] = [1, 0];
@@ -75,12 +75,11 @@ export function refuseTooManyUses(
       count += inner.count;
       depth = Math.max(depth, inner.depth);
     }
+    if (depth >= DEEPEST_DRAWN) refuseDepth(element, where);
     known.set(element, { count, depth: depth + 1 });
     return { count, depth: depth + 1 };
   };
-  const { count, depth } = drawnBy(root, 0);
-  if (depth > DEEPEST_DRAWN) refuseDepth(where);
-  if (count <= MOST_ELEMENTS) return;
+  if (drawnBy(root, 0).count <= MOST_ELEMENTS) return;
   throw new InputError(
     'too-many-elements',
     where,
@@ -89,7 +88,8 @@ export function refuseTooManyUses(
   );
 }
 
-function refuseDepth(where: string): never {
-  const wrong = `its use elements and groups stand more than ${DEEPEST_DRAWN} deep in each other`;
-  throw new InputError('use-too-deep', where, wrong, 'draw the shape where it is wanted');
+function refuseDepth({ name, line }: SvgElement, where: string): never {
+  const wrong = `is in a chain of use elements and groups that is more than ${DEEPEST_DRAWN} deep`;
+  const at = `${where} line ${line} (${name})`;
+  throw new InputError('use-too-deep', at, wrong, 'draw the shape where it is wanted');
 }
