@@ -2,7 +2,14 @@ import { type Finding, lineName } from '../finding.js';
 import type { SeamFit } from '../fit/fit.js';
 
 /** Codes of findings that say why a line may have nothing on it. */
-const REASONS: ReadonlySet<string> = new Set(['too-short', 'tight-bend', 'close-beside']);
+const REASONS: ReadonlySet<string> = new Set([
+  'too-short',
+  'tight-bend',
+  'close-beside',
+  'stub',
+  'overshoot',
+  'outside-outline',
+]);
 
 /** Lines of which nothing is left to sew, where no finding has said why yet: their ends were cut away. */
 export function nothingLeft(fits: readonly SeamFit[], said: readonly Finding[]): Finding[] {

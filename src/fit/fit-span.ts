@@ -1,3 +1,4 @@
+import { OVERSHOOT } from '../block/loose-ends.js';
 import { type Finding, lineName } from '../finding.js';
 import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
@@ -60,6 +61,9 @@ export function fitSpan(question: SpanQuestion): SpanFit {
   const { sized } = question.rows;
   const choice = chooseCounts(question);
   if (!choice) {
+    const nothing = { laid: null, stretches: [], gaps: [0, 0] as const, scale: 0 };
+    // The block's own findings say what such a stub is.
+    if (isStub(span)) return { ...nothing, findings: [] };
     const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
     const finding: Finding = {
       level: 'warning',
@@ -70,10 +74,13 @@ export function fitSpan(question: SpanQuestion): SpanFit {
       seam,
       at: question.middle(span),
     };
-    return { laid: null, stretches: [], gaps: [0, 0], scale: 0, findings: [finding] };
+    return { ...nothing, findings: [finding] };
   }
   return layChoice(question, choice);
 }
+
+const isStub = ({ start, end }: Span): boolean =>
+  end.at - start.at <= OVERSHOOT && (start.kind === 'free' || end.kind === 'free');
 
 function chooseCounts(question: SpanQuestion): Choice | null {
   const { span, rows } = question;
