@@ -1,5 +1,5 @@
 import { InputError } from '../input-error.js';
-import { placeOfJsonError } from './json-place.js';
+import { dictionaryJson } from './dictionary-json.js';
 import { newerFile } from './newer-file.js';
 import { type SavedTreatment, TREATMENT_FORMAT, type TreatmentRecord, treatmentFrom } from './treatment.js';
 
@@ -26,14 +26,7 @@ export async function checkTreatmentFile(text: string, where: string): Promise<I
 }
 
 async function examined(text: string, where: string): Promise<{ value: unknown; mistakes: string[] }> {
-  const plain = text.replace(/^\uFEFF/, '');
-  let value: unknown;
-  try {
-    value = JSON.parse(plain);
-  } catch {
-    const { place, wrong } = await placeOfJsonError(plain);
-    throw new InputError('not-json', `${where}${place}`, wrong, 'files of the dictionary are JSON');
-  }
+  const value = await dictionaryJson(text, where);
   const { format } = Object(value) as { format?: unknown };
   if (typeof format === 'number' && format > TREATMENT_FORMAT)
     throw newerFile(where, format, TREATMENT_FORMAT);

@@ -79,7 +79,8 @@ function fillSlots(plan: Plan, values: Values): Float64Array {
   plan.parameters.forEach(({ name, unit, min, max, default: usual }, slot) => {
     const value = Object.hasOwn(values, name) ? values[name] : usual;
     const [least, most] = plan.ranges[slot];
-    if (!(value >= least * (1 - 1e-9) && value <= most * (1 + 1e-9))) {
+    const slack = 1e-9 * Math.max(Math.abs(least), Math.abs(most));
+    if (!(value >= least - slack && value <= most + slack)) {
       const in_ = unit === 'mm' ? ' mm' : unit === 'degree' ? ' degrees' : '';
       throw new InputError(
         'parameter-out-of-range',

@@ -1,9 +1,9 @@
-import { placeOfJsonError } from '../formats/json-place.js';
+import { dictionaryJson } from '../formats/dictionary-json.js';
 import { newerFile } from '../formats/newer-file.js';
 import { InputError } from '../input-error.js';
 import { reservedNames } from './expression.js';
 import { type Kind, ornamentKind, stitchKind } from './kinds.js';
-import type { Mistake } from './mistake.js';
+import { eachOnce, type Mistake } from './mistake.js';
 import { mistakeError } from './parse.js';
 import { shapeMistakes } from './shape-mistakes.js';
 import type { Figure, Ornament, Stitch } from './stitch.js';
@@ -65,7 +65,7 @@ async function examine<R extends FigureRecord, F extends Figure>(
   name: string,
   where: string,
 ): Promise<Examined<F>> {
-  const json = await parsedJson(source, where);
+  const json = typeof source === 'string' ? await dictionaryJson(source, where) : source;
   const { format } = Object(json) as { format?: unknown };
   if (typeof format === 'number' && format > FORMAT) throw newerFile(where, format, FORMAT);
   const mistakes = await shapeMistakes(json, kind.schemas);
@@ -74,32 +74,11 @@ async function examine<R extends FigureRecord, F extends Figure>(
   mistakes.push(...parameterMistakes(record, kind.sizes), ...nameMistakes(record));
   const figure = kind.from(record, name, mistakes);
   if (!mistakes.length) mistakes.push(...unitMistakes(figure, kind.mistakesOf));
-  return { figure, mistakes };
+  return { figure, mistakes: eachOnce(mistakes) };
 }
 
 /** The format of stitch and ornament files that is read here. */
 const FORMAT = 1;
-/** Signs in a file of the dictionary; the built-in ones have about 3,000. */
-const LONGEST_FILE = 200_000;
-
-async function parsedJson(source: string | object, where: string): Promise<unknown> {
-  if (typeof source !== 'string') return source;
-  if (source.length > LONGEST_FILE) {
-    throw new InputError(
-      'stitch-file',
-      where,
-      `${source.length} signs are too many`,
-      `at most ${LONGEST_FILE}`,
-    );
-  }
-  const plain = source.replace(/^\uFEFF/, '');
-  try {
-    return JSON.parse(plain);
-  } catch {
-    const { place, wrong } = await placeOfJsonError(plain);
-    throw new InputError('not-json', `${where}${place}`, wrong, 'files of the dictionary are JSON');
-  }
-}
 
 function parameterMistakes(record: FigureRecord, sizes: readonly string[]): Mistake[] {
   const mistakes: Mistake[] = [];

@@ -154,7 +154,8 @@ function buildRange(
   { name, min, max }: Parameter,
   smallest: Readonly<Partial<Record<string, number>>> | undefined,
 ): [number, number] {
-  const least = Math.min(min, smallest?.[name] ?? min);
+  // A parameter may be called as anything is that every object has: "constructor".
+  const least = smallest && Object.hasOwn(smallest, name) ? Math.min(min, smallest[name]!) : min;
   return name === 'repeat' ? [least * SHORTEST_FIT, max * LONGEST_FIT] : [least, max];
 }
 
@@ -190,9 +191,10 @@ function closingOf(
   mistakes: Mistake[],
 ): Set<number> {
   const closing = new Set<number>();
+  const index = new Map(legs.map((leg, i) => [leg.name, i]));
   for (const key of (record.closing ?? []).flatMap((name) => copies.legsNamed(name, 'closing'))) {
-    const i = legs.findIndex((leg) => leg.name === key);
-    if (i < 0) {
+    const i = index.get(key);
+    if (i === undefined) {
       const names = legs.map((leg) => leg.name).join(', ');
       addMistake(mistakes, 'closing', `there is no leg "${key}"`, `the legs are ${names}`);
     } else if (legs[i].onlyAtEnd) {

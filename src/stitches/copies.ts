@@ -23,7 +23,7 @@ export interface WrittenLeg {
 /** What decides how many copies there are: the values of the parameters that count. */
 export type Counts = ReadonlyMap<string, number>;
 
-/** Points or legs that one file may come to, copies counted. */
+/** Points, legs, or points that legs are led through, that one file may come to, copies counted. */
 const MOST_COPIES = 2_000;
 
 /** The counting parameters of a file at the values given, or at their defaults. */
@@ -41,7 +41,9 @@ export class Copies {
   readonly legs: readonly WrittenLeg[];
   private readonly slots: ReadonlyMap<string, number>;
   private readonly values: Float64Array;
-  private readonly copied = new Map<string, number>();
+  private readonly copied = { points: new Map<string, number>(), legs: new Map<string, number>() };
+  private written = 0;
+  private led = 0;
 
   constructor(
     record: FigureRecord,
@@ -53,16 +55,17 @@ export class Copies {
     this.points = Object.entries(record.points).flatMap(([name, entry]): WrittenPoint[] => {
       const where = `points.${name}`;
       if (!('count' in entry)) return [{ name, place: entry, i: 0, where }];
-      const count = this.count(entry.count, where);
-      this.copied.set(name, count);
+      const count = this.count(entry.count, 1, where);
+      this.copied.points.set(name, count);
       return numbered(count, (i) => ({ name: `${name}[${i}]`, place: entry.at, i, where: `${where}.at` }));
     });
+    this.written = 0;
     this.legs = record.legs.flatMap((entry, k): WrittenLeg[] => {
       const where = `legs[${k}]`;
       if (!('legs' in entry))
         return [{ name: entry.name, leg: entry, i: 0, where: `${where} "${entry.name}"` }];
-      const count = this.count(entry.count, where);
-      for (const { name } of entry.legs) this.copied.set(`leg ${name}`, count);
+      const count = this.count(entry.count, entry.legs.length, where);
+      for (const { name } of entry.legs) this.copied.legs.set(name, count);
       return numbered(count, (i) =>
         entry.legs.map((leg, m) => ({
           name: `${leg.name}[${i}]`,
@@ -72,10 +75,6 @@ export class Copies {
         })),
       ).flat();
     });
-    for (const [what, { length }] of Object.entries({ points: this.points, legs: this.legs })) {
-      if (length <= MOST_COPIES) continue;
-      addMistake(mistakes, what, `with all copies there are ${length}`, `at most ${MOST_COPIES}`);
-    }
   }
 
   /** The name of one point or leg as written out: `tip[i + 1]` of copy 2 is `tip[3]`. */
@@ -89,24 +88,37 @@ export class Copies {
   all(references: readonly string[], i: number, where: string): string[] {
     return references.flatMap((reference) => {
       const { name, index } = inParts(reference);
-      const count = this.copied.get(name);
-      if (index !== '*' || count === undefined) return [this.one(reference, i, where)];
-      return numbered(count, (k) => `${name}[${k}]`);
+      const count = this.copied.points.get(name);
+      const isOne = index !== '*' || count === undefined;
+      this.led += isOne ? 1 : count;
+      if (this.led > MOST_COPIES) {
+        const right = `at most ${MOST_COPIES} in all legs and their copies`;
+        addMistake(this.mistakes, where, 'with all copies legs are led through too many points', right);
+        return [];
+      }
+      return isOne ? [this.one(reference, i, where)] : numbered(count, (k) => `${name}[${k}]`);
     });
   }
 
   /** The legs a name stands for: all its copies, when it names no single one. */
   legsNamed(reference: string, where: string): string[] {
-    const count = this.copied.get(`leg ${reference}`);
+    const count = this.copied.legs.get(reference);
     return count === undefined
       ? [this.one(reference, 0, where)]
       : numbered(count, (k) => `${reference}[${k}]`);
   }
 
-  private count(source: Arithmetic, where: string): number {
+  /** Copies of so many things; none when they would be too many, so that no file makes them without end. */
+  private count(source: Arithmetic, things: number, where: string): number {
     const count = this.whole(source, 0, `${where}.count`);
-    if (count >= 0 && count <= MOST_COPIES) return count;
-    addMistake(this.mistakes, `${where}.count`, `there are ${count} copies`, `0 to ${MOST_COPIES}`);
+    if (!(count >= 0 && count <= MOST_COPIES)) {
+      addMistake(this.mistakes, `${where}.count`, `there are ${count} copies`, `0 to ${MOST_COPIES}`);
+      return 0;
+    }
+    this.written += count * things;
+    if (this.written <= MOST_COPIES) return count;
+    const wrong = `with those before it there are ${this.written} copies`;
+    addMistake(this.mistakes, `${where}.count`, wrong, `at most ${MOST_COPIES}`);
     return 0;
   }
 

@@ -44,6 +44,8 @@ export function findIfNamed<T extends Named>(shelf: ReadonlyMap<string, T>, want
 
 const plain = (name: string): string =>
   name
+    // an umlaut may be one sign, or a letter and its dots: systems differ in how they keep a file's name
+    .normalize('NFC')
     .trim()
     .toLowerCase()
     .replace(/[\s_-]+/g, '-');

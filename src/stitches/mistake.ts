@@ -8,3 +8,8 @@ export interface Mistake {
 export function addMistake(mistakes: Mistake[], place: string, wrong: string, right: string): void {
   mistakes.push({ place, wrong, right });
 }
+
+/** Each mistake once: what is written once and worked many times is found wrong in every copy. */
+export function eachOnce(mistakes: readonly Mistake[]): Mistake[] {
+  return [...new Map(mistakes.map((mistake) => [`${mistake.place}\n${mistake.wrong}`, mistake])).values()];
+}

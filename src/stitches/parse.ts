@@ -2,7 +2,7 @@ import { InputError } from '../input-error.js';
 import { buildUnit } from './build.js';
 import { compilePlan, type Plan, parametersOf } from './compile.js';
 import { type Counts, countsOf } from './copies.js';
-import type { Mistake } from './mistake.js';
+import { eachOnce, type Mistake } from './mistake.js';
 import type { Figure, Ornament, Stitch } from './stitch.js';
 import type { FigureRecord, OrnamentRecord, StitchRecord } from './stitch-record.js';
 
@@ -77,7 +77,7 @@ function figureFrom(record: FigureRecord, name: string, mistakes: Mistake[]): Fi
 
 /** The first mistake as an error, with the number of the others. */
 export function mistakeError(where: string, mistakes: readonly Mistake[]): InputError {
-  const [{ place, wrong, right }] = mistakes;
-  const more = mistakes.length > 1 ? ` (and ${mistakes.length - 1} more mistakes in this file)` : '';
+  const [{ place, wrong, right }, ...others] = eachOnce(mistakes);
+  const more = others.length ? ` (and ${others.length} more mistakes in this file)` : '';
   return new InputError('stitch-file', place ? `${where} ${place}` : where, wrong, `${right}${more}`);
 }

@@ -37,8 +37,9 @@ export async function shapeMistakes(json: unknown, kind: 'stitch' | 'ornament'):
         collect(schemas.copiedLegs, leg, place);
         collectLegs(leg.legs, `${place}.legs`);
       } else {
-        const known = Object.hasOwn(schemas.legs, leg?.kind);
-        collect(known ? schemas.legs[leg.kind as LegKind] : schemas.anyLeg, leg, place);
+        const kind: unknown = leg?.kind;
+        const known = typeof kind === 'string' && Object.hasOwn(schemas.legs, kind);
+        collect(known ? schemas.legs[kind as LegKind] : schemas.anyLeg, leg, place);
       }
     });
   };
