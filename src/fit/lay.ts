@@ -55,6 +55,11 @@ export interface Laying {
 export interface Layer {
   readonly out: Float64Array;
   at(u: number, v: number): void;
+  /**
+   * How far in all of a figure is drawn whose outermost points to both hands are these (u v u v ...), until this is called
+   * again: as much as they must be in the point of a wedge. Drawn in point by point, its curves would hook.
+   */
+  drawIn(outermost: readonly number[]): void;
 }
 
 export function layer(laying: Laying): Layer {
@@ -63,8 +68,27 @@ export function layer(laying: Laying): Layer {
   const out = new Float64Array(4);
   const narrowing = narrowed(laying);
   let p = 0;
+  const drawn = { left: 1, right: 1 };
+  const inWedge = (point: Point, d: number, v: number): number => {
+    const drawnIn = v > 0 ? drawn.left : v < 0 ? drawn.right : 1;
+    return v === 0 ? inPoint(point, d, v, built) : Math.min(drawnIn, roomIn(point, d, v));
+  };
+  const { startPoint } = parts[0];
+  const { endPoint } = parts[parts.length - 1];
   return {
     out,
+    drawIn(outermost: readonly number[]): void {
+      drawn.left = drawn.right = 1;
+      for (let i = 0; i < outermost.length; i += 2) {
+        const [u, v] = [outermost[i], outermost[i + 1]];
+        const room = Math.min(
+          startPoint ? roomIn(startPoint, u - startPoint.at, v) : 1,
+          endPoint ? roomIn(endPoint, endPoint.at - u, v) : 1,
+        );
+        if (v > 0) drawn.left = Math.min(drawn.left, room);
+        else drawn.right = Math.min(drawn.right, room);
+      }
+    },
     at(uAsked: number, vAsked: number): void {
       let u = uAsked;
       if (closed) u = u < 0 ? u + guide.length : u > guide.length ? u - guide.length : u;
@@ -72,8 +96,8 @@ export function layer(laying: Laying): Layer {
       while (p + 1 < parts.length && u > parts[p].to) p++;
       const part = parts[p];
       let scale = narrowing ? narrowing(u, vAsked > 0) : 1;
-      if (part.startPoint) scale *= inPoint(part.startPoint, u - part.startPoint.at, vAsked, built);
-      if (part.endPoint) scale *= inPoint(part.endPoint, part.endPoint.at - u, vAsked, built);
+      if (part.startPoint) scale *= inWedge(part.startPoint, u - part.startPoint.at, vAsked);
+      if (part.endPoint) scale *= inWedge(part.endPoint, part.endPoint.at - u, vAsked);
       let across = vAsked * scale + offset;
       let along = u;
       if (part.start) {
@@ -107,6 +131,14 @@ function shareAt(mitre: Mitre, near: number, isLeft: boolean): number {
   return away + (at - away) * near;
 }
 
+/** Share of v that stays inside a wedge at distance d from its point. */
+function roomIn(point: Point, d: number, v: number): number {
+  const { slope, inset } = v > 0 ? point.left : point.right;
+  if (slope === Infinity || v === 0) return 1;
+  return Math.min(1, Math.max(0, d * slope - inset) / Math.abs(v));
+}
+
+/** The same for a whole figure that is as wide as the stitch reaches. */
 function inPoint(point: Point, d: number, v: number, built: Reach): number {
   const { slope, inset } = v > 0 ? point.left : point.right;
   const reach = v > 0 ? built.left : built.right;

@@ -11,7 +11,8 @@ const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 
 
 /**
  * Where a treatment tucks under another, its knots, cords, loops and petals that would lie within a millimeter of the
- * other's thread are left out. Linear in the legs, apart from an index over those of the lines that lie on top.
+ * other's thread are left out; and anywhere the single petal that is left of a sprig. Linear in the legs, apart from an
+ * index over those of the lines that lie on top.
  */
 export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
   const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
@@ -25,7 +26,7 @@ export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
   };
   return fits.map((line) => {
     const raised = chainsOf(line).some((chain) => chain.kind.some((kind) => RAISED.has(kind)));
-    if (!raised || line.tucksUnder.length === 0) return line;
+    if (!raised) return line;
     const over = line.tucksUnder.map(indexOf);
     const layers = line.fit.layers.map(
       (layer): Layer => ({
@@ -59,16 +60,32 @@ function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
   return { xy: Float64Array.from(seen), start: Int32Array.from(start) };
 }
 
+/**
+ * Without the raised figures near other thread, and without what is then left of a cluster, or was left where it was
+ * cut, when that is a single one: a lone petal looks like a mistake.
+ */
 function withoutRaised(chain: Chain, over: readonly LineIndex[]): Chain {
-  const dropped = new Set<string>();
-  const key = (leg: number) => `${chain.unit[leg]}/${chain.legClass[leg]}`;
+  const figures = new Map<number, Map<number, boolean>>();
   for (let leg = 0; leg < chain.from.length; leg++) {
-    if (RAISED.has(chain.kind[leg]) && comesNear(chain, leg, over)) dropped.add(key(leg));
+    if (!RAISED.has(chain.kind[leg])) continue;
+    const cluster = figures.get(chain.unit[leg]) ?? new Map<number, boolean>();
+    // Both halves of a loop share their class and unit, and go together.
+    const isNear = cluster.get(chain.legClass[leg]) || comesNear(chain, leg, over);
+    figures.set(chain.unit[leg], cluster.set(chain.legClass[leg], isNear));
   }
-  // Both halves of a loop share their class and unit, and go together.
-  return dropped.size === 0
-    ? chain
-    : withoutLegs(chain, (leg) => RAISED.has(chain.kind[leg]) && dropped.has(key(leg)));
+  let whole = 0;
+  for (const cluster of figures.values()) whole = Math.max(whole, cluster.size);
+  const bare = new Set<number>();
+  for (const [unit, cluster] of figures) {
+    const left = [...cluster.values()].filter((isNear) => !isNear).length;
+    if (left === 1 && whole > 1) bare.add(unit);
+  }
+  return withoutLegs(
+    chain,
+    (leg) =>
+      RAISED.has(chain.kind[leg]) &&
+      (bare.has(chain.unit[leg]) || figures.get(chain.unit[leg])!.get(chain.legClass[leg])!),
+  );
 }
 
 function comesNear(chain: Chain, leg: number, over: readonly LineIndex[]): boolean {

@@ -144,6 +144,7 @@ function layUnit(
   table: Int32Array,
 ): void {
   const { nodes } = place.run.unit;
+  lay.drawIn(outermost(place));
   const node = (i: number): number => {
     if (table[i] < 0) {
       lay.at(alongLine(place, nodes[2 * i]), acrossLine(place, nodes[2 * i + 1]));
@@ -181,6 +182,23 @@ function layUnit(
     }
     if (leg.kind === 'straight') growing.hidePickUp();
   }
+}
+
+/** The needle points of a unit that lie furthest out to either hand, where they come to lie: u v u v ... */
+function outermost(place: Place): number[] {
+  const { nodes } = place.run.unit;
+  let [least, most] = [0, 0];
+  for (let i = 1; i < nodes.length; i += 2) {
+    least = Math.min(least, nodes[i]);
+    most = Math.max(most, nodes[i]);
+  }
+  const found: number[] = [];
+  for (let i = 0; i < nodes.length; i += 2) {
+    const v = nodes[i + 1];
+    const isFurthest = (v > 0 && v > most - 1e-9) || (v < 0 && v < least + 1e-9);
+    if (isFurthest) found.push(alongLine(place, nodes[i]), acrossLine(place, v));
+  }
+  return found;
 }
 
 /** Lays a point of a leg's path, bent with the line or keeping its shape, into the layer's `out`. */

@@ -1,0 +1,38 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { Chain } from '../../src/fit/fit.js';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import { askFor, chainsOf } from './asks.js';
+import { butting } from './block-of-lines.js';
+
+/** How many petals each sprig has. */
+function petals(chain: Chain): number[] {
+  const halves = new Map<number, number>();
+  chain.kind.forEach((kind, leg) => {
+    if (kind === 'loop') halves.set(chain.unit[leg], (halves.get(chain.unit[leg]) ?? 0) + 1);
+  });
+  return [...halves.values()].map((count) => count / 2);
+}
+
+// Common practice: a bud of one petal at the end of a line of sprigs reads as a mistake.
+test('of a sprig that tucks under other thread two petals or three are left, or none', () => {
+  const seen = new Set<number>();
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.6, max: Math.PI / 2, noNaN: true }),
+      fc.constantFrom('feather', 'blanket', 'herringbone'),
+      fc.double({ min: 9, max: 12, noNaN: true }),
+      (theta, over, repeat) => {
+        const map = butting(theta);
+        const through = map.junctions[0].through!;
+        const daisies = askFor(3 - through, 'lazy-daisy', { sizes: { repeat } });
+        const fits = fitLines(map, [askFor(through, over), daisies], { gap: 0.6, outline: 'free' });
+        const left = chainsOf(fits[1].fit).flatMap(petals);
+        for (const count of left) seen.add(count);
+        expect(left.every((count) => count === 2 || count === 3)).toBe(true);
+      },
+    ),
+    { numRuns: 60 },
+  );
+  expect([...seen].sort()).toEqual([2, 3]);
+});
