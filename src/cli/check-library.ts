@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { ornamentFaults, stitchFaults } from '../check/figure-sanity.js';
 import { checkTreatmentFile, readTreatment } from '../formats/treatment-file.js';
@@ -9,7 +9,14 @@ import { checkOrnamentFile, checkStitchFile } from '../stitches/check.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { parseOrnament, parseStitch } from '../stitches/parse.js';
 import { treatmentMistakes } from '../stitches/treatment-mistakes.js';
-import { filesOn, loadDictionary, type Shelf, shelves } from './dictionary.js';
+import {
+  type LoadedDictionary,
+  loadDictionary,
+  notReadable,
+  ownFiles,
+  type Shelf,
+  shelves,
+} from './dictionary.js';
 import { decodeText, readInput } from './input-file.js';
 import { fileOf } from './keep-library.js';
 import type { LibraryOptions } from './library-command.js';
@@ -23,13 +30,21 @@ interface Checked {
 /** Checks files, or everything the maker has, and tells every mistake; status 1 when there are any. */
 export async function checkLibrary(names: readonly string[], options: LibraryOptions): Promise<void> {
   const dictionary = await loadDictionary(options.library);
-  const files = names.length
-    ? names.map((name) => fileNamed(name, dictionary))
-    : shelves.flatMap((shelf) =>
-        filesOn(dictionary.personalFolder, shelf).map(({ path }) => ({ shelf, path })),
-      );
-  const checked: Checked[] = [];
-  for (const { shelf, path } of files) checked.push(await check(path, shelf, dictionary));
+  const unread: InputError[] = [];
+  const own = ownFiles(dictionary.personalFolder, unread);
+  const files = names.length ? names.map((name) => fileNamed(name, own, dictionary)) : own;
+  const checked: Checked[] = names.length
+    ? []
+    : unread.map(({ where, message }) => ({ file: where, mistakes: [message] }));
+  for (const { shelf, path } of files) {
+    try {
+      checked.push(await check(path, shelf, dictionary));
+    } catch (error) {
+      // What was named and cannot be read is a mistake in the command; what lies in the library hides no other.
+      if (shelf === null) throw error;
+      checked.push({ file: path, mistakes: [notReadable(path, error as Error).message] });
+    }
+  }
   const wrong = checked.filter(({ mistakes }) => mistakes.length > 0);
   await (options.json ? printJson({ files: checked }) : print(report(checked, dictionary.personalFolder)));
   if (wrong.length) process.exitCode = 1;
@@ -37,12 +52,11 @@ export async function checkLibrary(names: readonly string[], options: LibraryOpt
 
 function fileNamed(
   name: string,
-  dictionary: Awaited<ReturnType<typeof loadDictionary>>,
+  own: ReturnType<typeof ownFiles>,
+  dictionary: LoadedDictionary,
 ): { shelf: Shelf | null; path: string } {
-  if (name.endsWith('.json') || existsSync(name)) return { shelf: null, path: name };
-  const own = shelves.flatMap((shelf) =>
-    filesOn(dictionary.personalFolder, shelf).map((file) => ({ shelf, ...file })),
-  );
+  const isFile = statSync(name, { throwIfNoEntry: false })?.isFile() ?? false;
+  if (name.endsWith('.json') || isFile) return { shelf: null, path: name };
   const mine = own.find((file) => file.name === name);
   if (mine) return mine;
   const found = entryNamed(dictionary, name);
@@ -53,7 +67,7 @@ function fileNamed(
 
 /** Form and meaning first; how it sews only when those are sound. */
 async function check(path: string, shelf: Shelf | null, dictionary: Dictionary): Promise<Checked> {
-  const text = decodeText(shelf === null ? await readInput(path) : readFileSync(path), path);
+  const text = decodeText(await readInput(path), path);
   const name = basename(path).replace(/\.json$/, '');
   const kind = shelf ?? kindOf(text);
   const told = (errors: readonly InputError[]) => errors.map(({ message }) => message);

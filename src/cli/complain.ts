@@ -35,7 +35,8 @@ function usage(error: CommanderError): string {
   return `command line: ${wrong.replace(/\.$/, '')}; ${right}`;
 }
 
-const meaning: Record<string, string> = {
+/** What system errors mean for who gave the path. */
+export const meaning: Readonly<Record<string, string>> = {
   EACCES: 'no permission; choose a place that you may read and write',
   EPERM: 'not permitted; choose a place that you may read and write',
   EROFS: 'the disk can only be read; choose another place',

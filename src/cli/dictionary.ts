@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseTreatment } from '../formats/treatment.js';
@@ -6,6 +6,8 @@ import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { LazyShelf } from '../stitches/lazy-shelf.js';
 import { parseOrnament, parseStitch } from '../stitches/parse.js';
+import { meaning } from './complain.js';
+import { decodeText, readInput } from './input-file.js';
 
 /** The package's own folder: two up from src/cli as from dist/cli. */
 export const packageFolder = fileURLToPath(new URL('../../', import.meta.url));
@@ -50,15 +52,21 @@ export async function loadDictionary(asked?: string, isThere = true): Promise<Lo
       'make it, or leave it away',
     );
   }
+  if (existsSync(folder) && !statSync(folder).isDirectory()) {
+    throw new InputError(
+      'not-a-folder',
+      asked === undefined ? folder : `--library ${folder}`,
+      'is no folder',
+      'a library is a folder with folders of stitches, ornaments and treatments',
+    );
+  }
   const own = { stitches: new Map(), ornaments: new Map(), treatments: new Map() };
   const unread: InputError[] = [];
-  for (const shelf of shelves) {
-    for (const { name, path } of filesOn(folder, shelf)) {
-      try {
-        own[shelf].set(name, await readOwn(shelf, readFileSync(path, 'utf8'), name, path));
-      } catch (error) {
-        unread.push(error instanceof InputError ? error : notReadable(path, error as Error));
-      }
+  for (const { shelf, name, path } of ownFiles(folder, unread)) {
+    try {
+      own[shelf].set(name, await readOwn(shelf, decodeText(await readInput(path), path), name, path));
+    } catch (error) {
+      unread.push(notReadable(path, error as Error));
     }
   }
   const both = <T>(shelf: Shelf, mine: ReadonlyMap<string, T>, parse: (text: string, name: string) => T) => {
@@ -92,12 +100,27 @@ async function readOwn(shelf: Shelf, text: string, name: string, path: string): 
 /** The file of a built-in entry. */
 export const builtInFile = (shelf: Shelf, name: string): string => join(BUILT_IN, shelf, `${name}.json`);
 
-/** The files on a shelf, by name; none where the folder is missing. */
-export function filesOn(folder: string, shelf: Shelf): { name: string; path: string }[] {
+/** All files of a maker's own library; a shelf that cannot be read is added to `unread`, and hides no other. */
+export function ownFiles(
+  folder: string,
+  unread: InputError[],
+): { shelf: Shelf; name: string; path: string }[] {
+  return shelves.flatMap((shelf) => {
+    try {
+      return filesOn(folder, shelf).map((file) => ({ shelf, ...file }));
+    } catch (error) {
+      unread.push(notReadable(join(folder, shelf), error as Error));
+      return [];
+    }
+  });
+}
+
+/** The files on a shelf, by name, hidden ones aside; none where the folder is missing. */
+function filesOn(folder: string, shelf: Shelf): { name: string; path: string }[] {
   const place = join(folder, shelf);
   if (!existsSync(place)) return [];
   return readdirSync(place)
-    .filter((file) => file.endsWith('.json'))
+    .filter((file) => file.endsWith('.json') && !file.startsWith('.'))
     .sort()
     .map((file) => ({ name: file.replace(/\.json$/, ''), path: join(place, file) }));
 }
@@ -106,5 +129,10 @@ function eachShelf<T>(make: (shelf: Shelf) => T): Record<Shelf, T> {
   return { stitches: make('stitches'), ornaments: make('ornaments'), treatments: make('treatments') };
 }
 
-const notReadable = (path: string, error: Error): InputError =>
-  new InputError('unreadable-file', path, error.message, 'check the file and its permissions');
+/** Why a file or folder could not be read, in our words. */
+export function notReadable(path: string, error: Error): InputError {
+  if (error instanceof InputError) return error;
+  const { code = '' } = error as NodeJS.ErrnoException;
+  const [wrong, right = 'check it and its permissions'] = (meaning[code] ?? error.message).split('; ');
+  return new InputError('unreadable-file', path, wrong, right);
+}
