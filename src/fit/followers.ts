@@ -24,7 +24,8 @@ export interface FollowerRow {
 /**
  * The runs of a row that follows the first one: its repeats begin where the first row's begin, so the two stay in step
  * by construction, whatever length the fit gave them. Moved along by part of a repeat, it has one repeat less on every
- * side of the line, so that it stays within the first row's ends; then each side is a chain of its own.
+ * side of the line, so that it stays within the first row's ends; then each side is a chain of its own. Where the first
+ * row's count leaves part of a repeat over, that stays bare, and the row begins anew behind it.
  */
 export function followerRow(
   first: readonly UnitRun[],
@@ -51,5 +52,21 @@ export function followerRow(
   const worked = runs.filter((run) => run.count > 0);
   if (worked.length === 0) return { chains: [], closed: false };
   if (step > 0 && worked.length > 1) return { chains: worked.map((run) => [run]), closed: false };
-  return { chains: [worked], closed: ring && worked.length === first.length && (step === 0 || movedRing) };
+  const isFilled = (i: number) =>
+    Math.abs(runs[i].count * runs[i].length - first[i].count * first[i].length) < SAME;
+  const isWhole = runs.every((_, i) => isFilled(i));
+  const units = runs.reduce((sum, run) => sum + run.count, 0);
+  const chains: UnitRun[][] = [[]];
+  runs.forEach((run, i) => {
+    if (run.count > 0) chains[chains.length - 1].push(run);
+    if (!isFilled(i)) chains.push([]);
+  });
+  return {
+    chains: chains.filter((chain) => chain.length > 0),
+    // units that alternate hands join round a ring when there is an even number of them
+    closed: ring && isWhole && (step === 0 || movedRing) && (!sized.glide || units % 2 === 0),
+  };
 }
+
+/** Lengths that differ by less are the same, mm. */
+const SAME = 1e-6;
