@@ -199,7 +199,8 @@ describe('laced herringbone', () => {
   const laced = stitchNamed('laced-herringbone');
   const around = ['over the next stroke', 'beneath the stroke', 'over the next again', 'beneath again', 'on'];
 
-  // Day and Buckle, illustration 32, F and H (plate seen): dark silk wound round the crossings on the surface.
+  // Day and Buckle, illustration 32, F and H (plate seen): a darker silk interlaced on the surface. That it goes once round
+  // every crossing is common practice.
   test('winds its lacing once round every crossing, at an even distance', () => {
     always(laced, (unit) => {
       const legs = rowOf(laced, unit, 3);
