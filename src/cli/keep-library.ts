@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { readDressing } from '../formats/dressing-file.js';
 import { workInOrder } from '../formats/dressing-text.js';
@@ -21,8 +21,8 @@ import type { LibraryOptions } from './library-command.js';
 import { writeOutputs } from './output-files.js';
 import { print, printJson, sayUnread } from './print.js';
 
-/** Names of files that every system can have. */
-const NAME = /^[a-z0-9][a-z0-9-]{0,60}$/;
+/** Names of files that every system can have; some are devices on one of them. */
+const NAME = /^(?!(?:con|prn|aux|nul|com\d|lpt\d)$)[a-z0-9][a-z0-9-]{0,60}$/;
 
 /** Copies an entry of the dictionary into the maker's own library. */
 export async function copyEntry(
@@ -95,11 +95,16 @@ async function keep(
   if (existsSync(path) && !replace) {
     throw new InputError('name-taken', path, 'is there already', 'choose another name, or say --replace');
   }
+  if (existsSync(path) && !statSync(path).isFile()) {
+    throw new InputError('not-a-file', path, 'is no ordinary file', 'choose another name, or take it away');
+  }
   mkdirSync(folder, { recursive: true });
   await writeOutputs([{ path, content: `${laidOutJson(record)}\n` }], () =>
     json
       ? printJson({ shelf, name, file: path })
-      : print(`Saved ${path}\nseamwright swatch ${name} --out ${name}.png shows it.`),
+      : print(
+          `Saved ${path}\nseamwright swatch ${name}${library ? ` --library ${library}` : ''} --out ${name}.png shows it.`,
+        ),
   );
 }
 
