@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { contents, newFolder, removeFolder, seamwright } from './run-cli.js';
@@ -85,5 +85,28 @@ describe("a maker's own library", () => {
     const dressed = await run('dress', 'block.svg', '--stitch', 'feather');
     expect(dressed.status).toBe(0);
     expect(dressed.stderr).toContain('left out');
+  });
+
+  it('what is no file, or no folder, in it is told and hides nothing else', async () => {
+    const odd = at('odd');
+    mkdirSync(join(odd, 'stitches', 'folder.json'), { recursive: true });
+    symlinkSync('circle.json', join(odd, 'stitches', 'circle.json'));
+    writeFileSync(join(odd, 'stitches', '._fly.json'), 'left by a system');
+    writeFileSync(join(odd, 'treatments'), 'no folder');
+    const fly = readFileSync(new URL('../../motifs/stitches/fly.json', import.meta.url), 'utf8');
+    writeFileSync(join(odd, 'stitches', 'My fly.json'), Buffer.from(`\uFEFF${fly}`, 'utf16le'));
+    const { status, stdout } = await seamwright(folder, 'stitches', '--json', '--library', 'odd');
+    expect(status).toBe(0);
+    const { stitches, unread } = JSON.parse(stdout);
+    expect(stitches.map(({ name }: { name: string }) => name)).toContain('My fly');
+    expect(unread).toHaveLength(3);
+    expect(unread.join('\n')).toMatch(
+      /treatments: .*no folder[\s\S]*circle\.json: .*circle[\s\S]*folder\.json: is a folder/,
+    );
+    const checked = await seamwright(folder, 'library', 'check', '--library', 'odd');
+    expect(checked.status).toBe(1);
+    expect(checked.stdout).toContain('4 files checked');
+    const file = await seamwright(folder, 'stitches', '--library', 'block.svg');
+    expect([file.status, file.stderr]).toEqual([2, expect.stringContaining('is no folder')]);
   });
 }, 60_000);

@@ -61,7 +61,7 @@ describe.each(shelves)('a file that is no $what at all', ({ check, files }) => {
         const found = await check(text, 'my.json');
         return found.length > 0 && found.every((error) => error instanceof InputError);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -130,7 +130,7 @@ describe.each(shelves)('a $what with one strange value in it', ({ check, files }
           (error) => error instanceof InputError && error.wrong !== '' && error.where.startsWith('my.json'),
         );
       }),
-      { numRuns: 80 },
+      { numRuns: 50 },
     );
   });
 
@@ -321,7 +321,7 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
   ({ stitch }) => {
     const glide = stitch.symmetry === 'glide';
     const always = (holds: (values: Record<string, number>) => boolean) =>
-      fc.assert(fc.property(anyValues(stitch), holds), { numRuns: 25 });
+      fc.assert(fc.property(anyValues(stitch), holds), { numRuns: 12 });
     /** Ends of visible legs in a row, in no order, each as often as it is there. */
     const places = (
       values: Record<string, number>,
