@@ -12,6 +12,7 @@ import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { nearestName } from '../stitches/nearest-name.js';
 import type { Ornament } from '../stitches/stitch.js';
+import { checkStep, leadingAll } from './in-step.js';
 import { Slips, within } from './slips.js';
 
 /** On a trimmed block an edge stays this far inside, mm. Common practice. */
@@ -90,6 +91,9 @@ function askedLine(
   );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
     const { passes, offset, flip = false, times = 1, step = 0 } = row;
+    within(`${where} row ${k + 2}`, ['treatments', t, 'rows', k + 1], () =>
+      checkStep(sizedRows[0], sizedRows[k + 1], times),
+    );
     return { sized: sizedRows[k + 1], side: flip ? other : side, passes, offset, times, step };
   });
   const accents = (treatment.accents ?? []).map((accent, k) =>
@@ -100,7 +104,7 @@ function askedLine(
   const [first] = treatment.rows;
   const ask: LineAsk = {
     seam,
-    sized: sizedRows[0],
+    sized: leadingAll(sizedRows[0], followers),
     side: first.flip ? other : side,
     reverse: treatment.reverse,
     manner: treatment.ends ?? dressing.ends,
