@@ -86,15 +86,24 @@ function askedLine(
   const where = `treatment ${t + 1}`;
   const side = treatment.side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
   const other = side === 'left' ? 'right' : 'left';
+  // Where nobody says on which side it stands, the whole treatment is turned over with its arms.
+  const turned = treatment.side === null && side === 'right' && seam !== 'outline' ? -1 : 1;
   const sizedRows = treatment.rows.map((row, r) =>
     within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () => sizedRow(dictionary, row)),
   );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
-    const { passes, offset, flip = false, times = 1, step = 0 } = row;
+    const { passes, flip = false, times = 1, step = 0 } = row;
     within(`${where} row ${k + 2}`, ['treatments', t, 'rows', k + 1], () =>
       checkStep(sizedRows[0], sizedRows[k + 1], times),
     );
-    return { sized: sizedRows[k + 1], side: flip ? other : side, passes, offset, times, step };
+    return {
+      sized: sizedRows[k + 1],
+      side: flip ? other : side,
+      passes,
+      offset: turned * row.offset,
+      times,
+      step,
+    };
   });
   const accents = (treatment.accents ?? []).map((accent, k) =>
     within(`${where} accent ${k + 1}`, ['treatments', t, 'accents', k], () =>
@@ -110,7 +119,7 @@ function askedLine(
     manner: treatment.ends ?? dressing.ends,
     shortOf: new Set(),
     passes: first.passes,
-    offset: first.offset,
+    offset: turned * first.offset,
     followers,
     accents,
     laid: treatment.laid?.width ?? 0,

@@ -13,10 +13,12 @@ import { craftFor } from '../needle/craft.js';
 import type { Craft } from '../needle/run.js';
 import { sewChains, Workbench } from '../needle/sew-chain.js';
 import type { Figure, Ornament, Parameter, Stitch, Values } from '../stitches/stitch.js';
-import { type SewnFaults, sewnFaults } from './sewn-faults.js';
+import { sewnFaults } from './sewn-faults.js';
 
 /** A fault of a stitch or an ornament, with the first sizes it was found at. */
 export interface SanityFault {
+  /** a mistake of the file, or worth knowing */
+  readonly level: 'wrong' | 'note';
   readonly what: string;
   readonly right: string;
   readonly at: string;
@@ -70,11 +72,11 @@ export function ornamentFaults(ornament: Ornament): SanityFault[] {
   return faults.list();
 }
 
-/** The smallest good size is told for No. 40; other threads take it in proportion to their shortest stitch. */
+/** The smallest good size is told for No. 40; others take it in proportion to their shortest stitch, and are noted only. */
 function smallestFaults(stitch: Stitch, faults: Faults): void {
   for (const weight of WEIGHTS) {
     const craft = craftFor(weight);
-    const larger = Math.max(1, craft.threadWidth / craftFor('No. 40').threadWidth);
+    const larger = Math.max(1, craft.shortest / craftFor('No. 40').shortest);
     const values = Object.fromEntries(
       (['repeat', 'width'] as const).map((name) => {
         const { min, max } = stitch.parameters.find((one) => one.name === name)!;
@@ -89,6 +91,7 @@ function smallestFaults(stitch: Stitch, faults: Faults): void {
         craft,
         `at its smallest size in ${weight}`,
         values,
+        weight === 'No. 40' ? 'wrong' : 'note',
       );
     });
   }
@@ -114,7 +117,8 @@ function sampleLines(stitch: Stitch, ask: LineAsk): Record<string, SeamMap> {
   const { repeat } = ask.sized;
   const { left, right } = reachOf(ask.sized.build(1, repeat), true, 1);
   const long = REPEATS * repeat;
-  const radius = Math.max(left, right, 0.5) / SHARE_OF_DISC + 0.5;
+  // half round, it holds a few repeats
+  const radius = Math.max(Math.max(left, right, 0.5) / SHARE_OF_DISC + 0.5, (3 * repeat) / Math.PI);
   const arc = Array.from({ length: 49 }, (_, i): [number, number] => {
     const angle = (Math.min(Math.PI, long / radius) * i) / 48;
     return [200 + radius * Math.sin(angle), 200 - radius * Math.cos(angle)];
@@ -170,8 +174,11 @@ class Faults {
   private readonly found = new Map<string, SanityFault>();
   private readonly bench = new Workbench();
 
-  add(what: string, right: string, values: Values): void {
-    if (!this.found.has(what)) this.found.set(what, { what, right, at: JSON.stringify(shown(values)) });
+  add(what: string, right: string, values: Values, level: SanityFault['level'] = 'wrong'): void {
+    // one size tells enough: numbers aside, the same fault is told once
+    const kind = what.replace(/[\d.]+/g, '');
+    if (!this.found.has(kind))
+      this.found.set(kind, { level, what, right, at: JSON.stringify(shown(values)) });
   }
 
   /** Runs a check; what the file's own arithmetic refuses is a fault of the file. */
@@ -184,10 +191,17 @@ class Faults {
     }
   }
 
-  sewn(threads: readonly (readonly Chain[])[], craft: Craft, where: string, values: Values): void {
+  sewn(
+    threads: readonly (readonly Chain[])[],
+    craft: Craft,
+    where: string,
+    values: Values,
+    level: SanityFault['level'] = 'wrong',
+  ): void {
     for (const chains of threads) {
-      const faults: SewnFaults = sewnFaults(sewChains(chains, craft, this.bench).runs, craft);
-      for (const [what, right] of faults) this.add(`${what} ${where}`, right, values);
+      for (const fault of sewnFaults(sewChains(chains, craft, this.bench).runs, craft)) {
+        this.add(`${fault.what} ${where}`, fault.right, values, fault.mild ? 'note' : level);
+      }
     }
   }
 

@@ -8,12 +8,21 @@ const SLACK = 0.02;
 /** More short stitches than this share of all are a fault: curves may ask for a few. Common practice. */
 const FEW = 0.35;
 
+/** Longer stitches than this snag on anything that is handled, mm. Common practice for wall pieces. */
+const MUCH_TOO_LONG = 9;
+
 /** What is wrong, and what would be right. */
-export type SewnFaults = readonly (readonly [what: string, right: string])[];
+export interface SewnFault {
+  readonly what: string;
+  readonly right: string;
+  /** worth knowing, no more */
+  readonly mild: boolean;
+}
 
 /** Stitches too short or too long, and holes punched too often. Linear in the stitches. */
-export function sewnFaults({ xy, start }: Runs, craft: Craft): SewnFaults {
-  const faults: (readonly [string, string])[] = [];
+export function sewnFaults({ xy, start }: Runs, craft: Craft): SewnFault[] {
+  const faults: SewnFault[] = [];
+  const add = (what: string, right: string, mild = false) => faults.push({ what, right, mild });
   const holes = new Map<string, number>();
   let [stitches, short, shortest, longest] = [0, 0, Infinity, 0];
   for (let run = 0; run + 1 < start.length; run++) {
@@ -35,22 +44,24 @@ export function sewnFaults({ xy, start }: Runs, craft: Craft): SewnFaults {
   }
   const most = Math.max(0, ...holes.values());
   if (shortest < SHORTEST_EVER - SLACK) {
-    faults.push([`a stitch of ${shortest.toFixed(2)} mm is sewn`, `at least ${SHORTEST_EVER} mm`]);
+    add(`a stitch of ${shortest.toFixed(2)} mm is sewn`, `at least ${SHORTEST_EVER} mm`);
   }
   if (short > FEW * stitches && stitches > 10) {
-    faults.push([
+    add(
       `${Math.round((100 * short) / stitches)} % of its stitches are shorter than ${craft.shortest} mm`,
-      'larger details, or a larger smallest size',
-    ]);
+      'larger details, or a larger "smallest", sew better',
+      true,
+    );
   }
   if (longest > craft.longest + SLACK) {
-    faults.push([`a stitch of ${longest.toFixed(1)} mm is sewn`, `at most ${craft.longest} mm`]);
+    add(
+      `a stitch of ${longest.toFixed(1)} mm is sewn`,
+      `at most ${craft.longest} mm`,
+      longest <= MUCH_TOO_LONG,
+    );
   }
   if (most > craft.holeLimit) {
-    faults.push([
-      `one hole is pierced ${most} times`,
-      `at most ${craft.holeLimit} times; let legs share fewer points`,
-    ]);
+    add(`one hole is pierced ${most} times`, `at most ${craft.holeLimit} times; let legs share fewer points`);
   }
   return faults;
 }

@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import { basename } from 'node:path';
-import { ornamentFaults, stitchFaults } from '../check/figure-sanity.js';
+import { ornamentFaults, type SanityFault, stitchFaults } from '../check/figure-sanity.js';
 import { checkTreatmentFile, readTreatment } from '../formats/treatment-file.js';
 import type { InputError } from '../input-error.js';
 import { entryNamed } from '../report/dictionary-report.js';
@@ -25,6 +25,8 @@ import { print, printJson } from './print.js';
 interface Checked {
   readonly file: string;
   readonly mistakes: readonly string[];
+  /** worth knowing, and no mistake */
+  readonly notes?: readonly string[];
 }
 
 /** Checks files, or everything the maker has, and tells every mistake; status 1 when there are any. */
@@ -83,10 +85,11 @@ async function check(path: string, shelf: Shelf | null, dictionary: Dictionary):
   if (errors.length) return { file: path, mistakes: told(errors) };
   const faults =
     kind === 'stitches' ? stitchFaults(parseStitch(text, name)) : ornamentFaults(parseOrnament(text, name));
-  return {
-    file: path,
-    mistakes: faults.map(({ what, right, at }) => `${path}: ${what} (at ${at}); ${right}`),
-  };
+  const sewn = (wanted: SanityFault['level']) =>
+    faults
+      .filter(({ level }) => level === wanted)
+      .map(({ what, right, at }) => `${path}: ${what} (at ${at}); ${right}`);
+  return { file: path, mistakes: sewn('wrong'), notes: sewn('note') };
 }
 
 /** What a file that stands nowhere is, by what it holds. */
@@ -103,7 +106,10 @@ function kindOf(text: string): Shelf {
 
 function report(checked: readonly Checked[], folder: string): string {
   if (checked.length === 0) return `Nothing to check: ${folder} holds no files.`;
-  const lines = checked.flatMap(({ file, mistakes }) => (mistakes.length ? mistakes : [`${file}: sound`]));
+  const lines = checked.flatMap(({ file, mistakes, notes = [] }) => [
+    ...(mistakes.length ? mistakes : [`${file}: sound`]),
+    ...notes.map((line) => `note: ${line}`),
+  ]);
   const wrong = checked.filter(({ mistakes }) => mistakes.length > 0).length;
   return [...lines, '', `${counted(checked.length, 'file')} checked, ${wrong} with mistakes.`].join('\n');
 }

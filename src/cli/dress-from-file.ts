@@ -43,6 +43,14 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const outputs = (options.out ?? []).map((out) => ({ path: out, ending: outputKind(out, dressedEndings) }));
   const names = outputs.map((output) => output.path);
   checkOutputs(names, [path]);
+  if (options.stitch !== undefined && options.treatment !== undefined) {
+    throw new InputError(
+      'two-asks',
+      '--treatment',
+      'stands beside --stitch',
+      'name a stitch or a treatment, not both',
+    );
+  }
   const dictionary = await loadDictionary(options.library);
   sayUnread(dictionary.unread);
   const named = (name: string | undefined) => name && findNamed(dictionary.stitches, name, 'stitch').name;

@@ -42,7 +42,10 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
   }
 
   const source = { file: `${sample.name}.svg`, stops: null, snap: SNAP, through: [] };
-  const block: Block = await (ornament ? patchBlock : sampleBlock)(sample.name, source);
+  // A patch without seams is what an ornament is tried on, and nothing to mind.
+  const block: Block = ornament
+    ? { ...(await patchBlock(sample.name, source)), findings: [] }
+    : await sampleBlock(sample.name, source);
   const dressing: Dressing = ornament
     ? ornamentSample(source, ornament)
     : defaultDressing(block.map, {

@@ -5,6 +5,8 @@ export interface ChordsAsked {
   /** as long as they are good to be where the line bends little */
   readonly wanted: number;
   readonly shortest: number;
+  /** no chord is longer, however straight the line */
+  readonly longest: number;
   /** of passes side by side the outermost lies this far off the line: on the inner side of a bend its chords are shorter */
   readonly aside: number;
 }
@@ -48,8 +50,13 @@ export class Chords {
   }
 
   /** Chords between two places without a kink between them, the end left out. */
-  private part(spine: Spine, from: number, to: number, { wanted, shortest, aside }: ChordsAsked): void {
-    const fewest = this.longest(spine, to, from);
+  private part(
+    spine: Spine,
+    from: number,
+    to: number,
+    { wanted, shortest, longest, aside }: ChordsAsked,
+  ): void {
+    const fewest = this.furthest(spine, to, from, longest);
     const suiting = Math.ceil((to - from) / wanted - 0.05);
     const innermost = to - from - (suiting > fewest && aside > 0 ? aside * spine.turnBetween(from, to) : 0);
     const chords = Math.max(1, fewest, Math.min(suiting, Math.floor(innermost / (ARC * shortest))));
@@ -59,7 +66,7 @@ export class Chords {
     // the last chord is no longer than its own bend lets it be
     if (least >= Math.min(ARC * shortest, to - this.latest[1] - 1e-9)) return;
     // a bend may leave more room when it is come upon from the other side
-    const fewestBack = this.longest(spine, from, to);
+    const fewestBack = this.furthest(spine, from, to, longest);
     if (fewestBack > chords || this.place(spine, to, from, chords, fewestBack) <= least) return;
     for (let k = 1; k < chords; k++) this.at[first + k] = this.trial[chords - k];
   }
@@ -84,13 +91,13 @@ export class Chords {
   }
 
   /** Goes from one place to another in the longest chords that hold; `latest[k]` is where k of them lead. How many it takes. */
-  private longest(spine: Spine, from: number, to: number): number {
+  private furthest(spine: Spine, from: number, to: number, longest: number): number {
     const step = to < from ? -1 : 1;
     let chords = 0;
     let left = Math.abs(to - from);
     while (left > 0) {
       const at = to - step * left;
-      left -= Math.min(left, Math.max(LEAST_CHORD, Math.abs(spine.reach(at, to, SAGITTA) - at)));
+      left -= Math.min(left, longest, Math.max(LEAST_CHORD, Math.abs(spine.reach(at, to, SAGITTA) - at)));
       chords++;
       if (chords === this.latest.length) this.latest = longer(this.latest);
       this.latest[chords] = to - step * left;

@@ -71,7 +71,7 @@ export function workCurve(
   const under = chain.kind[leg] === 'under';
   const aside = under ? 0 : ((of - 1) / 2) * craft.spread;
   const wanted = under ? craft.longest : Math.max(CHORD, ROOM * craft.shortest);
-  samples.curve(chain, leg, skip, stop, { wanted, shortest: craft.shortest, aside });
+  samples.curve(chain, leg, skip, stop, { wanted, shortest: craft.shortest, longest: craft.longest, aside });
   const from = points.count - 1;
   alongSamples(points, samples, back, under ? 0 : turn * craft.spread - aside);
   points.sew(pass.x, pass.y);
@@ -99,7 +99,8 @@ export function workSatin(
 ): void {
   const { leg, back, skip, stop } = pass;
   const half = chain.size[leg] / 2;
-  const asked = { wanted: Math.max(CHORD, ROOM * craft.shortest), shortest: craft.shortest, aside: 0 };
+  const { shortest, longest } = craft;
+  const asked = { wanted: Math.max(CHORD, ROOM * shortest), shortest, longest, aside: 0 };
   if (pass.turn < pass.of - 1) {
     samples.curve(chain, leg, skip, stop, asked);
     alongSamples(points, samples, back, paddingLane(pass, half, craft));

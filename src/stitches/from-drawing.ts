@@ -109,7 +109,9 @@ class Taken {
   private readonly joins = new Map<string, string>();
 
   record(title: string): StitchRecord {
-    const width = this.points.reduce((most, { at }) => Math.max(most, Math.abs(at[1])), 0) * 2 || 1;
+    const vs = this.points.filter(({ name }) => name.startsWith('hole')).map(({ at }) => at[1]);
+    // as broad as it is drawn: of a stitch on one side of the seam, how far its arms reach
+    const width = Math.max(0, ...vs) - Math.min(0, ...vs) || 1;
     const { length } = this.frame;
     const share = (value: number, name: string): number | string =>
       Math.abs(value) < 1e-6 ? 0 : `${name} * ${Number(value.toFixed(5))}`;

@@ -21,7 +21,7 @@ function dividedBy(path: readonly Spot[], asked: { wanted?: number; aside?: numb
   const spine = new Spine();
   const chords = new Chords();
   spine.measure(new ChainMaker().leg(0, 0, 'curve', 1, [...path]).chain(), 0);
-  chords.divide(spine, 0, 0, { wanted: WANTED, shortest: SHORTEST, aside: 0, ...asked });
+  chords.divide(spine, 0, 0, { wanted: WANTED, shortest: SHORTEST, longest: 7, aside: 0, ...asked });
   return Array.from(chords.at.subarray(0, chords.count), (at): Spot => {
     spine.goTo(at);
     return [spine.x, spine.y];
