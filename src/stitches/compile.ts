@@ -78,12 +78,7 @@ export function compilePlan(
   const pointNamed = (key: string, where: string): number => {
     const found = pointIndex.get(key);
     if (found !== undefined) return found;
-    addMistake(
-      mistakes,
-      where,
-      `there is no point "${key}"`,
-      `the points are ${Object.keys(record.points).join(', ')}`,
-    );
+    addMistake(mistakes, where, `there is no point "${key}"`, `the points are ${copies.pointNames()}`);
     return 0;
   };
 
@@ -211,7 +206,7 @@ function coverOf(copies: Copies, { leg, i, where }: WrittenLeg, mistakes: Mistak
   const points = (other: WrittenLeg) =>
     endNames(other.leg).map((end) => copies.one(end, other.i, other.where));
   const ends = points({ name: leg.name, leg, i, where });
-  const cover = copies.one(leg.beneath, i, where);
+  const cover = copies.leg(leg.beneath, i, where);
   const found = copies.legs.findIndex(
     (other) => other.name === cover && other.leg.kind !== 'under' && other.leg.kind !== 'loop',
   );

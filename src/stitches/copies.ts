@@ -84,6 +84,22 @@ export class Copies {
     return `${name}[${this.whole(index, i, where)}]`;
   }
 
+  /** The leg that one among copies means: of copied legs its own copy, unless it says another. */
+  leg(reference: string, i: number, where: string): string {
+    return this.copied.legs.has(reference) ? `${reference}[${i}]` : this.one(reference, i, where);
+  }
+
+  /** The points there are, for people: `middle, tip[0] to tip[4]`. */
+  pointNames(): string {
+    const names = new Set(this.points.map(({ name }) => inParts(name).name));
+    return [...names]
+      .map((name) => {
+        const count = this.copied.points.get(name);
+        return count === undefined ? name : `${name}[0] to ${name}[${count - 1}]`;
+      })
+      .join(', ');
+  }
+
   /** The points a list names, in order; `spiral[*]` is all copies. */
   all(references: readonly string[], i: number, where: string): string[] {
     return references.flatMap((reference) => {

@@ -29,7 +29,8 @@ const flower = {
       count: 'petals',
       legs: [
         { name: 'petal', kind: 'straight', from: 'middle', to: 'tip[i]' },
-        { name: 'back', kind: 'under', from: 'tip[i]', to: 'middle', beneath: 'petal[i]' },
+        // its own petal
+        { name: 'back', kind: 'under', from: 'tip[i]', to: 'middle', beneath: 'petal' },
       ],
     },
     { name: 'coil', kind: 'curve', from: 'middle', through: ['coil[*]'], to: 'end', thread: 'heart' },
@@ -105,7 +106,7 @@ describe('points and legs worked several times over', () => {
       (f) => {
         f.points.tip.count = 4 as never;
       },
-      'my.json legs[0].legs[0] "petal": there is no point "tip[4]"',
+      'my.json legs[0].legs[0] "petal": there is no point "tip[4]"; the points are middle, tip[0] to tip[3], coil[0]',
     ],
     [
       'copies that depend on a length',
