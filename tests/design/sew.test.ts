@@ -251,7 +251,7 @@ describe('needle points that no machine can reach', () => {
       const design = { ...designOf([]), stops };
       expect(() => writeDesign(design)).toThrow(InputError);
       expect(() => writeDesign(design)).toThrow(
-        /^color stop "stop 1": a needle point at 1, .* mm; a stitch file reaches 9999.9 mm/,
+        /^color stop "stop 1": it has a needle point at 1, .* mm of the block; a stitch file reaches 9999.9 mm/,
       );
     }
     expect(() =>

@@ -25,7 +25,7 @@ function dressed(...stops: Stop[]): Dressed {
       findings: [],
     },
     design: { before: null, after: null, stops, origin: [0, 0], name: 'cushion' },
-    rows: [],
+    lines: [],
     findings: [],
   } as unknown as Dressed;
 }
