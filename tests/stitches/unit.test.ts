@@ -68,8 +68,8 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
         // not at their very top.
         const wide = !glide && left > 3 * right ? left : 2 * Math.max(left, right);
         expect(wide / width).toBeLessThan(1.03);
-        // What must stay round (a wheel, a fan) gives way a little where its repeat is at its shortest.
-        expect(wide / width).toBeGreaterThan(0.85);
+        // A half-wheel is never half as high again as half its breadth, whatever height is asked, or it would be no wheel.
+        if (stitch.name !== 'half-wheels') expect(wide / width).toBeGreaterThan(0.96);
       });
     });
 
