@@ -69,7 +69,7 @@ describe.each(dictionary.map((stitch) => ({ name: stitch.name, stitch })))(
         const wide = !glide && left > 3 * right ? left : 2 * Math.max(left, right);
         expect(wide / width).toBeLessThan(1.03);
         // A half-wheel is never half as high again as half its breadth, whatever height is asked, or it would be no wheel.
-        if (stitch.name !== 'half-wheels') expect(wide / width).toBeGreaterThan(0.96);
+        if (stitch.name !== 'half-wheels') expect(wide / width).toBeGreaterThan(0.95);
       });
     });
 
