@@ -65,15 +65,7 @@ function drawnIn(path: Float64Array, allowed: (x: number, y: number) => boolean)
     const t = k / (n - 1);
     const [cx, cy] = [x0 + t * (x1 - x0), y0 + t * (y1 - y0)];
     if (!allowed(cx, cy)) return false;
-    let inside = 0;
-    let outside = 1;
-    for (let step = 0; step < 20; step++) {
-      const middle = (inside + outside) / 2;
-      if (allowed(cx + middle * (x - cx), cy + middle * (y - cy))) inside = middle;
-      else outside = middle;
-    }
-    path[2 * k] = cx + inside * (x - cx);
-    path[2 * k + 1] = cy + inside * (y - cy);
+    path.set(edgeBetween(cx, cy, x, y, allowed), 2 * k);
   }
   return true;
 }
@@ -95,19 +87,29 @@ function keptPart(
       continue;
     }
     const [x0, y0] = kept.slice(-2);
-    let inside = 0;
-    let outside = 1;
-    // Halving finds the crossing to a ten-thousandth of the chord, whatever bounds the cloth.
-    for (let step = 0; step < 20; step++) {
-      const middle = (inside + outside) / 2;
-      if (allowed(x0 + middle * (x - x0), y0 + middle * (y - y0))) inside = middle;
-      else outside = middle;
-    }
-    kept.push(x0 + inside * (x - x0), y0 + inside * (y - y0));
+    kept.push(...edgeBetween(x0, y0, x, y, allowed));
     break;
   }
   if (fromStart) return kept;
   const back: number[] = [];
   for (let k = kept.length - 2; k >= 0; k -= 2) back.push(kept[k], kept[k + 1]);
   return back;
+}
+
+/** Where the cloth ends on the way from a place on it to one off it, to a ten-thousandth of the way: found by halving. */
+function edgeBetween(
+  x0: number,
+  y0: number,
+  x1: number,
+  y1: number,
+  allowed: (x: number, y: number) => boolean,
+): [number, number] {
+  let inside = 0;
+  let outside = 1;
+  for (let step = 0; step < 20; step++) {
+    const middle = (inside + outside) / 2;
+    if (allowed(x0 + middle * (x1 - x0), y0 + middle * (y1 - y0))) inside = middle;
+    else outside = middle;
+  }
+  return [x0 + inside * (x1 - x0), y0 + inside * (y1 - y0)];
 }
