@@ -9,6 +9,8 @@ const NOTE_OVER = 3;
 const WARN_OVER = 6;
 /** Where a seam is bare it is looked at in steps of this, mm. */
 const STEP = 0.5;
+/** Thread is looked for this far around first, mm. */
+const NEAR = 1.5;
 
 /** A dressed line and how far its treatment reaches, mm. */
 export interface DressedLine {
@@ -57,7 +59,9 @@ function bareStretches(map: SeamMap, { seam, reach }: DressedLine, index: LineIn
   };
   for (let u = 0; u < total; ) {
     const [x, y] = place(u);
-    const away = index.distance(x, y, reach);
+    // Thread lies near nearly everywhere: a small look around finds it among fewer stitches.
+    const near = index.distance(x, y, Math.min(NEAR, reach));
+    const away = near <= reach ? near : index.distance(x, y, reach);
     if (away <= reach) close(u);
     else if (bareFrom < 0) bareFrom = u;
     u += away <= reach ? Math.max(STEP, reach - away) : STEP;

@@ -13,7 +13,7 @@ const WHOLE: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', '
  * and what then hangs loose as a mere stub goes too. Linear in the legs.
  */
 export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
-  const allowed = (x: number, y: number) => cuts.every((cut) => onCloth(cut, x, y));
+  const allowed = onCloth(cuts);
   const nodeCount = chain.nodes.length / 2;
   const nodeIn = new Uint8Array(nodeCount);
   let within = 0;

@@ -28,7 +28,7 @@ export function layRows(
   ring: boolean,
   cuts: readonly Cut[],
 ): Laid {
-  const cloth = (x: number, y: number) => cuts.every((cut) => onCloth(cut, x, y));
+  const cloth = onCloth(cuts);
   const { sized, hand, passes, uneven } = rows;
   const first: Placing = {
     laying,

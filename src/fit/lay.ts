@@ -55,6 +55,8 @@ export interface Laying {
 export interface Layer {
   readonly out: Float64Array;
   at(u: number, v: number): void;
+  /** whether a part runs into the point of a wedge, so that figures are to be drawn in */
+  readonly wedged: boolean;
   /**
    * How far in all of a figure is drawn whose outermost points to both hands are these (u v u v ...), until this is called
    * again: as much as they must be in the point of a wedge. Drawn in point by point, its curves would hook.
@@ -75,8 +77,13 @@ export function layer(laying: Laying): Layer {
   };
   const { startPoint } = parts[0];
   const { endPoint } = parts[parts.length - 1];
+  // Along a straight line, which most seams are, direction stays the same from point to point.
+  let heading = Number.NaN;
+  let sin = 0;
+  let cos = 1;
   return {
     out,
+    wedged: startPoint !== null || endPoint !== null,
     drawIn(outermost: readonly number[]): void {
       drawn.left = drawn.right = 1;
       for (let i = 0; i < outermost.length; i += 2) {
@@ -117,8 +124,13 @@ export function layer(laying: Laying): Layer {
       const finder = finders[p];
       finder.at(along);
       const theta = finder.frame[2];
-      out[0] = finder.frame[0] + across * Math.sin(theta);
-      out[1] = finder.frame[1] - across * Math.cos(theta);
+      if (theta !== heading) {
+        heading = theta;
+        sin = Math.sin(theta);
+        cos = Math.cos(theta);
+      }
+      out[0] = finder.frame[0] + across * sin;
+      out[1] = finder.frame[1] - across * cos;
       out[2] = theta;
       out[3] = scale;
     },

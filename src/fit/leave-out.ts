@@ -98,8 +98,10 @@ function comesNear(chain: Chain, leg: number, over: readonly LineIndex[]): boole
     minY = Math.min(minY, path[i + 1]);
     maxY = Math.max(maxY, path[i + 1]);
   }
+  const [x, y, half] = [(minX + maxX) / 2, (minY + maxY) / 2, Math.hypot(maxX - minX, maxY - minY) / 2];
   return over.some((index) => {
-    if (!index.meets(minX - around, minY - around, maxX + around, maxY + around)) return false;
+    // most are far from any, which one look from the middle tells
+    if (index.distance(x, y, around + half) === Infinity) return false;
     for (let i = 0; i < path.length; i += 2) {
       if (index.distance(path[i], path[i + 1], around) <= around) return true;
     }

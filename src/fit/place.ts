@@ -40,6 +40,7 @@ export function placeUnits(placing: Placing): Chain {
   const closing = closed || places.length === 0 ? [] : closingLegs(runs[runs.length - 1].unit);
   const growing = new GrowingChain(room(runs, closing));
   const lay = layer(placing.laying);
+  const sharedIn = new Map(runs.map(({ unit }) => [unit, sharedNodes(unit, closed)]));
   let first: Int32Array | null = null;
   let before: { table: Int32Array; unit: Unit } | null = null;
   for (const place of places) {
@@ -50,14 +51,15 @@ export function placeUnits(placing: Placing): Chain {
         if (first[b] >= 0) table[a] = first[b];
       }
     }
-    layUnit(growing, lay, placing, place, unit.legs, table);
+    layUnit(growing, lay, placing, place, unit.legs, table, sharedIn.get(unit)!);
     first ??= table;
     before = { table, unit };
   }
   if (closing.length) {
     const place = afterLast(placing, places);
-    const table = joined(before, growing.table(place.run.unit));
-    layUnit(growing, lay, placing, place, closing, table);
+    const { unit } = place.run;
+    const table = joined(before, growing.table(unit));
+    layUnit(growing, lay, placing, place, closing, table, sharedIn.get(unit)!);
   }
   return growing.finish(places.length, closed);
 }
@@ -135,6 +137,16 @@ export function alongLine({ run, start, length, before, after }: Place, u: numbe
 /** A unit's own v as v of the guide line. */
 export const acrossLine = ({ hand, beside }: Place, v: number): number => hand * v + beside;
 
+/** 1 for the nodes of a unit that another unit may have laid. */
+function sharedNodes({ joins, nodes }: Unit, closed: boolean): Uint8Array {
+  const shared = new Uint8Array(nodes.length / 2);
+  for (const [a, b] of joins) {
+    shared[b] = 1;
+    if (closed) shared[a] = 1;
+  }
+  return shared;
+}
+
 function layUnit(
   growing: GrowingChain,
   lay: Layer,
@@ -142,9 +154,10 @@ function layUnit(
   place: Place,
   legs: readonly UnitLeg[],
   table: Int32Array,
+  shared: Uint8Array,
 ): void {
   const { nodes } = place.run.unit;
-  lay.drawIn(outermost(place));
+  if (lay.wedged) lay.drawIn(outermost(place));
   const node = (i: number): number => {
     if (table[i] < 0) {
       lay.at(alongLine(place, nodes[2 * i]), acrossLine(place, nodes[2 * i + 1]));
@@ -152,32 +165,34 @@ function layUnit(
     }
     return table[i];
   };
-  const rigidNode = (i: number, anchor: number): number => {
-    if (table[i] < 0 && i !== anchor) {
-      layBeside(lay, place, anchor, nodes[2 * i], nodes[2 * i + 1]);
+  const rigidNode = (i: number, stand: Stand): number => {
+    if (table[i] < 0 && i !== stand.anchor) {
+      layBeside(lay, stand, nodes[2 * i], nodes[2 * i + 1]);
       table[i] = growing.addNode(lay.out[0], lay.out[1]);
     }
     return node(i);
   };
-  const { joins } = place.run.unit;
-  // Only these nodes may have been laid by another unit.
-  const isShared = (i: number) => joins.some(([a, b]) => b === i || (placing.closed && a === i));
   for (const leg of legs) {
-    const from = leg.bends ? node(leg.from) : rigidNode(leg.from, leg.anchor);
-    const to = leg.bends ? node(leg.to) : rigidNode(leg.to, leg.anchor);
+    const stand = leg.bends ? null : standAt(lay, place, leg.anchor);
+    const layPoint = (u: number, v: number) => {
+      if (stand) layBeside(lay, stand, u, v);
+      else lay.at(alongLine(place, u), acrossLine(place, v));
+    };
+    const from = stand ? rigidNode(leg.from, stand) : node(leg.from);
+    const to = stand ? rigidNode(leg.to, stand) : node(leg.to);
     growing.startLeg(from, to, leg, place.index, passesOf(placing.passes, leg.share));
     const { path } = leg;
     const end = path.length - 2;
     growing.addNodePoint(from);
     for (let i = 2; i < end; i += 2) {
-      layPoint(lay, place, leg, path[i], path[i + 1]);
+      layPoint(path[i], path[i + 1]);
       growing.addPoint(lay.out[0], lay.out[1]);
     }
     if (end > 0) growing.addNodePoint(to);
-    if (end > 2 && (isShared(leg.from) || isShared(leg.to))) {
-      layPoint(lay, place, leg, path[0], path[1]);
+    if (end > 2 && (shared[leg.from] || shared[leg.to])) {
+      layPoint(path[0], path[1]);
       const [x0, y0] = lay.out;
-      layPoint(lay, place, leg, path[end], path[end + 1]);
+      layPoint(path[end], path[end + 1]);
       growing.settleEnds(x0, y0, lay.out[0], lay.out[1]);
     }
     if (leg.kind === 'straight') growing.hidePickUp();
@@ -201,23 +216,33 @@ function outermost(place: Place): number[] {
   return found;
 }
 
-/** Lays a point of a leg's path, bent with the line or keeping its shape, into the layer's `out`. */
-function layPoint(lay: Layer, place: Place, leg: UnitLeg, u: number, v: number): void {
-  if (leg.bends) lay.at(alongLine(place, u), acrossLine(place, v));
-  else layBeside(lay, place, leg.anchor, u, v);
+/** The node beside which a leg keeps its shape: its own u and v, where it lies, and the frame there. */
+interface Stand {
+  readonly anchor: number;
+  readonly u: number;
+  readonly v: number;
+  readonly x: number;
+  readonly y: number;
+  readonly cos: number;
+  readonly sin: number;
+  readonly scale: number;
+  readonly hand: 1 | -1;
+}
+
+function standAt(lay: Layer, place: Place, anchor: number): Stand {
+  const { nodes } = place.run.unit;
+  const [u, v] = [nodes[2 * anchor], nodes[2 * anchor + 1]];
+  lay.at(alongLine(place, u), acrossLine(place, v));
+  const [x, y, theta, scale] = lay.out;
+  return { anchor, u, v, x, y, cos: Math.cos(theta), sin: Math.sin(theta), scale, hand: place.hand };
 }
 
 /** Lays a point that keeps its place beside an anchor: turned with the line, not bent by it. */
-function layBeside(lay: Layer, place: Place, anchor: number, u: number, v: number): void {
-  const { nodes } = place.run.unit;
-  lay.at(alongLine(place, nodes[2 * anchor]), acrossLine(place, nodes[2 * anchor + 1]));
-  const { out } = lay;
-  const du = (u - nodes[2 * anchor]) * out[3];
-  const dv = place.hand * (v - nodes[2 * anchor + 1]) * out[3];
-  const sin = Math.sin(out[2]);
-  const cos = Math.cos(out[2]);
-  out[0] += du * cos + dv * sin;
-  out[1] += du * sin - dv * cos;
+function layBeside({ out }: Layer, stand: Stand, u: number, v: number): void {
+  const du = (u - stand.u) * stand.scale;
+  const dv = stand.hand * (v - stand.v) * stand.scale;
+  out[0] = stand.x + du * stand.cos + dv * stand.sin;
+  out[1] = stand.y + du * stand.sin - dv * stand.cos;
 }
 
 function room(runs: readonly UnitRun[], closing: readonly UnitLeg[]): Room {

@@ -7,8 +7,6 @@ const GROUP = 8;
 export interface LineIndex {
   /** least distance from a point to any line, or Infinity when none is within `within`; mm */
   distance(x: number, y: number, within: number): number;
-  /** whether any line's box comes within a box */
-  meets(minX: number, minY: number, maxX: number, maxY: number): boolean;
 }
 
 /**
@@ -30,7 +28,7 @@ export function lineIndex(
       }
     }
   });
-  if (first.length === 0) return { distance: () => Infinity, meets: () => false };
+  if (first.length === 0) return { distance: () => Infinity };
   const index = new Flatbush(first.length);
   for (let g = 0; g < first.length; g++) {
     const { xy } = lines[from[g]];
@@ -68,14 +66,6 @@ export function lineIndex(
         return false;
       });
       return least <= within * within ? Math.sqrt(least) : Infinity;
-    },
-    meets(minX, minY, maxX, maxY) {
-      let found = false;
-      index.search(minX, minY, maxX, maxY, () => {
-        found = true;
-        return false;
-      });
-      return found;
     },
   };
 }

@@ -1,5 +1,6 @@
 import type { Chain } from '../fit/fit.js';
 import { Chords, type ChordsAsked } from './chords.js';
+import { type DividedFor, type Division, LikeLegs } from './like-legs.js';
 import { Spine } from './spine.js';
 
 /**
@@ -20,6 +21,7 @@ export class Samples {
   private lastOf = new Int32Array(0);
   private readonly spine = new Spine();
   private readonly chords = new Chords();
+  private readonly like = new LikeLegs();
 
   /** Forgets the legs of the chain before. */
   begin(chain: Chain): void {
@@ -30,6 +32,7 @@ export class Samples {
     }
     this.firstOf.fill(-1, 0, legs);
     this.count = 0;
+    this.like.begin();
   }
 
   /**
@@ -40,13 +43,20 @@ export class Samples {
     if (this.firstOf[leg] < 0) {
       this.spine.measure(chain, leg);
       this.firstOf[leg] = this.count;
-      this.chords.divide(this.spine, skip, stop, asked);
-      const { at, count } = this.chords;
+      const { at, count } = this.divided(chain.legClass[leg], { skip, stop, asked });
       for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
       this.lastOf[leg] = this.count - 1;
     }
     this.first = this.firstOf[leg];
     this.last = this.lastOf[leg];
+  }
+
+  /** Where the leg just measured is divided; legs of one class mostly have one shape, and are divided alike. */
+  private divided(legClass: number, wanted: DividedFor): Division {
+    const known = this.like.find(legClass, this.spine, wanted);
+    if (known) return known;
+    this.chords.divide(this.spine, wanted.skip, wanted.stop, wanted.asked);
+    return this.like.keep(legClass, this.spine, wanted, this.chords);
   }
 
   /** Points evenly along the leg, `apart` mm from each other; `width` says how far off the line at a share of the leg. */
