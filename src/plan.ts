@@ -6,6 +6,7 @@ import {
   type BlockSource,
   DRESSING_VERSION,
   type Dressing,
+  type Guide,
   type Manner,
   type ThreadChoice,
   type Treatment,
@@ -30,6 +31,8 @@ export interface PlanOptions {
   readonly width?: number;
   readonly ends?: Manner;
   readonly edge?: string;
+  /** what is drawn along the seams and stitched on */
+  readonly guide?: Guide;
   readonly outline?: 'trim' | 'join' | 'free';
   readonly gap?: number;
   readonly after?: number;
@@ -102,6 +105,7 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
       },
     ],
   });
+  const worked = (work: Work): Work => (options.guide ? onGuide(work, options.guide) : work);
   const treatment = (seam: Treatment['seam'], work: Work): Treatment => ({
     seam,
     ...work,
@@ -111,7 +115,7 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
   });
   const saved = options.treatment;
   const treatments = seams.map((seam) =>
-    treatment(referenceTo(seam), saved ? workOf(saved) : oneRow(chosen.get(seam.id)!)),
+    treatment(referenceTo(seam), worked(saved ? workOf(saved) : oneRow(chosen.get(seam.id)!))),
   );
   if (options.edge) {
     treatments.push(treatment({ id: 'outline', middle: null, ends: null }, oneRow(options.edge)));
@@ -129,6 +133,12 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     after: options.after ?? null,
     seed: 1,
   };
+}
+
+/** The same work on a guide line; interlaced lines get a row each, back to back. */
+function onGuide(work: Work, guide: Guide): Work {
+  const isAlone = guide.shape === 'interlace' && work.rows.length === 1;
+  return { ...work, guide, rows: isAlone ? [work.rows[0], { ...work.rows[0], flip: true }] : work.rows };
 }
 
 /** A figure's further threads, each of the next usual one. */
@@ -155,11 +165,12 @@ function threadsUsed(treatments: readonly Treatment[]): ThreadChoice[] {
   return USUAL_THREADS.slice(0, 1 + Math.max(0, ...named));
 }
 
-/** The rows, accents and what is laid of a saved treatment: its threads are the dressing's own. */
-const workOf = ({ rows, accents, laid }: SavedTreatment): Work => ({
+/** The rows, accents, what is laid and the guide line of a saved treatment: its threads are the dressing's own. */
+const workOf = ({ rows, accents, laid, guide }: SavedTreatment): Work => ({
   rows,
   ...(accents && { accents }),
   ...(laid && { laid }),
+  ...(guide && { guide }),
 });
 
 /** The stitches that can be worked at the sizes asked for. */

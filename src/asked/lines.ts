@@ -3,11 +3,12 @@ import { type Finding, lineName } from '../finding.js';
 import type { AccentAsk } from '../fit/accents.js';
 import type { FollowerAsk, LineAsk } from '../fit/ask.js';
 import { unevenness } from '../fit/by-hand.js';
-import { rowsOf, wholeReach } from '../fit/rows.js';
+import { CREST, rowsOf, wholeReach } from '../fit/rows.js';
 import { resized, seamOf } from '../fit/seam-reference.js';
 import { type Sized, sized } from '../fit/sized.js';
 import { sizedOrnament } from '../fit/sized-ornament.js';
-import type { Accent, Dressing, Row, Treatment } from '../formats/dressing.js';
+import type { Waves } from '../fit/waves.js';
+import type { Accent, Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { nearestName } from '../stitches/nearest-name.js';
@@ -103,11 +104,12 @@ function askedLine(
       offset: turned * row.offset,
       times,
       step,
+      mirrored: treatment.guide?.shape === 'interlace' && k % 2 === 0,
     };
   });
   const accents = (treatment.accents ?? []).map((accent, k) =>
     within(`${where} accent ${k + 1}`, ['treatments', t, 'accents', k], () =>
-      accentAsk(dictionary, accent, sizedRows),
+      accentAsk(dictionary, accent, sizedRows, treatment.guide ? [CREST] : []),
     ),
   );
   const [first] = treatment.rows;
@@ -124,6 +126,7 @@ function askedLine(
     accents,
     laid: treatment.laid?.width ?? 0,
     // every line is uneven in its own way, whatever else is dressed
+    waves: wavesOf(treatment.guide),
     uneven: unevenness(dressing.byHand ?? 0, 1000 * dressing.seed + (seam === 'outline' ? 0 : seam)),
   };
   if (seam !== 'outline') return ask;
@@ -136,6 +139,10 @@ function askedLine(
     followers: followers.map((row) => ({ ...row, offset: row.offset - inward })),
   };
 }
+
+/** Two interlaced lines are waves and their mirror image. */
+const wavesOf = (guide: Guide | null | undefined): Waves | undefined =>
+  guide ? { ...guide, shape: guide.shape === 'interlace' ? 'wave' : guide.shape } : undefined;
 
 /** A row's stitch at its sizes. Sizes out of range are refused here, before anything is fitted. */
 function sizedRow({ stitches }: Dictionary, row: Row): Sized {
@@ -153,9 +160,14 @@ function sizedRow({ stitches }: Dictionary, row: Row): Sized {
   return at;
 }
 
-function accentAsk(dictionary: Dictionary, accent: Accent, rows: readonly Sized[]): AccentAsk {
+function accentAsk(
+  dictionary: Dictionary,
+  accent: Accent,
+  rows: readonly Sized[],
+  further: readonly string[],
+): AccentAsk {
   const { stitch, repeat, build } = rows[accent.row];
-  const seats = build(1, repeat).seats.map(({ name }) => name);
+  const seats = [...build(1, repeat).seats.map(({ name }) => name), ...further];
   if (!seats.includes(accent.seat)) {
     throw new InputError(
       'unknown-seat',

@@ -5,6 +5,10 @@ import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption } from './numbers.js';
 import { nameOption } from './single-options.js';
 
+/** A gentle wave that most stitches can follow, mm. Common practice. */
+export const GUIDE_HEIGHT = 5;
+export const GUIDE_LENGTH = 24;
+
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
 export interface DressOptions {
   readonly stops?: number[];
@@ -17,6 +21,9 @@ export interface DressOptions {
   readonly width?: number;
   readonly ends?: 'tuck' | 'bevel' | 'short';
   readonly edge?: string;
+  readonly guide?: 'wave' | 'scallop' | 'points' | 'interlace';
+  readonly guideHeight?: number;
+  readonly guideLength?: number;
   readonly outline?: 'trim' | 'join' | 'free';
   readonly snap?: number;
   readonly gap?: number;
@@ -60,6 +67,21 @@ export function declareDress(program: Command): void {
       choiceOption('--ends', ['tuck', 'bevel', 'short']),
     )
     .option('--edge <name>', 'stitch for the outline too', nameOption('--edge'))
+    .option(
+      '--guide <shape>',
+      'stitch on a line drawn along the seams: wave, scallop, points or interlace (two lines)',
+      choiceOption('--guide', ['wave', 'scallop', 'points', 'interlace']),
+    )
+    .option(
+      '--guide-height <mm>',
+      `from its lowest to its highest point (default: ${GUIDE_HEIGHT})`,
+      lengthOption('--guide-height', 0.5, 40),
+    )
+    .option(
+      '--guide-length <mm>',
+      `of one wave along the seam (default: ${GUIDE_LENGTH})`,
+      lengthOption('--guide-length', 2, 200),
+    )
     .option(
       '--outline <kind>',
       'what becomes of the outline: trim, join or free',

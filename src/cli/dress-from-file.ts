@@ -1,13 +1,13 @@
 import { dirname, resolve } from 'node:path';
 import type { Block } from '../block/block.js';
 import { dress } from '../dress.js';
-import type { BlockSource, Dressing } from '../formats/dressing.js';
+import type { BlockSource, Dressing, Guide } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { findNamed } from '../stitches/find-named.js';
 import { loadDictionary } from './dictionary.js';
-import type { DressOptions } from './dress-command.js';
+import { type DressOptions, GUIDE_HEIGHT, GUIDE_LENGTH } from './dress-command.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { decodeText, fileKind, readInput } from './input-file.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
@@ -106,12 +106,43 @@ async function fromOptions(file: BlockFile, options: DressOptions, dictionary: D
     width: options.width,
     ends: options.ends,
     edge: options.edge,
+    guide: guideAsked(options),
     outline: options.outline,
     gap: options.gap,
     after: options.after,
     thread: options.thread === undefined ? undefined : await threadColor(options.thread),
   });
   return { block, dressing, blockPath: file.path, saved: null };
+}
+
+/** @throws InputError when a height or length is given for no guide line, or one that no thread could follow */
+function guideAsked({ guide, guideHeight, guideLength }: DressOptions): Guide | undefined {
+  if (guide === undefined) {
+    for (const [option, value] of [
+      ['--guide-height', guideHeight],
+      ['--guide-length', guideLength],
+    ] as const) {
+      if (value === undefined) continue;
+      throw new InputError(
+        'no-guide',
+        option,
+        'there is no guide line to give it to',
+        'name one with --guide',
+      );
+    }
+    return undefined;
+  }
+  const length = guideLength ?? GUIDE_LENGTH;
+  const height = guideHeight ?? Math.min(GUIDE_HEIGHT, length / 4);
+  if (height > length / 2) {
+    throw new InputError(
+      'guide-too-steep',
+      `--guide-height ${height}`,
+      'no thread could follow so steep a line',
+      `with --guide-length ${length} it takes up to ${length / 2} mm`,
+    );
+  }
+  return { shape: guide, height, length };
 }
 
 /** Options that a saved dressing carries itself. */
@@ -126,6 +157,9 @@ const carried = [
   'width',
   'ends',
   'edge',
+  'guide',
+  'guideHeight',
+  'guideLength',
   'outline',
   'snap',
   'gap',
@@ -136,7 +170,7 @@ async function fromDressing(path: string, bytes: Uint8Array, options: DressOptio
   if (option !== undefined) {
     throw new InputError(
       'option-of-dressing',
-      `--${option}`,
+      `--${option.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`,
       `${path} is a saved dressing and says this itself`,
       'change it there, or dress the block',
     );

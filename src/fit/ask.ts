@@ -2,6 +2,7 @@ import type { Manner } from '../formats/dressing.js';
 import type { AccentAsk } from './accents.js';
 import type { Uneven } from './by-hand.js';
 import type { Sized } from './sized.js';
+import type { Waves } from './waves.js';
 
 /** What is asked for along one line of the block: a first row, which sets the step, and what keeps to it. */
 export interface LineAsk {
@@ -21,6 +22,8 @@ export interface LineAsk {
   /** width of what is laid along the line by hand, mm; 0 for nothing */
   readonly laid: number;
   readonly uneven?: Uneven;
+  /** what is stitched on instead of the line itself */
+  readonly waves?: Waves;
 }
 
 /** A further row, seen in the seam's own direction; see Follower. */
@@ -31,6 +34,7 @@ export interface FollowerAsk {
   readonly offset: number;
   readonly times: number;
   readonly step: number;
+  readonly mirrored: boolean;
 }
 
 export interface FitRules {

@@ -1,6 +1,7 @@
 import type { Corner } from '../geometry/guide-line.js';
 import { reachAt } from './band.js';
 import { fitSpan, type SpanFit, type SpanQuestion, stretchLengths, takesWhole } from './fit-span.js';
+import { fitOnWaves } from './on-waves.js';
 import { cornerEnd, type Span } from './spans.js';
 
 /**
@@ -9,10 +10,11 @@ import { cornerEnd, type Span } from './spans.js';
  */
 export function fitInPieces(question: SpanQuestion, gap: number): SpanFit[] {
   const { span } = question;
-  const whole = fitSpan(question);
+  const fitOne = (one: SpanQuestion) => (one.rows.waves ? fitOnWaves(one, gap) : fitSpan(one));
+  const whole = fitOne(question);
   const corners = cornersOf(question);
   if (whole.laid || corners.length === 0) return [whole];
-  return piecesOf(question, corners, gap).map((piece) => fitSpan({ ...question, span: piece }));
+  return piecesOf(question, corners, gap).map((piece) => fitOne({ ...question, span: piece }));
 
   function cornersOf({ guide }: SpanQuestion): readonly Corner[] {
     const start = span.ring ? guide.corners.filter((corner) => corner.u === 0) : [];

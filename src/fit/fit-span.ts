@@ -151,20 +151,12 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
     closed: span.ring,
     offset: question.offset,
   };
-  const bounds = span.ring ? [] : [span.start.bound, span.end.bound];
-  const cuts = bounds.flatMap((bound) => (bound ? [question.cut(bound)] : []));
   const stretches = runs.map(
     (run, i): Stretch => ({
       from: run.from,
       to: run.from + lengths[i],
       repeats: halfRepeats[i] / 2,
-      ends:
-        span.ring && runs.length === 1
-          ? ['ring', 'ring']
-          : [
-              i === 0 && !span.ring ? span.start.kind : 'corner',
-              i === runs.length - 1 && !span.ring ? span.end.kind : 'corner',
-            ],
+      ends: endsOf(span, i, runs.length),
     }),
   );
   return {
@@ -174,21 +166,39 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
       settledRuns({ guide, ring: span.ring, rows, scale, reach }, runs),
       scale,
       span.ring,
-      cuts,
+      cutsOf(question),
     ),
     stretches,
-    gaps: [
-      span.start.at + span.start.setback + margin,
-      guide.length - span.end.at + span.end.setback + margin,
-    ],
+    gaps: gapsOf(question, margin),
     scale,
     findings: sizeFindings(question, choice),
   };
 }
 
-function partsOf(
+/** What the thread of a span must stay beside at its ends. */
+export function cutsOf({ span, cut }: SpanQuestion): Cut[] {
+  const bounds = span.ring ? [] : [span.start.bound, span.end.bound];
+  return bounds.flatMap((bound) => (bound ? [cut(bound)] : []));
+}
+
+/** What is at both ends of a stretch, one of `count` between the corners of a span. */
+export function endsOf(span: Span, i: number, count: number): Stretch['ends'] {
+  if (span.ring && count === 1) return ['ring', 'ring'];
+  return [
+    i === 0 && !span.ring ? span.start.kind : 'corner',
+    i === count - 1 && !span.ring ? span.end.kind : 'corner',
+  ];
+}
+
+/** From the line's own ends to where repeats begin and end, with so much left bare at both. */
+export function gapsOf({ guide, span: { start, end } }: SpanQuestion, margin: number): [number, number] {
+  return [start.at + start.setback + margin, guide.length - end.at + end.setback + margin];
+}
+
+/** The parts of a line between its corners, over which repeats begin at `from` and fill so much of it. */
+export function partsOf(
   question: SpanQuestion,
-  runs: readonly UnitRun[],
+  runs: readonly { readonly from: number }[],
   lengths: readonly number[],
   halfRepeats: readonly number[],
   reach: Reach,
@@ -236,7 +246,11 @@ function lastSample(us: Float64Array, span: Span, doubled: (u: number) => number
   return k >= 0 ? k : us.length - 1;
 }
 
-function sizeFindings(question: SpanQuestion, choice: Choice): Finding[] {
+/** Notes on what had to be made smaller, or left bare at the ends. */
+export function sizeFindings(
+  question: SpanQuestion,
+  choice: { readonly scale: number; readonly margin: number },
+): Finding[] {
   const { seam } = question;
   const { sized } = question.rows;
   const at = question.middle(question.span);

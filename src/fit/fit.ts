@@ -46,6 +46,8 @@ export interface Stretch {
   /** a multiple of 0.5 */
   readonly repeats: number;
   readonly ends: readonly [EndKind, EndKind];
+  /** the waves that the repeats are worked on, and how long their line is, mm; none on the plain line */
+  readonly waves?: { readonly count: number; readonly along: number };
 }
 
 /**

@@ -13,6 +13,8 @@ export interface Follower {
   readonly times: number;
   /** how far it is moved along, as a share of its own repeat, 0 up to 1 */
   readonly step: number;
+  /** worked on the mirror image, in the seam, of the waves that the first row is worked on */
+  readonly mirrored: boolean;
 }
 
 /** What a follower's row looks like: chains of runs, and whether the only chain closes on itself. */

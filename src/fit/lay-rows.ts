@@ -19,7 +19,10 @@ export interface Laid {
   readonly marks: readonly Mark[];
 }
 
-/** Lays all rows of a span over the runs that the first one got, with their accents. */
+/**
+ * Lays all rows of a span over the runs that the first one got, with their accents; rows on the mirrored one of two
+ * interlaced lines along that.
+ */
 export function layRows(
   rows: Rows,
   laying: Laying,
@@ -27,6 +30,7 @@ export function layRows(
   scale: number,
   ring: boolean,
   cuts: readonly Cut[],
+  mirrored: Laying = laying,
 ): Laid {
   const cloth = onCloth(cuts);
   const { sized, hand, passes, uneven } = rows;
@@ -46,7 +50,7 @@ export function layRows(
       const { chains, closed } = followerRow(runs, sized.glide, ring, follower, scale);
       return chains.map(
         (own): Placing => ({
-          laying,
+          laying: follower.mirrored ? mirrored : laying,
           runs: own,
           closed,
           hand: follower.hand,

@@ -2,6 +2,7 @@ import { frameFinder } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
 import type { Band, Reach } from './band.js';
 import type { Taper } from './ends.js';
+import type { Crest } from './waves.js';
 
 /**
  * How a slanting boundary is shared out over the repeat beside it: at distance d < length from the boundary a point at
@@ -49,6 +50,10 @@ export interface Laying {
   readonly closed: boolean;
   /** distance of the row's line from the guide line, positive left */
   readonly offset: number;
+  /** what the guide line is drawn along: its x is that line's u and its y that line's -v; on the cloth when not given */
+  readonly on?: Laying;
+  /** tops of a guide line that is drawn along another */
+  readonly crests?: readonly Crest[];
 }
 
 /** Lays points of the (u, v) frame on the cloth. `at` writes x, y, theta and the local scale into `out`. */
@@ -65,6 +70,36 @@ export interface Layer {
 }
 
 export function layer(laying: Laying): Layer {
+  const own = layerOf(laying);
+  return laying.on ? drawnAlong(layer(laying.on), own) : own;
+}
+
+/** Lays what is worked on a line that is itself drawn along another: into that one's plane, and with it on the cloth. */
+function drawnAlong(base: Layer, own: Layer): Layer {
+  const out = new Float64Array(4);
+  return {
+    out,
+    wedged: base.wedged,
+    drawIn(outermost) {
+      const onBase: number[] = [];
+      for (let i = 0; i < outermost.length; i += 2) {
+        own.at(outermost[i], outermost[i + 1]);
+        onBase.push(own.out[0], -own.out[1]);
+      }
+      base.drawIn(onBase);
+    },
+    at(u, v) {
+      own.at(u, v);
+      base.at(own.out[0], -own.out[1]);
+      out[0] = base.out[0];
+      out[1] = base.out[1];
+      out[2] = base.out[2] + own.out[2];
+      out[3] = base.out[3] * own.out[3];
+    },
+  };
+}
+
+function layerOf(laying: Laying): Layer {
   const { guide, parts, closed, offset, built } = laying;
   const finders = parts.map((part) => frameFinder(guide, part.first, part.last));
   const out = new Float64Array(4);

@@ -13,9 +13,9 @@ const BREAK_TURN = (120 * Math.PI) / 180 + 1e-6;
 /** Sizes are made smaller in steps of this factor. */
 export const NARROWING = 0.85;
 /** Where a rounded corner has room, its radius is the reach over this. */
-const ROUND_SHARE = 0.42;
+export const ROUND_SHARE = 0.42;
 /** A treatment pressed below this share of its reach is no longer itself: the part is left bare. */
-const NARROW_SHARE = 0.5;
+export const NARROW_SHARE = 0.5;
 
 /** What of a line no size changes. */
 export interface Way {

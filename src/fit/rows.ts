@@ -5,6 +5,7 @@ import type { Reach } from './band.js';
 import type { Uneven } from './by-hand.js';
 import type { Follower } from './followers.js';
 import { reachOf, type Sized } from './sized.js';
+import type { Waves } from './waves.js';
 
 /** All that is worked along one line, seen along its walk. Places across are measured from the first row's line. */
 export interface Rows {
@@ -16,6 +17,8 @@ export interface Rows {
   /** width of what is laid along the line and held by the rows, mm; 0 for nothing */
   readonly laid: number;
   readonly uneven?: Uneven;
+  /** what the rows are stitched on instead of the line itself */
+  readonly waves?: Waves;
 }
 
 export function rowsOf(ask: LineAsk, reverse: boolean): Rows {
@@ -24,22 +27,31 @@ export function rowsOf(ask: LineAsk, reverse: boolean): Rows {
     sized: ask.sized,
     hand: handOf(ask.side),
     passes: ask.passes,
-    followers: ask.followers.map(({ sized, side, passes, offset, times, step }) => ({
+    followers: ask.followers.map(({ sized, side, passes, offset, times, step, mirrored }) => ({
       sized,
       hand: handOf(side),
       passes,
       beside: (offset - ask.offset) * (reverse ? -1 : 1),
       times,
       step,
+      mirrored,
     })),
     accents: ask.accents,
     laid: ask.laid,
     uneven: ask.uneven,
+    waves: ask.waves,
   };
 }
 
 /** How far all rows, their accents and what is laid reach to both hands, mm, at a scale and a repeat of the first row. */
 export function wholeReach(rows: Rows, scale: number, repeat: number): Reach {
+  const { left, right } = reachOfRows(rows, scale, repeat);
+  const swing = rows.waves ? (rows.waves.height * scale) / 2 : 0;
+  return { left: left + swing, right: right + swing };
+}
+
+/** The same seen from the line that is stitched on, be it the seam or waves along it. */
+export function reachOfRows(rows: Rows, scale: number, repeat: number): Reach {
   const first = rows.sized.build(scale, repeat);
   const own = reachOf(first, rows.sized.glide, rows.hand);
   const astray = rows.uneven?.tips ?? 0;
@@ -59,12 +71,13 @@ export function wholeReach(rows: Rows, scale: number, repeat: number): Reach {
   for (const accent of rows.accents) {
     const { sized, hand, beside } =
       accent.row === 0 ? { ...rows, beside: 0 } : rows.followers[accent.row - 1];
-    const seat = units[accent.row].seats.find(({ name }) => name === accent.seat);
+    const seat =
+      accent.seat === CREST ? ON_LINE : units[accent.row].seats.find(({ name }) => name === accent.seat);
     if (!seat) continue;
     const figures = accent.figures.map((figure) => extentOf(figure.build(scale), accent));
     const up = Math.max(...figures.map((figure) => figure.up)) + accent.away * scale;
     const down = Math.max(...figures.map((figure) => figure.down)) - accent.away * scale;
-    for (const side of sized.glide ? [1, -1] : [1]) {
+    for (const side of sized.glide || seat === ON_LINE ? [1, -1] : [1]) {
       const v = side * hand * seat.v;
       // up leads away from the line, on the line to the unit's own hand
       const isLeft = v === 0 ? side * hand > 0 : v > 0;
@@ -73,6 +86,10 @@ export function wholeReach(rows: Rows, scale: number, repeat: number): Reach {
   }
   return { left: reach.left + astray, right: reach.right + astray };
 }
+
+/** The seat on every top of the waves that are stitched on. */
+export const CREST = 'crest';
+const ON_LINE = { v: 0 };
 
 /** One unit of each row, the first row's first. */
 export function unitsOf({ sized, followers }: Rows, scale: number, repeat: number): Unit[] {

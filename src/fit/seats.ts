@@ -1,6 +1,7 @@
-import { layer } from './lay.js';
+import { type Layer, layer } from './lay.js';
 import { acrossLine, afterLast, alongLine, type Place, type Placing, placesOf } from './place.js';
 import type { Spot } from './place-ornament.js';
+import { CREST } from './rows.js';
 
 /** Seats lie at the same place as a hole when they are this near, mm. */
 const SAME = 1e-6;
@@ -17,6 +18,7 @@ export interface SeatSpot extends Spot {
  */
 export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   const lay = layer(placing.laying);
+  if (name === CREST) return crests(placing, lay);
   const spots: SeatSpot[] = [];
   const add = (place: Place) => {
     const seat = place.run.unit.seats.find((one) => one.name === name);
@@ -30,6 +32,15 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   for (const place of places) add(place);
   if (places.length && !placing.closed && closesOnSeat(placing, name)) add(afterLast(placing, places));
   return spots;
+}
+
+/** Every top of the waves that a row is worked on; up leads on, away from the seam. */
+function crests({ laying }: Placing, lay: Layer): SeatSpot[] {
+  return (laying.crests ?? []).map(({ at, hand }) => {
+    lay.at(at, 0);
+    const [x, y, theta] = lay.out;
+    return { x, y, theta: hand === 1 ? theta : theta + Math.PI, hand };
+  });
 }
 
 /** Whether one of the legs that close the row begins or ends in the hole that is this seat. */

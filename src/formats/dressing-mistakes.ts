@@ -1,38 +1,91 @@
 import { Kind, type TSchema } from '@sinclair/typebox';
 import { Errors, type ValueError, type ValueErrorIterator, ValueErrorType } from '@sinclair/typebox/errors';
 import { closest, distance } from 'fastest-levenshtein';
-import type { Work } from './dressing.js';
+import type { Accent, Guide, Work } from './dressing.js';
 import { type DressingRecord, dressingSchema } from './dressing-schema.js';
-import type { TreatmentRecord } from './treatment.js';
+import { inJsonOrder, type JsonPath } from './json-order.js';
 import { treatmentSchema } from './treatment-schema.js';
 
-/** Everything that is wrong with a value as a dressing, a phrase each; empty when it is one. */
+/** What is wrong, as a phrase that begins with its place, and the keys that lead there. */
+interface Wrong {
+  readonly path: JsonPath;
+  readonly phrase: string;
+}
+
+/** Everything that is wrong with a value as a dressing, a phrase each, in its order; empty when it is one. */
 export function mistakesIn(value: unknown): string[] {
-  const shape = phrases(Errors(dressingSchema, value));
-  if (shape.length) return shape;
-  const { treatments, threads, ornaments = [] } = value as DressingRecord;
+  const shape = wrongIn(Errors(dressingSchema, value));
+  const parts = new SoundParts(shape);
+  const { treatments, threads, ornaments } = Object(value) as Record<keyof DressingRecord, unknown>;
+  const count = countOf(threads);
+  const meaning = [
+    ...listed(treatments).flatMap((work, t) => workMistakes(work, count, ['treatments', t], parts)),
+    ...parts.among<Threaded>(ornaments, ['ornaments']).flatMap((one) => threadMistakes(one, count)),
+  ];
+  return phrasesInOrder([...shape, ...meaning], value);
+}
+
+/** The parts of a value that have the form they should have: only their meaning can be looked at. */
+class SoundParts {
+  constructor(private readonly wrong: readonly Wrong[]) {}
+
+  isSound(path: JsonPath): boolean {
+    return !this.wrong.some((one) => path.every((key, i) => String(one.path[i]) === String(key)));
+  }
+
+  /** Sound items of a list, each with the keys that lead to it. */
+  among<T>(list: unknown, path: JsonPath): { path: JsonPath; value: T }[] {
+    return listed(list)
+      .map((value, i) => ({ path: [...path, i], value: value as T }))
+      .filter((item) => this.isSound(item.path));
+  }
+}
+
+const listed = (value: unknown): unknown[] => (Array.isArray(value) ? value : []);
+/** How many a list holds; of what is no list nothing can be said. */
+const countOf = (value: unknown): number => (Array.isArray(value) ? value.length : Number.POSITIVE_INFINITY);
+
+/** What a schema cannot say: threads and rows that are named exist, and an accent is something. */
+function workMistakes(work: unknown, threads: number, path: JsonPath, parts: SoundParts): Wrong[] {
+  const { rows, accents, laid, guide } = Object(work) as Record<keyof Work, unknown>;
+  const soundAccents = parts.among<Accent>(accents, [...path, 'accents']);
+  const [laidPath, guidePath] = [
+    [...path, 'laid'],
+    [...path, 'guide'],
+  ];
   return [
-    ...treatments.flatMap((treatment, t) => workMistakes(treatment, threads.length, `treatments[${t}].`)),
-    ...ornaments.flatMap((ornament, k) => threadMistakes(ornament, threads.length, `ornaments[${k}]`)),
+    ...parts.among<Threaded>(rows, [...path, 'rows']).flatMap((row) => threadMistakes(row, threads)),
+    ...soundAccents.flatMap((accent) => [
+      ...threadMistakes(accent, threads),
+      ...accentMistakes(accent, countOf(rows)),
+    ]),
+    ...(laid && parts.isSound(laidPath)
+      ? threadMistakes({ path: laidPath, value: laid as Threaded }, threads)
+      : []),
+    ...(guide && parts.isSound(guidePath) ? guideMistakes({ path: guidePath, value: guide as Guide }) : []),
   ];
 }
 
-/** What a schema cannot say: threads and rows that are named exist, and an accent is something. */
-function workMistakes({ rows, accents = [], laid }: Work, threads: number, prefix: string): string[] {
-  const mistakes = [
-    ...rows.flatMap((row, r) => threadMistakes(row, threads, `${prefix}rows[${r}]`)),
-    ...accents.flatMap((accent, k) => threadMistakes(accent, threads, `${prefix}accents[${k}]`)),
-    ...(laid ? threadMistakes(laid, threads, `${prefix}laid`) : []),
-  ];
-  accents.forEach(({ row, ornament, byHand }, k) => {
-    const place = `${prefix}accents[${k}]`;
-    if (row >= rows.length) {
-      mistakes.push(`${place}.row is ${row}, but rows has ${rows.length} in it, counted from 0`);
-    }
-    if (ornament === null && !byHand) mistakes.push(`${place} has neither an ornament nor byHand`);
-    if (ornament !== null && byHand) mistakes.push(`${place} has both an ornament and byHand`);
-  });
-  return mistakes;
+function guideMistakes({ path, value }: { path: JsonPath; value: Guide }): Wrong[] {
+  const { height, length } = value;
+  if (height <= length / 2) return [];
+  const at = [...path, 'height'];
+  const phrase = `${spokenKeys(at)} is ${height}, but no thread follows so steep a line: half its length at most`;
+  return [{ path: at, phrase }];
+}
+
+function accentMistakes({ path, value }: { path: JsonPath; value: Accent }, rows: number): Wrong[] {
+  const { row, ornament, byHand } = value;
+  const wrong: Wrong[] = [];
+  const place = spokenKeys(path);
+  if (row >= rows) {
+    const phrase = `${place}.row is ${row}, but rows has ${rows} in it, counted from 0`;
+    wrong.push({ path: [...path, 'row'], phrase });
+  }
+  if (ornament === null && !byHand)
+    wrong.push({ path, phrase: `${place} has neither an ornament nor byHand` });
+  if (ornament !== null && byHand) wrong.push({ path, phrase: `${place} has both an ornament and byHand` });
+  return wrong;
 }
 
 interface Threaded {
@@ -40,30 +93,37 @@ interface Threaded {
   readonly moreThreads?: readonly number[];
 }
 
-function threadMistakes({ thread, moreThreads = [] }: Threaded, threads: number, place: string): string[] {
-  const named: [string, number][] = [
-    ['thread', thread],
-    ...moreThreads.map((index, k): [string, number] => [`moreThreads[${k}]`, index]),
+function threadMistakes({ path, value }: { path: JsonPath; value: Threaded }, threads: number): Wrong[] {
+  const { thread, moreThreads = [] } = value;
+  const named: [JsonPath, number][] = [
+    [[...path, 'thread'], thread],
+    ...moreThreads.map((index, k): [JsonPath, number] => [[...path, 'moreThreads', k], index]),
   ];
   return named
     .filter(([, index]) => index >= threads)
-    .map(([key, index]) => `${place}.${key} is ${index}, but threads has ${threads} in it, counted from 0`);
+    .map(([at, index]) => ({
+      path: at,
+      phrase: `${spokenKeys(at)} is ${index}, but threads has ${threads} in it, counted from 0`,
+    }));
 }
 
-/** Everything that is wrong with a value as the file of a saved treatment, a phrase each. */
+/** Everything that is wrong with a value as the file of a saved treatment, a phrase each, in its order. */
 export function mistakesInTreatment(value: unknown): string[] {
-  const shape = phrases(Errors(treatmentSchema, value));
-  if (shape.length) return shape;
-  const { threads, ...work } = value as TreatmentRecord;
-  return workMistakes(work, threads.length, '');
+  const shape = wrongIn(Errors(treatmentSchema, value));
+  const { threads } = Object(value) as { threads?: unknown };
+  const meaning = workMistakes(value, countOf(threads), [], new SoundParts(shape));
+  return phrasesInOrder([...shape, ...meaning], value);
 }
+
+const phrasesInOrder = (wrong: readonly Wrong[], value: unknown): string[] =>
+  inJsonOrder(wrong, ({ path }) => path, value).map(({ phrase }) => phrase);
 
 /** One phrase a place: the first that the schema finds wrong there is the plainest. */
-function phrases(errors: ValueErrorIterator): string[] {
-  const told = new Map<string, string>();
+function wrongIn(errors: ValueErrorIterator): Wrong[] {
+  const told = new Map<string, Wrong>();
   for (const error of errors) {
     for (const one of inside(error)) {
-      if (!told.has(one.path)) told.set(one.path, phrase(one));
+      if (!told.has(one.path)) told.set(one.path, { path: keysOf(one.path), phrase: phrase(one) });
     }
   }
   return [...told.values()];
@@ -95,9 +155,11 @@ function meant(path: string, schema: TSchema): string {
   return distance(key, near) <= 2 ? ` (did you mean ${near}?)` : '';
 }
 
+const spokenPath = (path: string): string => spokenKeys(keysOf(path));
+
 /** "treatments[0].rows[1].thread" */
-function spokenPath(path: string): string {
-  const spoken = keysOf(path).map((key) => {
+function spokenKeys(path: JsonPath): string {
+  const spoken = path.map(String).map((key) => {
     if (/^\d+$/.test(key)) return `[${key}]`;
     return /^\w{1,40}$/.test(key) ? `.${key}` : `[${shown(key)}]`;
   });

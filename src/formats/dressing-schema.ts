@@ -94,6 +94,15 @@ export const workProperties = {
       }),
     ),
   ),
+  guide: Type.Optional(
+    orNull(
+      record({
+        shape: oneOf('wave', 'scallop', 'points', 'interlace'),
+        height: length(0.5, 40),
+        length: length(2, 200),
+      }),
+    ),
+  ),
 };
 export const threadList = list(
   record({ name: text('the name of a thread'), hex, weight: text('a weight like "No. 40"') }),

@@ -53,11 +53,12 @@ const treatmentInOrder = ({ seam, ends, side, reverse, ...work }: Treatment) => 
 });
 
 /** Rows, accents and what is laid, with what was not said left out. */
-export const workInOrder = ({ rows, accents, laid }: Work) =>
+export const workInOrder = ({ rows, accents, laid, guide }: Work) =>
   said({
     rows: rows.map(rowInOrder),
     accents: accents?.map(accentInOrder),
     laid: laid && { name: laid.name, width: laid.width, hex: laid.hex, thread: laid.thread },
+    guide: guide && { shape: guide.shape, height: guide.height, length: guide.length },
   });
 
 const rowInOrder = (row: Row) =>

@@ -68,12 +68,23 @@ export interface Treatment extends Work {
   readonly reverse: boolean;
 }
 
-/** Rows, the accents that sit on them and what is laid beneath: the part of a treatment that any seam can get. */
+/** Rows, the accents that sit on them, what is laid beneath and what they are stitched on: the part of a treatment that any seam can get. */
 export interface Work {
   /** at least one; the others keep in step with the first */
   readonly rows: readonly Row[];
   readonly accents?: readonly Accent[];
   readonly laid?: Laid | null;
+  /** what is drawn along the seam and stitched on instead of the seam itself */
+  readonly guide?: Guide | null;
+}
+
+/** Waves along the seam; of two interlaced lines every second row takes the other. */
+export interface Guide {
+  readonly shape: 'wave' | 'scallop' | 'points' | 'interlace';
+  /** from the lowest to the highest point, mm */
+  readonly height: number;
+  /** of one wave along the seam, mm */
+  readonly length: number;
 }
 
 export interface Row {

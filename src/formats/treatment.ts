@@ -28,7 +28,7 @@ export function parseTreatment(text: string, name: string): SavedTreatment {
 }
 
 export function treatmentFrom(record: TreatmentRecord, name: string): SavedTreatment {
-  const { title, otherNames, sources, threads, rows, accents, laid } = record;
+  const { title, otherNames, sources, threads, rows, accents, laid, guide } = record;
   return {
     name,
     title,
@@ -39,5 +39,6 @@ export function treatmentFrom(record: TreatmentRecord, name: string): SavedTreat
     rows,
     ...(accents && { accents }),
     ...(laid && { laid }),
+    ...(guide && { guide }),
   };
 }

@@ -62,6 +62,8 @@ export interface FitLine {
     readonly repeatMm: number;
     readonly stretch: number;
     readonly ends: readonly [EndKind, EndKind];
+    /** whole waves of the guide line; none on the plain seam */
+    readonly waves?: number;
   }[];
   readonly rows: number;
   readonly accents: readonly string[];
@@ -140,7 +142,7 @@ function byHandLines({ lines }: Dressed): NonNullable<DressReport['byHand']> {
 function fitLine(fit: SeamFit, { rows, accents = [] }: Treatment): FitLine {
   const repeats = fit.stretches.reduce((sum, stretch) => sum + stretch.repeats, 0);
   const fitted = fit.stretches.reduce(
-    (sum, stretch) => sum + (stretch.repeats ? stretch.to - stretch.from : 0),
+    (sum, stretch) => sum + (stretch.repeats ? workedAlong(stretch) : 0),
     0,
   );
   const factors = fit.stretches
@@ -161,13 +163,17 @@ function fitLine(fit: SeamFit, { rows, accents = [] }: Treatment): FitLine {
       repeatMm: rounded(repeatOf(stretch), 3),
       stretch: rounded(repeatOf(stretch) / fit.wanted, 4),
       ends: stretch.ends,
+      ...(stretch.waves && { waves: stretch.waves.count }),
     })),
     rows: rows.length,
     accents: accents.map(({ ornament, byHand }) => ornament ?? byHand ?? ''),
   };
 }
 
-const repeatOf = ({ from, to, repeats }: Stretch): number => (repeats ? (to - from) / repeats : 0);
+const repeatOf = (stretch: Stretch): number => (stretch.repeats ? workedAlong(stretch) / stretch.repeats : 0);
+
+/** Length of the line that repeats are measured along: the seam, or the waves on it. */
+const workedAlong = ({ from, to, waves }: Stretch): number => waves?.along ?? to - from;
 
 /** As a ratio: half is as far from one as double. */
 const furthestFromOne = (factors: readonly number[]): number =>

@@ -35,6 +35,7 @@ const row = (
   offset: 0,
   times: 1,
   step: 0,
+  mirrored: false,
   ...more,
 });
 

@@ -1,0 +1,299 @@
+import { type Finding, lineName } from '../finding.js';
+import { guideFromLine } from '../geometry/guide-from-line.js';
+import type { Corner, GuideLine } from '../geometry/guide-line.js';
+import { wrapAngle } from '../geometry/point.js';
+import { cumulativeLength } from '../geometry/polyline.js';
+import { roundedCorners } from '../geometry/rounded-corners.js';
+import { type Band, type Reach, shifted } from './band.js';
+import {
+  cutsOf,
+  endsOf,
+  fitSpan,
+  gapsOf,
+  LONGEST_SHARE,
+  partsOf,
+  SHORTEST_SHARE,
+  type SpanFit,
+  type SpanQuestion,
+  sizeFindings,
+  stretchLengths,
+} from './fit-span.js';
+import type { Laying, Part } from './lay.js';
+import { layRows } from './lay-rows.js';
+import { NARROW_SHARE, NARROWING, ROUND_SHARE } from './lines.js';
+import { cornerMitre } from './mitre.js';
+import type { UnitRun } from './place.js';
+import { bandIn, roomAlong } from './reach.js';
+import { type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
+import { alongOneWave, flanksOf, type WaveLine, type WaveStretch, type Waves, waveLine } from './waves.js';
+
+/** Waves may be made this much shorter or longer than asked. */
+const SHORTEST_WAVE = 0.6;
+const LONGEST_WAVE = 1.6;
+/** As many waves as this may share one repeat. */
+const MOST_PER_REPEAT = 3;
+
+/** What one stretch of the line gets. */
+interface Counted extends WaveStretch {
+  /** half-repeats between one sharp place of the waves and the next, or on `share` smooth waves */
+  readonly halfRepeats: number;
+  readonly share: number;
+}
+
+interface Choice {
+  readonly scale: number;
+  readonly waves: Waves;
+  readonly counted: readonly Counted[];
+  readonly line: OwnLine;
+}
+
+/** The waves as a guide line, in the plane of the seam. */
+interface OwnLine extends WaveLine {
+  readonly guide: GuideLine;
+  /** what the rows may take beside it, and what they want */
+  readonly band: Band;
+  readonly reach: Reach;
+}
+
+/**
+ * Whole waves on every stretch of a span, whole repeats on every wave (or whole waves in every repeat), laid along the
+ * line as if they were a seam themselves: their own bends and sharp places limit what is worked on them. Where that
+ * cannot be, the span is worked plainly, and a finding says why.
+ */
+export function fitOnWaves(question: SpanQuestion, gap: number): SpanFit {
+  const choice = chooseWaves(question, gap);
+  if (!choice) {
+    const plain = fitSpan({ ...question, rows: { ...question.rows, waves: undefined } });
+    return plain.laid ? { ...plain, findings: [...plain.findings, withoutWaves(question)] } : plain;
+  }
+  const { guide, span, rows } = question;
+  const { scale, counted, line } = choice;
+  const repeats = counted.map(
+    ({ waves, halfRepeats, share }) => (waves / share) * flanks(choice.waves, share) * (halfRepeats / 2),
+  );
+  const whole = shifted(wholeReach(rows, scale, rows.sized.repeat * scale), question.offset);
+  const on: Laying = {
+    guide,
+    parts: partsOf(
+      question,
+      counted,
+      counted.map(({ from, to }) => to - from),
+      counted.map(({ waves }) => 2 * waves),
+      whole,
+    ),
+    band: question.band,
+    built: whole,
+    closed: span.ring,
+    offset: question.offset,
+  };
+  const laid = (own: OwnLine) => layingOn(on, own, question, choice);
+  const first = laid(line);
+  const isInterlaced = rows.followers.some(({ mirrored }) => mirrored);
+  const mirrored = isInterlaced
+    ? laid(ownLine(choice.waves, counted, rows, scale, -rows.hand as 1 | -1, gap)).laying
+    : first.laying;
+  return {
+    laid: layRows(rows, first.laying, first.runs, scale, span.ring, cutsOf(question), mirrored),
+    stretches: counted.map(({ from, to, waves }, i) => ({
+      from,
+      to,
+      repeats: repeats[i],
+      ends: endsOf(span, i, counted.length),
+      waves: {
+        count: waves,
+        along: waves * alongOneWave(choice.waves, (to - from) / waves),
+      },
+    })),
+    gaps: gapsOf(question, 0),
+    scale,
+    findings: sizeFindings(question, { scale, margin: 0 }),
+  };
+}
+
+/** Flanks of so many waves that each get whole repeats. */
+const flanks = ({ shape }: Waves, share: number): number => (share > 1 ? 1 : flanksOf(shape));
+
+function chooseWaves(question: SpanQuestion, gap: number): Choice | null {
+  const { span, rows } = question;
+  const { sized, hand } = rows;
+  const least = Math.min(sized.least, question.scale);
+  for (let scale = question.scale; ; scale = Math.max(least, scale * NARROWING)) {
+    const waves = { ...rows.waves!, height: rows.waves!.height * scale };
+    const overhang = span.ring ? { start: 0, end: 0 } : wholeOverhang(rows, scale, sized.repeat * scale);
+    let from = span.ring ? 0 : span.start.at + span.start.setback + overhang.start;
+    const counted = stretchLengths(span, overhang).map((length) => {
+      const own = countWaves(waves, length, sized.repeat * scale, sized.stitch.halves);
+      from += length;
+      return own && { ...own, from: from - length, to: from };
+    });
+    if (counted.every((one) => one !== null)) {
+      const line = ownLine(waves, counted, rows, scale, hand, gap);
+      if (goesRound(line)) return { scale, waves, counted, line };
+    }
+    if (scale <= least + 1e-9) return null;
+  }
+}
+
+/** Waves and half-repeats on a stretch: as near to the lengths asked for as both can be; null when neither count fits. */
+function countWaves(
+  waves: Waves,
+  length: number,
+  repeat: number,
+  halves: boolean,
+): Omit<Counted, 'from' | 'to'> | null {
+  const step = halves ? 1 : 2;
+  let best: (Omit<Counted, 'from' | 'to'> & { cost: number }) | null = null;
+  const fewest = Math.max(1, Math.ceil(length / (LONGEST_WAVE * waves.length) - 1e-9));
+  const most = Math.floor(length / (SHORTEST_WAVE * waves.length) + 1e-9);
+  for (let count = fewest; count <= most; count++) {
+    const along = alongOneWave(waves, length / count);
+    const off = Math.log(length / count / waves.length) ** 2;
+    for (let share = 1; share <= (waves.shape === 'wave' ? MOST_PER_REPEAT : 1); share++) {
+      if (count % share > 0) continue;
+      const flank = (along * share) / flanks(waves, share);
+      const exact = (2 * flank) / repeat;
+      for (const h of share > 1 ? [2] : [Math.floor(exact / step) * step, Math.ceil(exact / step) * step]) {
+        const stretched = h > 0 ? exact / h : 0;
+        if (stretched < SHORTEST_SHARE || stretched > LONGEST_SHARE) continue;
+        const cost = off + Math.log(stretched) ** 2;
+        if (!best || cost < best.cost - 1e-12) best = { waves: count, halfRepeats: h, share, cost };
+      }
+    }
+  }
+  return best;
+}
+
+/** The waves as a line; a stitch that goes round corners gets them rounded. */
+function ownLine(
+  waves: Waves,
+  stretches: readonly WaveStretch[],
+  rows: Rows,
+  scale: number,
+  hand: 1 | -1,
+  gap: number,
+): OwnLine {
+  const line = waveLine(waves, stretches, hand);
+  const reach = reachOfRows(rows, scale, rows.sized.repeat * scale);
+  const widest = Math.max(reach.left, reach.right);
+  const bandOf = (guide: GuideLine) => bandIn(roomAlong(guide, widest, gap), guide, reach, gap);
+  if (rows.sized.stitch.corner !== 'round' || line.corners.length === 0) {
+    const guide = guideFromLine(line.points, line.corners, false);
+    return { ...line, guide, reach, band: bandOf(guide) };
+  }
+  const points = roundedCorners(line.points, line.corners, false, () => widest / ROUND_SHARE);
+  const guide = guideFromLine(points, [], false);
+  const sharp = cumulativeLength(line.points);
+  const shorter = guide.length / sharp[sharp.length - 1];
+  const crests = line.crests.map((top) => ({ ...top, at: top.at * shorter }));
+  return { ...line, corners: [], crests, guide, reach, band: bandOf(guide) };
+}
+
+/** Whether the rows can be worked along the waves without folding over, nowhere pressed below half their reach. */
+function goesRound({ band, reach }: OwnLine): boolean {
+  const isRoomy = (values: Float64Array, wanted: number) =>
+    values.every((value) => value >= NARROW_SHARE * wanted - 1e-9);
+  return isRoomy(band.left, reach.left) && isRoomy(band.right, reach.right);
+}
+
+/** Repeats on the waves, and how they are laid. */
+function layingOn(
+  on: Laying,
+  line: OwnLine,
+  { span, rows }: SpanQuestion,
+  { scale, counted, waves }: Choice,
+): { laying: Laying; runs: UnitRun[] } {
+  const { guide, crests, band, reach } = line;
+  const { sized } = rows;
+  const unitsPer = sized.glide ? 1 : 0.5;
+  const sections = sectionsOf(line, counted, waves);
+  const runs = sections.map(({ from, to, halfRepeats }): UnitRun => {
+    const count = halfRepeats * unitsPer;
+    const unit = sized.build(scale, (2 * (to - from)) / halfRepeats);
+    return { unit, count, from, length: (to - from) / count };
+  });
+  const laying: Laying = {
+    guide,
+    parts: partsBetween(guide, sections, reach, span.ring),
+    band,
+    built: reach,
+    closed: span.ring,
+    offset: 0,
+    on,
+    crests,
+  };
+  return { laying, runs };
+}
+
+interface Section {
+  readonly from: number;
+  readonly to: number;
+  readonly halfRepeats: number;
+}
+
+/** Stretches of the waves that hold whole half-repeats: between sharp places, or along all of a smooth line's waves. */
+function sectionsOf({ guide }: OwnLine, counted: readonly Counted[], waves: Waves): Section[] {
+  const perStretch = counted.map(({ waves: count, halfRepeats, share }) => ({
+    sections: guide.corners.length > 0 ? count * flanks(waves, share) : 1,
+    halfRepeats:
+      guide.corners.length > 0 ? halfRepeats : (count / share) * flanks(waves, share) * halfRepeats,
+  }));
+  if (guide.corners.length > 0) {
+    const bounds = [0, ...guide.corners.map(({ u }) => u), guide.length];
+    const halves = perStretch.flatMap(({ sections, halfRepeats }) =>
+      new Array<number>(sections).fill(halfRepeats),
+    );
+    return halves.map((halfRepeats, i) => ({ from: bounds[i], to: bounds[i + 1], halfRepeats }));
+  }
+  const own = counted.map(({ from, to, waves: count }) => count * alongOneWave(waves, (to - from) / count));
+  const all = own.reduce((a, b) => a + b, 0);
+  let from = 0;
+  return own.map((length, i) => {
+    const to = i === own.length - 1 ? guide.length : from + (guide.length * length) / all;
+    const section = { from, to, halfRepeats: perStretch[i].halfRepeats };
+    from = to;
+    return section;
+  });
+}
+
+/** One part between two sharp places; on a ring the last and the first meet in one. */
+function partsBetween(guide: GuideLine, sections: readonly Section[], reach: Reach, ring: boolean): Part[] {
+  const { u: us, theta, corners } = guide;
+  const plain = { startPoint: null, endPoint: null };
+  if (corners.length === 0) {
+    return [{ from: 0, to: guide.length, first: 0, last: us.length - 1, start: null, end: null, ...plain }];
+  }
+  const doubled: number[] = [];
+  for (let k = 0; k + 1 < us.length; k++) if (us[k] === us[k + 1]) doubled.push(k);
+  const closing: Corner | undefined = ring
+    ? { u: 0, turn: -wrapAngle(theta[0] - theta[us.length - 1]) }
+    : undefined;
+  return sections.map(({ from, to, halfRepeats }, i): Part => {
+    const before = i > 0 ? corners[i - 1] : closing;
+    const after = i < corners.length ? corners[i] : closing;
+    const length = to - from;
+    const mitre = (corner: Corner | undefined) =>
+      corner ? cornerMitre(corner.turn, reach, (2 * length) / halfRepeats, length) : null;
+    return {
+      from,
+      to,
+      first: i > 0 ? doubled[i - 1] + 1 : 0,
+      last: i < corners.length ? doubled[i] : us.length - 1,
+      start: mitre(before),
+      end: mitre(after),
+      ...plain,
+    };
+  });
+}
+
+function withoutWaves({ seam, rows, span, middle }: SpanQuestion): Finding {
+  const { shape, height, length } = rows.waves!;
+  return {
+    level: 'warning',
+    code: 'without-waves',
+    message:
+      `${lineName(seam)}: ${rows.sized.stitch.title.toLowerCase()} is worked without ${shape === 'points' ? shape : `a ${shape}`}, ` +
+      `since it cannot follow one of ${height} by ${length} mm here; longer or lower ones, or a narrower stitch, would do`,
+    seam,
+    at: middle(span),
+  };
+}
