@@ -134,7 +134,8 @@ function bareLines(
     const { ask } = asked[k];
     const { fit } = lines[i];
     if (fit.stretches.length === 0) return [];
-    const rows = rowsOf(ask, false);
+    // flowers beside a seam do not cover it
+    const rows = { ...rowsOf(ask, false), accents: [] };
     const { left, right } = wholeReach(rows, fit.scale, ask.sized.repeat * fit.scale);
     return [{ seam: ask.seam, reach: Math.max(left, right), short: ask.manner === 'short' }];
   });

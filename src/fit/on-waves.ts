@@ -24,7 +24,7 @@ import { NARROW_SHARE, NARROWING, ROUND_SHARE } from './lines.js';
 import { cornerMitre } from './mitre.js';
 import type { UnitRun } from './place.js';
 import { bandIn, roomAlong } from './reach.js';
-import { type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
+import { CREST, type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
 import { alongOneWave, flanksOf, type WaveLine, type WaveStretch, type Waves, waveLine } from './waves.js';
 
 /** Waves may be made this much shorter or longer than asked. */
@@ -173,7 +173,9 @@ function ownLine(
   gap: number,
 ): OwnLine {
   const line = waveLine(waves, stretches, hand);
-  const reach = reachOfRows(rows, scale, rows.sized.repeat * scale);
+  // what sits on a crest stands clear of the bends beside it
+  const bending = { ...rows, accents: rows.accents.filter(({ seat }) => seat !== CREST) };
+  const reach = reachOfRows(bending, scale, rows.sized.repeat * scale);
   const widest = Math.max(reach.left, reach.right);
   const bandOf = (guide: GuideLine) => bandIn(roomAlong(guide, widest, gap), guide, reach, gap);
   if (rows.sized.stitch.corner !== 'round' || line.corners.length === 0) {

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { ornamentNamed } from '../../src/asked/lines.js';
 import type { LineAsk } from '../../src/fit/ask.js';
 import type { SeamFit } from '../../src/fit/fit.js';
 import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
 import { sized } from '../../src/fit/sized.js';
+import { sizedOrnament } from '../../src/fit/sized-ornament.js';
 import { alongOneWave, type WaveShape, type Waves, waveLine } from '../../src/fit/waves.js';
-import { stitchFiles, stitchNamed } from '../stitches/dictionary.js';
+import { builtIn, stitchFiles, stitchNamed } from '../stitches/dictionary.js';
 import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
 import { anyLine, type LineToDress, ringLine, straightLine } from './lines-to-dress.js';
@@ -187,6 +189,44 @@ describe('stitches on waves along a seam', () => {
     expect(findings.map(({ code }) => code)).toContain('without-waves');
     expect(fit.stretches.map(({ waves: own }) => own)).toEqual([undefined]);
     expect(chainsOf(fit).length).toBe(1);
+  });
+
+  test('leave a seat on every top: what sits there stands beyond it, to the one hand and the other in turn', () => {
+    fc.assert(
+      fc.property(gentle, fc.double({ min: 2, max: 5, noNaN: true }), (waves, away) => {
+        const line = {
+          kind: 'straight',
+          points: [
+            [10, 100],
+            [160, 100],
+          ],
+        } as const;
+        const knots = {
+          row: 0,
+          seat: 'crest',
+          figures: [sizedOrnament(ornamentNamed(builtIn, 'french-knot'), {})],
+          threads: [''],
+          byHand: null,
+          passes: 3,
+          every: 1,
+          from: 0,
+          turn: 0,
+          away,
+        };
+        const { fit } = fitted(line, askFor(1, 'blanket', { sizes: narrow, waves, accents: [knots] }));
+        const count = fit.stretches[0].waves!.count;
+        const at = fit.layers
+          .filter(({ kind }) => kind === 'accent')
+          .flatMap(({ chains }) => chains)
+          .map(({ nodes }) => [nodes[0], nodes[1] - 100]);
+        const high = (waves.height / 2 + away) * fit.scale;
+        expect(at).toHaveLength(waves.shape === 'wave' ? 2 * count : count);
+        const hands = at.map(([, y]) => Math.sign(-y));
+        expect(hands).toEqual(hands.map((_, k) => (waves.shape === 'wave' && k % 2 === 1 ? -1 : 1)));
+        for (const [, y] of at) expect(Math.abs(Math.abs(y) - high)).toBeLessThan(0.12);
+      }),
+      { numRuns: 40 },
+    );
   });
 
   test('follow two interlaced lines: the second row is the first mirrored in the seam', () => {
