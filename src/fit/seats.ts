@@ -1,3 +1,4 @@
+import { wrapAngle } from '../geometry/point.js';
 import { type Layer, layer } from './lay.js';
 import { acrossLine, afterLast, alongLine, type Place, type Placing, placesOf } from './place.js';
 import type { Spot } from './place-ornament.js';
@@ -5,6 +6,8 @@ import { CREST } from './rows.js';
 
 /** Seats lie at the same place as a hole when they are this near, mm. */
 const SAME = 1e-6;
+/** The flanks of a tip are looked at this far from it, mm. */
+const BESIDE_TIP = 0.01;
 
 /** A seat on the cloth: theta points so that the figure's own up leads away from the line. */
 export interface SeatSpot extends Spot {
@@ -37,8 +40,14 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
 /** Every top of the waves that a row is worked on; up leads on, away from the seam. */
 function crests({ laying }: Placing, lay: Layer): SeatSpot[] {
   return (laying.crests ?? []).map(({ at, hand }) => {
+    // a tip points between its flanks
+    lay.at(at - BESIDE_TIP, 0);
+    const before = lay.out[2];
+    lay.at(at + BESIDE_TIP, 0);
+    const after = lay.out[2];
     lay.at(at, 0);
-    const [x, y, theta] = lay.out;
+    const [x, y] = lay.out;
+    const theta = before + wrapAngle(after - before) / 2;
     return { x, y, theta: hand === 1 ? theta : theta + Math.PI, hand };
   });
 }

@@ -223,7 +223,7 @@ describe('stitches on waves along a seam', () => {
         expect(at).toHaveLength(waves.shape === 'wave' ? 2 * count : count);
         const hands = at.map(([, y]) => Math.sign(-y));
         expect(hands).toEqual(hands.map((_, k) => (waves.shape === 'wave' && k % 2 === 1 ? -1 : 1)));
-        for (const [, y] of at) expect(Math.abs(Math.abs(y) - high)).toBeLessThan(0.12);
+        for (const [, y] of at) expect(Math.abs(Math.abs(y) - high)).toBeLessThan(0.06);
       }),
       { numRuns: 40 },
     );
