@@ -117,6 +117,7 @@ const placedOrnament = record({
   thread: threadNumber,
   moreThreads,
   passes,
+  pinned: Type.Optional(yes),
 });
 
 const treatment = record({
@@ -129,6 +130,7 @@ const treatment = record({
   ends: orNull(manner),
   side: orNull(oneOf('left', 'right')),
   reverse: yes,
+  pinned: Type.Optional(yes),
 });
 
 export const dressingSchema = Type.Object(

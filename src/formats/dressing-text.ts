@@ -44,13 +44,15 @@ export function writeDressing(dressing: Dressing): string {
   return `${laidOutJson(inOrder)}\n`;
 }
 
-const treatmentInOrder = ({ seam, ends, side, reverse, ...work }: Treatment) => ({
-  seam: { id: seam.id, middle: seam.middle, ends: seam.ends },
-  ...workInOrder(work),
-  ends,
-  side,
-  reverse,
-});
+const treatmentInOrder = ({ seam, ends, side, reverse, pinned, ...work }: Treatment) =>
+  said({
+    seam: { id: seam.id, middle: seam.middle, ends: seam.ends },
+    ...workInOrder(work),
+    ends,
+    side,
+    reverse,
+    pinned,
+  });
 
 /** Rows, accents and what is laid, with what was not said left out. */
 export const workInOrder = ({ rows, accents, laid, guide }: Work) =>
@@ -100,6 +102,7 @@ const ornamentInOrder = (placed: PlacedOrnament) =>
     thread: placed.thread,
     moreThreads: placed.moreThreads,
     passes: placed.passes,
+    pinned: placed.pinned,
   });
 
 const byName = (parameters: Readonly<Record<string, number>>) =>

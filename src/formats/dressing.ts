@@ -37,6 +37,8 @@ export interface PlacedOrnament {
   readonly thread: number;
   readonly moreThreads?: readonly number[];
   readonly passes: number;
+  /** stays when the rest of the block is mixed again */
+  readonly pinned?: boolean;
 }
 
 export interface BlockSource {
@@ -66,6 +68,8 @@ export interface Treatment extends Work {
   readonly side: 'left' | 'right' | null;
   /** direction of growth against the seam's own */
   readonly reverse: boolean;
+  /** stays when the rest of the block is mixed again */
+  readonly pinned?: boolean;
 }
 
 /** Rows, the accents that sit on them, what is laid beneath and what they are stitched on: the part of a treatment that any seam can get. */

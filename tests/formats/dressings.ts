@@ -113,6 +113,7 @@ const treatment = (threads: number) =>
       ends: orNull(manner),
       side: orNull(fc.constantFrom('left' as const, 'right' as const)),
       reverse: fc.boolean(),
+      pinned: fc.boolean(),
     },
     { requiredKeys: ['seam', 'rows', 'ends', 'side', 'reverse'] },
   );
@@ -135,7 +136,7 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       treatments: fc.array(treatment(threads), { maxLength: 4 }),
       ornaments: fc.array(
         fc.record(
-          { ornament: text, at: point, turn: number(-360, 360), parameters, ...threadsNamed(threads) },
+          { ornament: text, at: point, turn: number(-360, 360), parameters, ...threadsNamed(threads), pinned: fc.boolean() },
           { requiredKeys: ['ornament', 'at', 'parameters', 'thread', 'passes'] },
         ),
         { maxLength: 2 },
