@@ -7,6 +7,8 @@ const GROUP = 8;
 export interface LineIndex {
   /** least distance from a point to any line, or Infinity when none is within `within`; mm */
   distance(x: number, y: number, within: number): number;
+  /** the same, quick also where all lines are much nearer than `within` */
+  nearest(x: number, y: number, within: number): number;
 }
 
 /**
@@ -28,7 +30,7 @@ export function lineIndex(
       }
     }
   });
-  if (first.length === 0) return { distance: () => Infinity };
+  if (first.length === 0) return { distance: () => Infinity, nearest: () => Infinity };
   const index = new Flatbush(first.length);
   for (let g = 0; g < first.length; g++) {
     const { xy } = lines[from[g]];
@@ -57,15 +59,23 @@ export function lineIndex(
     }
     return least;
   };
+  const distance = (x: number, y: number, within: number): number => {
+    let least = Infinity;
+    // Every candidate is looked at as it is found, so that no list of them is made.
+    index.search(x - within, y - within, x + within, y + within, (g) => {
+      least = Math.min(least, toGroup(g, x, y));
+      return false;
+    });
+    return least <= within * within ? Math.sqrt(least) : Infinity;
+  };
   return {
-    distance(x, y, within) {
-      let least = Infinity;
-      // Every candidate is looked at as it is found, so that no list of them is made.
-      index.search(x - within, y - within, x + within, y + within, (g) => {
-        least = Math.min(least, toGroup(g, x, y));
-        return false;
-      });
-      return least <= within * within ? Math.sqrt(least) : Infinity;
+    distance,
+    nearest(x, y, within) {
+      const [g] = index.neighbors(x, y, 1, within);
+      if (g === undefined) return Infinity;
+      // The box that is nearest need not hold the nearest line, but none is further than the one in it.
+      const near = Math.sqrt(toGroup(g, x, y));
+      return near > within ? distance(x, y, within) : Math.min(near, distance(x, y, near));
     },
   };
 }

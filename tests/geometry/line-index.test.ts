@@ -33,6 +33,7 @@ describe('an index of lines', () => {
           const told = lineIndex([line]).distance(x, y, within);
           if (least <= within - 1e-9) expect(told).toBeCloseTo(least, 9);
           else if (least > within + 1e-9) expect(told).toBe(Infinity);
+          if (Math.abs(least - within) > 1e-9) expect(lineIndex([line]).nearest(x, y, within)).toBe(told);
         },
       ),
     );
