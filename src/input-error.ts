@@ -18,6 +18,31 @@ export class InputError extends Error {
   }
 }
 
+/** Several things that cannot be used, of which the first speaks where there is room for one only. */
+export class InputErrors extends InputError {
+  /** @param errors at least one, in the order in which they are told */
+  constructor(readonly errors: readonly InputError[]) {
+    const [{ code, where, wrong, right, path }, ...more] = errors;
+    super(code, where, wrong, more.length ? `${right} (and ${more.length} more mistakes)` : right, path);
+  }
+}
+
+/** More lines about one file help nobody. */
+const MOST_TOLD = 20;
+
+/** The first mistakes of a file that has many, and how many more there are. */
+export function firstOf<T>(
+  mistakes: readonly T[],
+  where: string,
+  tell: (mistake: T) => InputError,
+): InputError[] {
+  const more = mistakes.length - MOST_TOLD;
+  // one line more is no shorter than the mistake that it would count
+  if (more <= 1) return mistakes.map(tell);
+  const rest = new InputError('more-mistakes', where, `and ${more} more mistakes`, 'correct the first ones');
+  return [...mistakes.slice(0, MOST_TOLD).map(tell), rest];
+}
+
 /** A path, or a place in a file, tells nobody more beyond so many characters. */
 const LONGEST_PLACE = 160;
 /** The same of a name or value in quotes. */

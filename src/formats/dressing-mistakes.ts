@@ -1,7 +1,7 @@
 import { Kind, type TSchema } from '@sinclair/typebox';
 import { Errors, type ValueError, type ValueErrorIterator, ValueErrorType } from '@sinclair/typebox/errors';
 import { closest, distance } from 'fastest-levenshtein';
-import type { Accent, Guide, Work } from './dressing.js';
+import type { Accent, Guide, KeepClear, PlacedOrnament, Work } from './dressing.js';
 import { type DressingRecord, dressingSchema } from './dressing-schema.js';
 import { inJsonOrder, type JsonPath } from './json-order.js';
 import { treatmentSchema } from './treatment-schema.js';
@@ -10,27 +10,42 @@ import { treatmentSchema } from './treatment-schema.js';
 interface Wrong {
   readonly path: JsonPath;
   readonly phrase: string;
+  /** a name that is not known there: nothing else is worse for it */
+  readonly isUnknownName?: boolean;
 }
 
 /** Everything that is wrong with a value as a dressing, a phrase each, in its order; empty when it is one. */
 export function mistakesIn(value: unknown): string[] {
   const shape = wrongIn(Errors(dressingSchema, value));
   const parts = new SoundParts(shape);
-  const { treatments, threads, ornaments } = Object(value) as Record<keyof DressingRecord, unknown>;
+  const { treatments, threads, ornaments, keepClear } = Object(value) as Record<keyof DressingRecord, unknown>;
   const count = countOf(threads);
   const meaning = [
     ...listed(treatments).flatMap((work, t) => workMistakes(work, count, ['treatments', t], parts)),
-    ...parts.among<Threaded>(ornaments, ['ornaments']).flatMap((one) => threadMistakes(one, count)),
+    ...parts
+      .among<PlacedOrnament>(ornaments, ['ornaments'])
+      .flatMap((one) => [...threadMistakes(one, count), ...oneOfMistakes(one, ['at', 'patch'])]),
+    ...parts
+      .among<KeepClear>(keepClear, ['keepClear'])
+      .flatMap((one) => oneOfMistakes(one, ['polygon', 'circle', 'stops'])),
   ];
   return phrasesInOrder([...shape, ...meaning], value);
 }
 
 /** The parts of a value that have the form they should have: only their meaning can be looked at. */
 class SoundParts {
-  constructor(private readonly wrong: readonly Wrong[]) {}
+  /** keys that lead to what is wrong, and to what it stands in */
+  private readonly wrong: ReadonlySet<string>;
+
+  constructor(wrong: readonly Wrong[]) {
+    const inForm = wrong.filter(({ isUnknownName }) => !isUnknownName);
+    this.wrong = new Set(
+      inForm.flatMap(({ path }) => path.map((_, i) => JSON.stringify(path.slice(0, i + 1)))),
+    );
+  }
 
   isSound(path: JsonPath): boolean {
-    return !this.wrong.some((one) => path.every((key, i) => String(one.path[i]) === String(key)));
+    return !this.wrong.has(JSON.stringify(path.map(String)));
   }
 
   /** Sound items of a list, each with the keys that lead to it. */
@@ -88,6 +103,16 @@ function accentMistakes({ path, value }: { path: JsonPath; value: Accent }, rows
   return wrong;
 }
 
+/** Several keys say the same, and exactly one of them must be there. */
+function oneOfMistakes<T>({ path, value }: { path: JsonPath; value: T }, keys: (keyof T & string)[]): Wrong[] {
+  const said = keys.filter((key) => value[key] !== undefined);
+  if (said.length === 1) return [];
+  const phrase = said.length
+    ? `${spokenKeys(path)} has ${said.join(' and ')}, but only one of them may be there`
+    : `${spokenKeys(path)} has none of ${keys.join(', ')} and needs one`;
+  return [{ path, phrase }];
+}
+
 interface Threaded {
   readonly thread: number;
   readonly moreThreads?: readonly number[];
@@ -123,7 +148,9 @@ function wrongIn(errors: ValueErrorIterator): Wrong[] {
   const told = new Map<string, Wrong>();
   for (const error of errors) {
     for (const one of inside(error)) {
-      if (!told.has(one.path)) told.set(one.path, { path: keysOf(one.path), phrase: phrase(one) });
+      if (told.has(one.path)) continue;
+      const isUnknownName = one.type === ValueErrorType.ObjectAdditionalProperties;
+      told.set(one.path, { path: keysOf(one.path), phrase: phrase(one), isUnknownName });
     }
   }
   return [...told.values()];

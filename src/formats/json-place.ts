@@ -32,11 +32,39 @@ export async function placeOfJsonError(text: string): Promise<{ place: string; w
   }
   if (!errors.length) return { place: '', wrong: 'the text is no JSON' };
   const [{ error, offset }] = errors;
-  const lines = text.slice(0, offset).split(/\r\n|\r|\n/);
   return {
-    place: ` line ${lines.length} column ${lines[lines.length - 1].length + 1}`,
+    place: ` ${placeAt(text, offset)}`,
     wrong: SENTENCES[printParseErrorCode(error)] ?? 'the text is no JSON',
   };
+}
+
+/**
+ * The value of text that is JSON but for comments and commas behind the last item, with the place of each; null when
+ * there is more wrong with it.
+ */
+export async function nearlyJson(
+  text: string,
+): Promise<{ value: unknown; mistakes: { place: string; wrong: string }[] } | null> {
+  const { parse, printParseErrorCode } = await import('jsonc-parser');
+  const errors: { error: number; offset: number; length: number }[] = [];
+  const value: unknown = parse(text, errors, { allowTrailingComma: true });
+  if (errors.length) return null;
+  parse(text, errors, { disallowComments: true, allowTrailingComma: false });
+  const mistakes = new Map<string, string>();
+  for (const { error, offset } of errors) {
+    const isComment = printParseErrorCode(error) === 'InvalidCommentToken';
+    mistakes.set(
+      placeAt(text, offset),
+      isComment ? SENTENCES.InvalidCommentToken : 'a comma stands before the end',
+    );
+  }
+  return { value, mistakes: [...mistakes].map(([place, wrong]) => ({ place, wrong })) };
+}
+
+/** "line 3 column 7" */
+function placeAt(text: string, offset: number): string {
+  const lines = text.slice(0, offset).split(/\r\n|\r|\n/);
+  return `line ${lines.length} column ${lines[lines.length - 1].length + 1}`;
 }
 
 /** The line, from 1, on which a value begins in JSON text; the nearest one around it when it is not there. */

@@ -55,7 +55,13 @@ export class Arithmetics {
       };
     } catch (error) {
       if (!(error instanceof ExpressionError)) throw error;
-      addMistake(this.mistakes, where, error.wrong, error.right);
+      addMistake(
+        this.mistakes,
+        where,
+        error.wrong,
+        error.right,
+        error.unknown === null ? [] : [`quantities.${error.unknown}`],
+      );
       return () => Number.NaN;
     }
   }

@@ -4,6 +4,7 @@ import { InputError } from '../input-error.js';
 import { MEASURES, type PlannedPoint } from './arithmetics.js';
 import type { Plan, PlannedLeg } from './compile.js';
 import { curvePath, loopPaths, polylinePath, smoothPath } from './leg-path.js';
+import { addMistake, type Mistake } from './mistake.js';
 import { nearestName } from './nearest-name.js';
 import type { Unit, UnitLeg, Values } from './stitch.js';
 
@@ -12,18 +13,39 @@ const FURTHEST = 500;
 /** Joined holes may lie this far apart, in mm: rounding of double arithmetic, generously. */
 const SAME_HOLE = 1e-6;
 
+/** What the arithmetic of a file comes to cannot be sewn: its first mistake is told, all of them are there. */
+export class UnitError extends InputError {
+  constructor(
+    name: string,
+    readonly mistakes: readonly Mistake[],
+  ) {
+    const [{ place, wrong, right }] = mistakes;
+    super('stitch-arithmetic', `${name} ${place}`, wrong, right);
+  }
+}
+
 /**
  * Builds one unit of a stitch, or an ornament.
- * @throws InputError when a value is unknown or out of range, or when the file's arithmetic gives no place to sew
+ * @throws InputError when a value is unknown or out of range; UnitError when the file's arithmetic gives no place to sew
  */
 export function buildUnit(plan: Plan, values: Values): Unit {
   const slots = fillSlots(plan, values);
   const isOrnament = !plan.parameters.some(({ name }) => name === 'repeat');
   const length = isOrnament ? 0 : slots[plan.parameters.length];
-  const at = plan.points.map((point) => place(plan, slots, point));
+  const mistakes: Mistake[] = [];
+  const at = plan.points.map((point) => place(slots, point, mistakes));
   const nodeOf = new Map(plan.nodes.map((point, node) => [point, node]));
   const nodes = polylinePath(plan.nodes.map((point) => at[point]));
-  const sizes = plan.legs.map((leg) => sizeOf(plan, slots, leg));
+  const sizes = plan.legs.map((leg) => sizeOf(slots, leg, mistakes));
+  const seats = plan.seats.map((seat) => {
+    const own: Mistake[] = [];
+    const [u, v] = place(slots, seat, own);
+    // a seat that is a point is as wrong as that one, and it has been told
+    if (own.length && !plan.points.some((point) => point.u === seat.u)) mistakes.push(...own);
+    return { name: seat.name, u, v };
+  });
+  if (!mistakes.length) checkJoins(plan, nodes, length, mistakes);
+  if (mistakes.length) throw new UnitError(plan.name, mistakes);
 
   const legs: UnitLeg[] = [];
   const closing: number[] = [];
@@ -47,8 +69,6 @@ export function buildUnit(plan: Plan, values: Values): Unit {
       });
     });
   });
-  checkJoins(plan, nodes, length);
-
   return {
     length,
     nodes,
@@ -56,10 +76,7 @@ export function buildUnit(plan: Plan, values: Values): Unit {
     legs,
     closing,
     ending,
-    seats: plan.seats.map((seat) => {
-      const [u, v] = place(plan, slots, seat);
-      return { name: seat.name, u, v };
-    }),
+    seats,
     ...extent(legs, [...closing.map((i) => legs[i]), ...ending], length),
   };
 }
@@ -104,26 +121,22 @@ function fillSlots(plan: Plan, values: Values): Float64Array {
   return slots;
 }
 
-function place(plan: Plan, slots: Float64Array, point: PlannedPoint): Point {
+function place(slots: Float64Array, point: PlannedPoint, mistakes: Mistake[]): Point {
   const at: Point = [point.u(slots), point.v(slots)];
-  if (Math.abs(at[0]) <= FURTHEST && Math.abs(at[1]) <= FURTHEST) return at;
-  throw new InputError(
-    'stitch-arithmetic',
-    `${plan.name} point "${point.name}"`,
-    `its arithmetic gives (${at[0]}, ${at[1]})`,
-    `a place within ${FURTHEST} mm`,
-  );
+  if (!(Math.abs(at[0]) <= FURTHEST && Math.abs(at[1]) <= FURTHEST)) {
+    const wrong = `its arithmetic gives (${at[0]}, ${at[1]})`;
+    addMistake(mistakes, `point "${point.name}"`, wrong, `a place within ${FURTHEST} mm`);
+  }
+  return at;
 }
 
-function sizeOf(plan: Plan, slots: Float64Array, leg: PlannedLeg): number {
+function sizeOf(slots: Float64Array, leg: PlannedLeg, mistakes: Mistake[]): number {
   const size = leg.size(slots);
-  if (size >= 0 && size <= FURTHEST) return size;
-  throw new InputError(
-    'stitch-arithmetic',
-    `${plan.name} leg "${leg.name}"`,
-    `its arithmetic gives a width of ${size}`,
-    `0 to ${FURTHEST} mm`,
-  );
+  if (!(size >= 0 && size <= FURTHEST)) {
+    const wrong = `its arithmetic gives a width of ${size}`;
+    addMistake(mistakes, `leg "${leg.name}"`, wrong, `0 to ${FURTHEST} mm`);
+  }
+  return size;
 }
 
 function pathsOf(plan: Plan, leg: PlannedLeg, at: readonly Point[], size: number): Float64Array[] {
@@ -140,19 +153,15 @@ function pathsOf(plan: Plan, leg: PlannedLeg, at: readonly Point[], size: number
   return [leg.bend === 'pulled' ? curvePath(through) : polylinePath(through)];
 }
 
-function checkJoins(plan: Plan, nodes: Float64Array, length: number): void {
+function checkJoins(plan: Plan, nodes: Float64Array, length: number, mistakes: Mistake[]): void {
   const hand = plan.glide ? -1 : 1;
   for (const [here, next] of plan.joins) {
     const du = nodes[2 * here] - (nodes[2 * next] + length);
     const dv = nodes[2 * here + 1] - hand * nodes[2 * next + 1];
     if (Math.hypot(du, dv) <= SAME_HOLE) continue;
     const [a, b] = [here, next].map((node) => plan.points[plan.nodes[node]].name);
-    throw new InputError(
-      'stitch-joins',
-      `${plan.name} joins "${a}"`,
-      `it is ${Math.hypot(du, dv).toFixed(3)} mm from "${b}" of the next unit`,
-      'both must be the same hole',
-    );
+    const wrong = `it is ${Math.hypot(du, dv).toFixed(3)} mm from "${b}" of the next unit`;
+    addMistake(mistakes, `joins "${a}"`, wrong, 'both must be the same hole');
   }
 }
 

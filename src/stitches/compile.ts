@@ -1,5 +1,5 @@
 import { Arithmetics, type PlannedPoint } from './arithmetics.js';
-import { Copies, type Counts, type WrittenLeg } from './copies.js';
+import { Copies, type Counts, type WrittenLeg, withoutIndex } from './copies.js';
 import type { Evaluate } from './expression.js';
 import { type Bend, bendOf, endNames, sizeOf } from './leg-facts.js';
 import { addMistake, type Mistake } from './mistake.js';
@@ -78,7 +78,8 @@ export function compilePlan(
   const pointNamed = (key: string, where: string): number => {
     const found = pointIndex.get(key);
     if (found !== undefined) return found;
-    addMistake(mistakes, where, `there is no point "${key}"`, `the points are ${copies.pointNames()}`);
+    const right = `the points are ${copies.pointNames()}`;
+    addMistake(mistakes, where, `there is no point "${key}"`, right, [`points.${withoutIndex(key)}`]);
     return 0;
   };
 
@@ -118,6 +119,7 @@ export function compilePlan(
         'joins',
         `no leg begins or ends at "${names[missing]}"`,
         'join points where legs begin or end',
+        ['legs'],
       );
     }
     return [ends[0] ?? 0, ends[1] ?? 0];
@@ -175,6 +177,7 @@ function threadNamed(threads: readonly string[], name: string, where: string, mi
     threads.length
       ? `the threads are ${threads.join(', ')}`
       : 'name it in "threads", a list beside "parameters"',
+    ['threads'],
   );
   return 0;
 }
@@ -191,7 +194,8 @@ function closingOf(
     const i = index.get(key);
     if (i === undefined) {
       const names = legs.map((leg) => leg.name).join(', ');
-      addMistake(mistakes, 'closing', `there is no leg "${key}"`, `the legs are ${names}`);
+      const by = [`legs.${withoutIndex(key)}`];
+      addMistake(mistakes, 'closing', `there is no leg "${key}"`, `the legs are ${names}`, by);
     } else if (legs[i].onlyAtEnd) {
       const right = 'leave it out of this list; it closes a row anyway';
       addMistake(mistakes, 'closing', `"${key}" is worked only at the end`, right);
@@ -216,6 +220,7 @@ function coverOf(copies: Copies, { leg, i, where }: WrittenLeg, mistakes: Mistak
     `${where} beneath`,
     `"${cover}" is no leg between "${ends[0]}" and "${ends[1]}"`,
     'the name of a straight, curve, petal or cord with the same two ends',
+    [`legs.${withoutIndex(cover)}`, ...ends.map((end) => `points.${withoutIndex(end)}`)],
   );
   return -1;
 }

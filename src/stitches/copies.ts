@@ -150,6 +150,7 @@ export class Copies {
         where,
         error.wrong,
         `${error.right}; how many copies there are can depend only on parameters whose unit is "count"`,
+        error.unknown === null ? [] : [`quantities.${error.unknown}`],
       );
       return 0;
     }
@@ -157,6 +158,9 @@ export class Copies {
     return Math.round(value(this.values));
   }
 }
+
+/** The name of a point or leg, of a copy that of all: `tip` of `tip[3]`. */
+export const withoutIndex = (reference: string): string => inParts(reference).name;
 
 const numbered = <T>(count: number, make: (i: number) => T): T[] =>
   Array.from({ length: count }, (_, i) => make(i));

@@ -13,6 +13,8 @@ export class ExpressionError extends Error {
   constructor(
     readonly wrong: string,
     readonly right: string,
+    /** the name in it that is no quantity, when that is what is wrong */
+    readonly unknown: string | null = null,
   ) {
     super(`${wrong}; ${right}`);
     this.name = 'ExpressionError';
@@ -130,6 +132,7 @@ function compileName(name: string, names: ReadonlyMap<string, number>): Evaluate
     throw new ExpressionError(
       `"${name}" is not a known quantity`,
       `known here: ${[...names.keys(), 'pi'].join(', ')}`,
+      name,
     );
   }
   return (slots) => slots[slot];

@@ -7,6 +7,8 @@ import { loosePieces, mirrorsItself, shortLegs } from './unit-mistakes.js';
 /** The kinds of files in a dictionary, and what each is held to. */
 export interface Kind<R extends FigureRecord, F extends Figure> {
   readonly schemas: 'stitch' | 'ornament';
+  /** the object that a file is */
+  readonly what: string;
   /** parameters every file has; each has a smallest good size */
   readonly sizes: readonly string[];
   readonly from: (record: R, name: string, mistakes: Mistake[]) => F;
@@ -15,6 +17,7 @@ export interface Kind<R extends FigureRecord, F extends Figure> {
 
 export const stitchKind: Kind<StitchRecord, Stitch> = {
   schemas: 'stitch',
+  what: 'an object with "format", "title", "parameters", "points", "legs", ...: a stitch',
   sizes: ['repeat', 'width'],
   from: stitchFrom,
   *mistakesOf(stitch, unit) {
@@ -25,6 +28,7 @@ export const stitchKind: Kind<StitchRecord, Stitch> = {
         place: 'symmetry',
         wrong: 'its holes to the left and right differ',
         right: '"none", or holes that mirror',
+        by: ['legs', 'symmetry'],
       };
     }
   },
@@ -32,6 +36,7 @@ export const stitchKind: Kind<StitchRecord, Stitch> = {
 
 export const ornamentKind: Kind<OrnamentRecord, Ornament> = {
   schemas: 'ornament',
+  what: 'an object with "format", "title", "parameters", "points", "legs", ...: an ornament',
   sizes: ['size'],
   from: ornamentFrom,
   mistakesOf: (_, unit) => shortLegs(unit),

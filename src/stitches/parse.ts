@@ -1,5 +1,5 @@
 import { InputError } from '../input-error.js';
-import { buildUnit } from './build.js';
+import { buildUnit, UnitError } from './build.js';
 import { compilePlan, type Plan, parametersOf } from './compile.js';
 import { type Counts, countsOf } from './copies.js';
 import { eachOnce, type Mistake } from './mistake.js';
@@ -69,7 +69,7 @@ function figureFrom(record: FigureRecord, name: string, mistakes: Mistake[]): Fi
     build: (values) => {
       const found: Mistake[] = [];
       const plan = planFor(countsOf(parameters, values), found);
-      if (found.length) throw mistakeError(name, found);
+      if (found.length) throw new UnitError(name, found);
       return buildUnit(plan, values);
     },
   };
@@ -78,6 +78,8 @@ function figureFrom(record: FigureRecord, name: string, mistakes: Mistake[]): Fi
 /** The first mistake as an error, with the number of the others. */
 export function mistakeError(where: string, mistakes: readonly Mistake[]): InputError {
   const [{ place, wrong, right }, ...others] = eachOnce(mistakes);
-  const more = others.length ? ` (and ${others.length} more mistakes in this file)` : '';
+  const more = others.length
+    ? ` (and ${others.length} more mistake${others.length > 1 ? 's' : ''} in this file)`
+    : '';
   return new InputError('stitch-file', place ? `${where} ${place}` : where, wrong, `${right}${more}`);
 }

@@ -1,26 +1,48 @@
-import type { TObject } from '@sinclair/typebox';
+import type { TObject, TSchema } from '@sinclair/typebox';
+import { distance } from 'fastest-levenshtein';
+import type { Path } from './file-order.js';
 import type { Mistake } from './mistake.js';
 import { nearestName } from './nearest-name.js';
 import { figureSchemas } from './schema.js';
 import type { LegKind } from './stitch.js';
 
-/** What in a parsed file does not have the form of a stitch or ornament file: every mistake, each once. */
-export async function shapeMistakes(json: unknown, kind: 'stitch' | 'ornament'): Promise<Mistake[]> {
-  const [{ Value }, schemas] = await Promise.all([import('@sinclair/typebox/value'), figureSchemas()]);
-  const mistakes: Mistake[] = [];
+/** A word that differs from another in more signs is no slip of the hand. */
+const MISSPELLED = 3;
 
-  const collect = (schema: TObject, value: unknown, prefix: string) => {
+/** What does not have the form it should have. */
+export interface ShapeMistake extends Mistake {
+  /** where it stands in the file, or would stand */
+  readonly path: Path;
+  /** it has a name that is not known there, is not there, or is something else than it should be */
+  readonly kind: 'unknown' | 'missing' | 'other';
+}
+
+/** What in a parsed file does not have the form of a stitch or ornament file: every mistake, each once. */
+export async function shapeMistakes(json: object, kind: 'stitch' | 'ornament'): Promise<ShapeMistake[]> {
+  const [{ Value }, schemas] = await Promise.all([import('@sinclair/typebox/value'), figureSchemas()]);
+  const mistakes: ShapeMistake[] = [];
+
+  const collect = (schema: TObject, value: unknown, prefix: Path) => {
     const seen = new Set<string>();
     for (const error of Value.Errors(schema, value)) {
       // A missing property is reported again for the type it does not have.
       if (seen.has(error.path)) continue;
       seen.add(error.path);
-      const place = prefix + placeOf(error.path, prefix !== '');
+      const inside = keysOf(error.path);
+      const path = [...prefix, ...inside.map((key) => (/^\d+$/.test(key) ? Number(key) : key))];
+      const place = placeOf(path);
       const description = error.schema.description as string | undefined;
       if (error.message === 'Unexpected property') {
-        mistakes.push({ place, ...unexpected(schema, error.path) });
+        const isOneOfMany = mistakes.length > MANY;
+        mistakes.push({ path, kind: 'unknown', place, ...unexpected(schema, inside, isOneOfMany) });
+      } else if (holdsTooMany(error)) {
+        const { maxItems, maxProperties } = error.schema;
+        const wrong = `it holds ${Object.keys(error.value as object).length}`;
+        mistakes.push({ path, kind: 'other', place, wrong, right: `at most ${maxItems ?? maxProperties}` });
       } else {
         mistakes.push({
+          path,
+          kind: error.value === undefined ? 'missing' : 'other',
           place,
           wrong: error.value === undefined ? 'it is missing' : `it is ${shown(error.value)}`,
           right: description ?? plainExpectation(error.message),
@@ -29,13 +51,13 @@ export async function shapeMistakes(json: unknown, kind: 'stitch' | 'ornament'):
     }
   };
 
-  const collectLegs = (legs: unknown, prefix: string) => {
+  const collectLegs = (legs: unknown, prefix: Path) => {
     if (!Array.isArray(legs)) return;
     legs.forEach((leg, i) => {
-      const place = `${prefix}[${i}]`;
-      if (prefix === 'legs' && leg?.legs !== undefined) {
+      const place = [...prefix, i];
+      if (prefix.length === 1 && leg?.legs !== undefined) {
         collect(schemas.copiedLegs, leg, place);
-        collectLegs(leg.legs, `${place}.legs`);
+        collectLegs(leg.legs, [...place, 'legs']);
       } else {
         const kind: unknown = leg?.kind;
         const known = typeof kind === 'string' && Object.hasOwn(schemas.legs, kind);
@@ -43,30 +65,44 @@ export async function shapeMistakes(json: unknown, kind: 'stitch' | 'ornament'):
       }
     });
   };
-  collect(schemas[kind].frame, json, '');
-  collectLegs((json as { legs?: unknown } | null)?.legs, 'legs');
+  collect(schemas[kind].frame, json, []);
+  collectLegs((json as { legs?: unknown }).legs, ['legs']);
   return mistakes;
 }
 
-function placeOf(path: string, inside: boolean): string {
-  const keys = path
+/** The keys of a JSON pointer (RFC 6901). */
+const keysOf = (pointer: string): string[] =>
+  pointer
     .split('/')
     .slice(1)
     .map((key) => key.replaceAll('~1', '/').replaceAll('~0', '~'));
-  return keys
-    .map((key, i) => (/^\d+$/.test(key) ? `[${key}]` : i === 0 && !inside ? key : `.${key}`))
-    .join('');
-}
 
-function unexpected(schema: TObject, path: string): Pick<Mistake, 'wrong' | 'right'> {
-  const keys = path.split('/').slice(1);
+const placeOf = (path: Path): string =>
+  path.map((key, i) => (typeof key === 'number' ? `[${key}]` : i === 0 ? key : `.${key}`)).join('');
+
+const holdsTooMany = ({ schema, value }: { schema: TSchema; value: unknown }): boolean =>
+  typeof value === 'object' &&
+  value !== null &&
+  Object.keys(value).length > (schema.maxItems ?? schema.maxProperties ?? Number.POSITIVE_INFINITY);
+
+/** Of more unknown names nobody is told what each may have meant: to find that out takes its time. */
+const MANY = 200;
+
+function unexpected(
+  schema: TObject,
+  keys: readonly string[],
+  isOneOfMany: boolean,
+): Pick<Mistake, 'wrong' | 'right'> {
   const key = keys[keys.length - 1];
   const wrong = `"${key}" is not known here`;
   let at: { properties?: Record<string, unknown>; description?: string } | undefined = schema;
   for (const step of keys.slice(0, -1)) at = at?.properties?.[step] as typeof at;
   const known = Object.keys(at?.properties ?? {});
-  if (known.length)
-    return { wrong, right: `did you mean "${nearestName(key, known)}"? Known: ${known.join(', ')}` };
+  if (known.length) {
+    const near = isOneOfMany ? null : nearestName(key, known);
+    const isMeant = near !== null && (distance(key, near) <= MISSPELLED || near.startsWith(key));
+    return { wrong, right: `${isMeant ? `did you mean "${near}"? ` : ''}Known: ${known.join(', ')}` };
+  }
   return { wrong, right: at?.description ?? 'leave it out' };
 }
 

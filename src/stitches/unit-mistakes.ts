@@ -1,4 +1,5 @@
 import { InputError } from '../input-error.js';
+import { UnitError } from './build.js';
 import { LONGEST_FIT, SHORTEST_FIT } from './compile.js';
 import type { Mistake } from './mistake.js';
 import { isOnePiece } from './one-piece.js';
@@ -7,24 +8,33 @@ import type { Figure, Stitch, Unit, Values } from './stitch.js';
 /** Shortest visible leg that is a stitch at all, in mm. */
 const SHORTEST_LEG = 0.3;
 
-/** Builds units over the ranges of the parameters and looks at each. The first mistake of a kind is enough. */
+/**
+ * Builds units over the ranges of the parameters and looks at each. The first mistake of a kind is enough, and one of
+ * what is copied stands for all copies.
+ */
 export function unitMistakes<F extends Figure>(
   figure: F,
   mistakesOf: (figure: F, unit: Unit) => Iterable<Mistake>,
 ): Mistake[] {
   const mistakes = new Map<string, Mistake>();
+  const add = (kind: string, mistake: Mistake) => {
+    const key = kind.replace(/\[\d+\]/g, '[]');
+    if (!mistakes.has(key)) mistakes.set(key, mistake);
+  };
   for (const values of sampleValues(figure)) {
+    const at = Object.keys(values).length ? ` (at ${JSON.stringify(values)})` : '';
     try {
       for (const mistake of mistakesOf(figure, figure.build(values))) {
-        const at = ` (at ${JSON.stringify(values)})`;
-        if (!mistakes.has(mistake.place + mistake.right)) {
-          mistakes.set(mistake.place + mistake.right, { ...mistake, wrong: mistake.wrong + at });
-        }
+        add(mistake.place + mistake.right, { ...mistake, wrong: mistake.wrong + at });
       }
     } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      const place = error.where.replace(`${figure.name} `, '');
-      if (!mistakes.has(place)) mistakes.set(place, { place, wrong: error.wrong, right: error.right });
+      if (error instanceof UnitError) {
+        for (const mistake of error.mistakes) add(mistake.place, { ...mistake, wrong: mistake.wrong + at });
+      } else if (error instanceof InputError) {
+        const { where, wrong, right } = error;
+        const place = where.startsWith(figure.name) ? where.slice(figure.name.length).trim() : where;
+        add(place, { place, wrong, right });
+      } else throw error;
     }
   }
   return [...mistakes.values()];
@@ -68,6 +78,7 @@ export function* loosePieces({ threads }: Stitch, unit: Unit): Generator<Mistake
       wrong: `a row of it falls into pieces${thread > 0 ? ` in its thread "${threads[thread]}"` : ''}`,
       right:
         'let legs share points, join units, add an "under" leg between the pieces, or say "detached": true',
+      by: ['legs', 'threads', 'detached'],
     };
   }
 }

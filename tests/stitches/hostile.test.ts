@@ -232,7 +232,11 @@ describe('copies', () => {
   };
   test.each<[string, (file: Edited) => void, string]>([
     ['fractions of a copy', counted(1, 2.5, 4), '2.5 is no count; a whole number, 1 to 4'],
-    ['fewer than none', counted(-3, 2, 4), 'points.ray.count: there are -3 copies; 0 to 2000'],
+    [
+      'fewer than none',
+      counted(-3, 2, 4),
+      'points.ray.count: there are -3 copies (at {"rays":-3}); 0 to 2000',
+    ],
     [
       'no number of them',
       (f) => {
