@@ -7,7 +7,9 @@ export interface LinePlaces {
   readonly u: Float64Array;
   readonly x: Float64Array;
   readonly y: Float64Array;
-  readonly theta: Float64Array;
+  /** unit normal to the left */
+  readonly nx: Float64Array;
+  readonly ny: Float64Array;
   readonly leftPatch: Int32Array;
   readonly rightPatch: Int32Array;
   /** from each place to the next, mm */
@@ -26,7 +28,8 @@ export function placesAlong(map: SeamMap, walk: Walk, widest: number): LinePlace
     u: new Float64Array(n),
     x: new Float64Array(n),
     y: new Float64Array(n),
-    theta: new Float64Array(n),
+    nx: new Float64Array(n),
+    ny: new Float64Array(n),
     leftPatch: new Int32Array(n).fill(-1),
     rightPatch: new Int32Array(n).fill(-1),
     step: guide.length / steps,
@@ -38,7 +41,10 @@ export function placesAlong(map: SeamMap, walk: Walk, widest: number): LinePlace
     const u = (guide.length * i) / steps;
     finder.at(u);
     places.u[i] = u;
-    [places.x[i], places.y[i], places.theta[i]] = finder.frame;
+    places.x[i] = finder.frame[0];
+    places.y[i] = finder.frame[1];
+    places.nx[i] = Math.sin(finder.frame[2]);
+    places.ny[i] = -Math.cos(finder.frame[2]);
     if (sides.length === 0) continue;
     const along = toSeam(walk, u);
     while (s > 0 && sides[s].from > along) s--;

@@ -2,6 +2,7 @@ import type { Arm, SeamMap } from '../block/seam-map.js';
 import type { Corner } from '../geometry/guide-line.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js';
+import { Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
 import { type Rows, rowsOf, wholeReach } from './rows.js';
@@ -37,19 +38,37 @@ export interface Line extends Way {
 
 export type Lines = ReadonlyMap<number | 'outline', Line>;
 
-/** The ways of all lines, each with the room beside itself and beside the others. */
-export function waysOf(map: SeamMap, asks: readonly LineAsk[], gap: number): Way[] {
-  const lines = asks.map((ask) => {
-    const walk = walkOf(map, ask);
-    const rows = rowsOf(ask, walk.reverse);
-    return { ask, walk, rows, reach: wantedReach(ask, walk, rows, 1) };
-  });
-  const beside = besideNeighbors(map, lines, gap);
-  return lines.map(({ ask, walk, rows, reach }, l) => {
-    const room = roomAlong(walk.guide, Math.max(reach.left, reach.right), gap);
-    return { ask, walk, rows, room, beside: beside[l] };
-  });
+/**
+ * The ways of all lines, each with the room beside itself and beside the others.
+ *
+ * @param memory what is known of the same map at the same gap
+ */
+export function waysOf(
+  map: SeamMap,
+  asks: readonly LineAsk[],
+  gap: number,
+  memory: Memory = new Memory(),
+): Way[] {
+  const lines = asks.map((ask) =>
+    memory.of([ask], () => {
+      const walk = walkOf(map, ask);
+      const rows = rowsOf(ask, walk.reverse);
+      const reach = wantedReach(ask, walk, rows, 1);
+      const room = roomAlong(walk.guide, Math.max(reach.left, reach.right), gap);
+      return { ask, walk, rows, reach, room };
+    }),
+  );
+  const beside = besideNeighbors(map, lines, gap, memory);
+  return lines.map((line, l) =>
+    memory.of([line, beside[l] ?? NONE], (): Way => {
+      const { ask, walk, rows, room } = line;
+      return { ask, walk, rows, room, beside: beside[l] };
+    }),
+  );
 }
+
+/** Stands where a line has no neighbors. */
+const NONE = {};
 
 /** Reach to both hands of the walk, seen from the seam. */
 function wantedReach(ask: LineAsk, walk: Walk, rows: Rows, scale: number): Reach {
