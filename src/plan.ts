@@ -1,3 +1,4 @@
+import { checkSeam } from './block/known-seams.js';
 import type { Seam, SeamMap } from './block/seam-map.js';
 import { DEFAULT_GAP } from './fit/ends.js';
 import { referenceTo } from './fit/seam-reference.js';
@@ -14,6 +15,11 @@ import {
 } from './formats/dressing.js';
 import type { SavedTreatment } from './formats/treatment.js';
 import { polylineLength } from './geometry/polyline.js';
+import { meetingsAmong } from './harmony/meetings.js';
+import { PALETTE } from './harmony/palette.js';
+import { DEFAULT_PASSES } from './harmony/passes.js';
+import { puzzleOf } from './harmony/puzzle.js';
+import { chooseInTurn } from './harmony/saturation.js';
 import { InputError } from './input-error.js';
 import type { Dictionary } from './stitches/dictionary.js';
 import type { Figure, Stitch } from './stitches/stitch.js';
@@ -36,19 +42,14 @@ export interface PlanOptions {
   readonly outline?: 'trim' | 'join' | 'free';
   readonly gap?: number;
   readonly after?: number;
+  /** for everything seeded; 1 when not given */
+  readonly seed?: number;
   /** color of the first thread, '#rrggbb' */
   readonly thread?: string;
 }
 
-/** Default weight: three passes of No. 40 are about as heavy as pearl No. 5. Common practice. */
-export const DEFAULT_PASSES = 3;
-/** Gold on every seam is the old way with crazy patchwork; further threads are for lacing and for flowers. Common practice. */
-export const USUAL_THREADS: readonly ThreadChoice[] = [
-  { name: 'Old gold', hex: '#c9a227', weight: 'No. 40' },
-  { name: 'Garnet', hex: '#8c2f3f', weight: 'No. 40' },
-  { name: 'Leaf green', hex: '#5f7f42', weight: 'No. 40' },
-  { name: 'Ivory', hex: '#f1e6c8', weight: 'No. 40' },
-];
+/** The threads of a dressing that nobody chose: further ones are for lacing and for flowers. */
+export const USUAL_THREADS: readonly ThreadChoice[] = PALETTE.slice(0, 4);
 
 /** Stitches chosen from when none is named: wide ones that every worker of crazy patchwork knows. Common practice. */
 const CLASSIC = [
@@ -65,13 +66,7 @@ const CLASSIC = [
 /** A dressing made from a few choices: what is not said is chosen so that seams that meet differ. */
 export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
   for (const id of options.seams ?? []) {
-    if (id <= map.seams.length) continue;
-    throw new InputError(
-      'unknown-seam',
-      `--seam ${id}`,
-      'the block has no such seam',
-      map.seams.length ? `its seams are 1 to ${map.seams.length}` : 'it has none',
-    );
+    checkSeam(map, id, `--seam ${id}`);
   }
   if (options.edge && !map.outline) {
     throw new InputError(
@@ -91,7 +86,12 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     ? new Map(seams.map((seam) => [seam.id, options.stitch!]))
     : options.treatment
       ? new Map()
-      : chosenStitches(map, seams, offeredStitches(options));
+      : chosenStitches(
+          map,
+          seams,
+          offeredStitches(options),
+          options.dictionary.stitches.get(options.edge ?? ''),
+        );
   const sizes = sizesAsked(options);
   const oneRow = (stitch: string): Work => ({
     rows: [
@@ -131,7 +131,7 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     threads: inColor(saved ? saved.threads : threadsUsed(treatments), options.thread),
     hoop: null,
     after: options.after ?? null,
-    seed: 1,
+    seed: options.seed ?? 1,
   };
 }
 
@@ -194,39 +194,45 @@ function offeredStitches({ dictionary: { stitches }, repeat, width }: PlanOption
 }
 
 /**
- * A stitch for each seam: longest seams first, each gets the one used least so far among those that no seam it meets
- * has; wide stitches go to long seams because the widest are offered first.
+ * A stitch for each seam, that no seam it meets has: of those the one used least so far, of those the widest. Longer seams
+ * choose first where nothing else decides.
+ * @param edge a stitch that the outline has
  */
 function chosenStitches(
   map: SeamMap,
   seams: readonly Seam[],
   stitches: readonly Stitch[],
+  edge: Stitch | undefined,
 ): Map<number, string> {
-  const width = (stitch: Stitch) => stitch.parameters.find(({ name }) => name === 'width')!.default;
-  const offered = [...stitches].sort((a, b) => width(b) - width(a) || (a.name < b.name ? -1 : 1));
-  const meets = meetingSeams(map);
-  const length = new Map(seams.map((seam) => [seam.id, polylineLength(seam.points)]));
-  const used = new Map(offered.map((stitch) => [stitch.name, 0]));
-  const chosen = new Map<number, string>();
-  for (const seam of [...seams].sort((a, b) => length.get(b.id)! - length.get(a.id)! || a.id - b.id)) {
-    const near = new Set([...(meets.get(seam.id) ?? [])].map((id) => chosen.get(id)));
-    const fits = (stitch: Stitch) => length.get(seam.id)! >= 3 * repeatOf(stitch);
-    const best = [offered.filter((s) => !near.has(s.name) && fits(s)), offered.filter(fits), offered]
-      .find((list) => list.length > 0)!
-      .reduce((a, b) => (used.get(b.name)! < used.get(a.name)! ? b : a));
-    chosen.set(seam.id, best.name);
-    used.set(best.name, used.get(best.name)! + 1);
-  }
-  return chosen;
-}
-
-const repeatOf = (stitch: Stitch): number => stitch.parameters.find(({ name }) => name === 'repeat')!.default;
-
-function meetingSeams(map: SeamMap): Map<number, Set<number>> {
-  const meets = new Map<number, Set<number>>(map.seams.map((seam) => [seam.id, new Set()]));
-  for (const { arms } of map.junctions) {
-    const here = arms.map((arm) => arm.seam).filter((seam) => seam !== 'outline');
-    for (const a of here) for (const b of here) if (a !== b) meets.get(a)!.add(b);
-  }
-  return meets;
+  const size = (stitch: Stitch, wanted: string) =>
+    stitch.parameters.find(({ name }) => name === wanted)!.default;
+  const widest = [...stitches].sort(
+    (a, b) => size(b, 'width') - size(a, 'width') || (a.name < b.name ? -1 : 1),
+  );
+  const offered = edge && !widest.includes(edge) ? [...widest, edge] : widest;
+  const long = seams
+    .map(({ id, points }) => ({ id, length: polylineLength(points) }))
+    .sort((a, b) => b.length - a.length || a.id - b.id);
+  const offers = long.map(({ length }) => {
+    const fits = widest.flatMap((stitch, k) => (length >= 3 * size(stitch, 'repeat') ? [k] : []));
+    return fits.length > 0 ? fits : widest.map((_, k) => k);
+  });
+  const lines = [...long.map(({ id }) => id), ...(edge ? ['outline' as const] : [])];
+  const settled = lines.map((line) => (line === 'outline' ? offered.indexOf(edge!) : -1));
+  const used = new Int32Array(offered.length);
+  const chosen = chooseInTurn(
+    puzzleOf({
+      neighbors: meetingsAmong(map, lines),
+      offers: edge ? [...offers, [settled[long.length]]] : offers,
+      marks: offered.map((_, k) => [k]),
+    }),
+    settled,
+    {
+      cost: (_seam, stitch) => used[stitch],
+      count: (_seam, stitch, by) => {
+        used[stitch] += by;
+      },
+    },
+  );
+  return new Map(long.map(({ id }, i) => [id, offered[chosen[i]].name]));
 }

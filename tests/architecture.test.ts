@@ -13,6 +13,7 @@ const order = [
   ['design'],
   ['check'],
   ['asked'],
+  ['harmony'],
   ['dress', 'plan'],
   ['draw', 'report'],
   ['sheet'],

@@ -3,6 +3,7 @@ import { SNAP } from '../geometry/tolerances.js';
 import { choiceOption } from './choices.js';
 import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption } from './numbers.js';
+import { type PinOption, pinsOption } from './pins-option.js';
 import { nameOption } from './single-options.js';
 
 /** A gentle wave that most stitches can follow, mm. Common practice. */
@@ -27,6 +28,10 @@ export interface DressOptions {
   readonly outline?: 'trim' | 'join' | 'free';
   readonly snap?: number;
   readonly gap?: number;
+  readonly mix?: true;
+  readonly seed?: number;
+  readonly threads?: number;
+  readonly pin?: readonly PinOption[];
   readonly library?: string;
   readonly out?: string[];
   readonly json?: true;
@@ -89,6 +94,22 @@ export function declareDress(program: Command): void {
     )
     .option('--snap <mm>', `ends nearer than this meet (default: ${SNAP})`, lengthOption('--snap', 0, 5))
     .option('--gap <mm>', 'clear cloth between bands at a junction', lengthOption('--gap', 0, 10))
+    .option('--mix', 'dress the whole block from the library, no two that meet alike')
+    .option(
+      '--seed <n>',
+      'another number, another block; the same one, the same (default: 1)',
+      countOption('--seed', 0, 999_999_999),
+    )
+    .option(
+      '--threads <n>',
+      'with --mix: so many threads (default: 1, old gold)',
+      countOption('--threads', 1, 12),
+    )
+    .option(
+      '--pin <seam=name...>',
+      'with --mix: what a seam has in any case, such as 3=feather',
+      pinsOption('--pin'),
+    )
     .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option(
       '--out <file...>',

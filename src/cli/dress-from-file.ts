@@ -10,6 +10,7 @@ import { loadDictionary } from './dictionary.js';
 import { type DressOptions, GUIDE_HEIGHT, GUIDE_LENGTH } from './dress-command.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { decodeText, fileKind, readInput } from './input-file.js';
+import { checkMixOptions, mixed } from './mix-options.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, sayUnread, settleStatus } from './print.js';
@@ -51,6 +52,7 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
       'name a stitch or a treatment, not both',
     );
   }
+  checkMixOptions(options);
   const dictionary = await loadDictionary(options.library);
   sayUnread(dictionary.unread);
   const named = (name: string | undefined) => name && findNamed(dictionary.stitches, name, 'stitch').name;
@@ -63,9 +65,16 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
       : await fromOptions(blockFile(path, bytes), chosen, dictionary);
   checkOutputs(names, [path, work.blockPath]);
 
-  const dressed = await inFile(work.saved, () => dress(work.block, work.dressing, dictionary));
+  const mix = options.mix
+    ? await inFile(work.saved, () =>
+        mixed(work.block.map, work.dressing, work.saved !== null, options, dictionary),
+      )
+    : undefined;
+  const dressed = await inFile(work.saved, () =>
+    dress(work.block, mix?.dressing ?? work.dressing, dictionary),
+  );
   const { dressReport } = await import('../report/dress-report.js');
-  const report = dressReport(dressed, names);
+  const report = dressReport(dressed, names, mix);
   const files = await inFile(work.saved, () =>
     Promise.all(outputs.map((output) => renderDressed(dressed, report, output, work.blockPath))),
   );
@@ -101,7 +110,8 @@ async function fromOptions(file: BlockFile, options: DressOptions, dictionary: D
       options.treatment === undefined
         ? undefined
         : findNamed(dictionary.treatments, options.treatment, 'treatment'),
-    seams: options.seam,
+    // what mixing dresses it chooses itself
+    seams: options.mix ? [] : options.seam,
     repeat: options.repeat,
     width: options.width,
     ends: options.ends,
@@ -111,6 +121,7 @@ async function fromOptions(file: BlockFile, options: DressOptions, dictionary: D
     gap: options.gap,
     after: options.after,
     thread: options.thread === undefined ? undefined : await threadColor(options.thread),
+    seed: options.seed,
   });
   return { block, dressing, blockPath: file.path, saved: null };
 }
@@ -163,10 +174,14 @@ const carried = [
   'outline',
   'snap',
   'gap',
+  'seed',
 ] as const;
 
+/** Of these the ones that tell how it is to be mixed again. */
+const ofMixing: ReadonlySet<string> = new Set(['seam', 'seed']);
+
 async function fromDressing(path: string, bytes: Uint8Array, options: DressOptions): Promise<Work> {
-  const option = carried.find((name) => options[name] !== undefined);
+  const option = carried.find((name) => options[name] !== undefined && !(options.mix && ofMixing.has(name)));
   if (option !== undefined) {
     throw new InputError(
       'option-of-dressing',

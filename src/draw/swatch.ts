@@ -2,7 +2,8 @@ import type { Block } from '../block/block.js';
 import { readSvgBlock } from '../block/read-drawing.js';
 import { DEFAULT_GAP } from '../fit/ends.js';
 import { type BlockSource, DRESSING_VERSION, type Dressing } from '../formats/dressing.js';
-import { DEFAULT_PASSES, USUAL_THREADS } from '../plan.js';
+import { DEFAULT_PASSES } from '../harmony/passes.js';
+import { USUAL_THREADS } from '../plan.js';
 import type { Ornament } from '../stitches/stitch.js';
 
 /**

@@ -4,6 +4,7 @@ import type { Dressed } from '../dress.js';
 import { type Finding, worstFirst } from '../finding.js';
 import type { EndKind, SeamFit, Stretch } from '../fit/fit.js';
 import type { Treatment } from '../formats/dressing.js';
+import type { Mixed } from '../harmony/mix.js';
 import { rounded } from './table.js';
 
 /** The main job's report as the data that programs get. Lengths in mm. */
@@ -67,9 +68,16 @@ export interface FitLine {
   }[];
   readonly rows: number;
   readonly accents: readonly string[];
+  /** why it was chosen, where the block was mixed in this run */
+  readonly why?: string;
 }
 
-export function dressReport(dressed: Dressed, outputs: readonly string[]): DressReport {
+/** @param mixed how the dressing was mixed, when it was in this run */
+export function dressReport(
+  dressed: Dressed,
+  outputs: readonly string[],
+  mixed?: Pick<Mixed, 'why' | 'findings'>,
+): DressReport {
   const { design } = dressed;
   const { stops, totals } = account(design);
   const lines = allStops(dressed);
@@ -87,7 +95,7 @@ export function dressReport(dressed: Dressed, outputs: readonly string[]): Dress
       threadM: rounded(cost.threadM, 2),
       minutes: rounded(cost.minutes, 1),
     })),
-    fits: fitLines(dressed),
+    fits: fitLines(dressed, mixed?.why),
     totals: {
       stitches: totals.stitches,
       stops: totals.stops,
@@ -98,7 +106,7 @@ export function dressReport(dressed: Dressed, outputs: readonly string[]): Dress
     },
     ...(byHand.length > 0 && { byHand }),
     outputs,
-    findings: worstFirst([...dressed.findings, ...placeNote(dressed)]),
+    findings: worstFirst([...(mixed?.findings ?? []), ...dressed.findings, ...placeNote(dressed)]),
   };
 }
 
@@ -123,10 +131,16 @@ function allStops({ design }: Dressed): Named[] {
 }
 
 /** One line for each treatment, in the dressing's order: its first row speaks for the others, which share its fit. */
-function fitLines({ lines, dressing }: Dressed): FitLine[] {
+function fitLines({ lines, dressing }: Dressed, why?: Mixed['why']): FitLine[] {
   return [...lines]
     .sort((a, b) => a.treatment - b.treatment)
-    .map(({ fit, treatment }) => fitLine(fit, dressing.treatments[treatment]));
+    .map(({ fit, treatment }) => {
+      const reason = why?.get(fit.seam);
+      return {
+        ...fitLine(fit, dressing.treatments[treatment]),
+        ...(reason !== undefined && { why: reason }),
+      };
+    });
 }
 
 function byHandLines({ lines }: Dressed): NonNullable<DressReport['byHand']> {

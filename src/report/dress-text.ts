@@ -35,12 +35,21 @@ export function dressText(report: DressReport): string {
       `${totals.widthMm} x ${totals.heightMm} mm.`,
     '',
     ...(report.byHand ? [byHandText(report.byHand), ''] : []),
+    ...whyText(report.fits),
     lookHere(report.findings),
     '',
     report.outputs.length
       ? `Made ${report.outputs.join(', ')}`
       : 'Nothing was written; --out NAME.dst, NAME.svg and so on says what to make.',
   ].join('\n');
+}
+
+/** Of a mixed block, a line for each seam. */
+function whyText(fits: readonly FitLine[]): string[] {
+  const told = fits.flatMap(({ seam, why }) => (why === undefined ? [] : [{ name: lineName(seam), why }]));
+  if (told.length === 0) return [];
+  const width = Math.max(...told.map(({ name }) => name.length));
+  return ['Why each has what it has:', ...told.map(({ name, why }) => `  ${name.padEnd(width)}  ${why}`), ''];
 }
 
 /** 'By hand afterwards: 12 of bead on seam 3.' */
