@@ -1,15 +1,17 @@
 import { CommanderError } from 'commander';
-import { InputError, shortened, wordsShortened } from '../input-error.js';
+import { InputError, InputErrors, shortened, wordsShortened } from '../input-error.js';
 
 const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'commander.version']);
 
 /**
- * Tells on standard error, in one line, why the work was not done: where, what is wrong, what would be right.
+ * Tells on standard error why the work was not done, in one line for each thing that is wrong: where, what is wrong, what
+ * would be right.
  * Returns the exit status: 2, or 0 when what ended the command was a wish for help.
  */
 export function complain(error: unknown): number {
   if (error instanceof CommanderError && helpShown.has(error.code) && error.exitCode === 0) return 0;
-  process.stderr.write(`seamwright: ${oneLine(sentence(error))}\n`);
+  const errors = error instanceof InputErrors ? error.errors : [error];
+  for (const one of errors) process.stderr.write(`seamwright: ${oneLine(sentence(one))}\n`);
   if (process.env.SEAMWRIGHT_TRACE && error instanceof Error) process.stderr.write(`${error.stack}\n`);
   return 2;
 }

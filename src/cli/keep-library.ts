@@ -6,7 +6,6 @@ import { laidOutJson } from '../formats/json-text.js';
 import { TREATMENT_FORMAT } from '../formats/treatment.js';
 import { InputError } from '../input-error.js';
 import { entryNamed } from '../report/dictionary-report.js';
-import { readStitch } from '../stitches/check.js';
 import { stitchFromDrawing } from '../stitches/from-drawing.js';
 import {
   builtInFile,
@@ -45,8 +44,8 @@ export async function copyEntry(
 export async function takeStitch(drawing: string, name: string, options: LibraryOptions): Promise<void> {
   checkName(name);
   const text = decodeText(await readInput(drawing), drawing);
-  const record = stitchFromDrawing(text, titleOf(name), basename(drawing));
-  await readStitch(record, name, basename(drawing));
+  const { record, notes } = await stitchFromDrawing(text, titleOf(name), drawing);
+  for (const note of notes) process.stderr.write(`seamwright: ${note}\n`);
   await keep('stitches', name, record, options);
 }
 
