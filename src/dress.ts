@@ -1,3 +1,5 @@
+import type { Ground } from './asked/free-place.js';
+import { keptAreas } from './asked/keep-clear.js';
 import { askedLayer } from './asked/layers.js';
 import { type AskedLine, askedLines } from './asked/lines.js';
 import { placedOrnaments } from './asked/ornaments.js';
@@ -16,6 +18,7 @@ import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
 import { fitLines, type LineFit } from './fit/fit-lines.js';
 import { rowsOf, wholeReach } from './fit/rows.js';
 import type { Dressing, ThreadChoice } from './formats/dressing.js';
+import type { KeptArea } from './formats/line-drawing.js';
 import { InputError } from './input-error.js';
 import { craftFor } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
@@ -28,6 +31,8 @@ export interface Dressed {
   readonly dressing: Dressing;
   /** in the order they are sewn */
   readonly lines: readonly DressedLine[];
+  /** what stays clear */
+  readonly keepClear: readonly KeptArea[];
   readonly design: Design;
   /** worst first */
   readonly findings: readonly Finding[];
@@ -57,7 +62,7 @@ export interface DressedLayer {
  */
 export function dress(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
   const asked = askedLines(block.map, dressing, dictionary);
-  const placed = placedOrnaments(dressing, dictionary);
+  const keepClear = keptAreas(block, dressing);
   const findings: Finding[] = [...block.findings, ...asked.findings];
   const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings);
 
@@ -78,7 +83,9 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
     });
     return { treatment, fit, layers };
   });
-  const ornaments = placed.map(({ title, thread, chain }): Stop => {
+  const placed = placedOrnaments(dressing, dictionary, groundOf(block.map, dressing, lines, keepClear));
+  findings.push(...placed.findings);
+  const ornaments = placed.layers.map(({ title, thread, chain }): Stop => {
     const runs = sewChains([chain], craftFor(thread.weight), bench).runs;
     return { title, kind: 'ornament', seams: [], thread, runs };
   });
@@ -97,7 +104,26 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
     design.stops.map(({ runs }) => runs),
   );
   findings.push(...hoopFindings(dressing.hoop, sewnOn));
-  return { block, dressing, lines, design, findings: worstFirst(findings) };
+  return { block, dressing, lines, keepClear, design, findings: worstFirst(findings) };
+}
+
+/** What lies on the block before ornaments are placed. */
+function groundOf(
+  map: SeamMap,
+  dressing: Dressing,
+  lines: readonly DressedLine[],
+  keepClear: readonly KeptArea[],
+): Ground {
+  return {
+    map,
+    thread: lines.flatMap(({ layers }) => layers.map(({ runs }) => runs)),
+    laid: lines.flatMap(({ treatment, layers }) => {
+      const width = dressing.treatments[treatment].laid?.width ?? 0;
+      return layers.flatMap(({ kind, runs }) => (kind === 'placement' ? [{ line: runs, width }] : []));
+    }),
+    marks: lines.flatMap(({ fit }) => fit.marks),
+    keepClear,
+  };
 }
 
 /** Fits every line and puts them in sewing order; where tucks go round in a ring, one end stops short instead. */

@@ -1,9 +1,19 @@
+import type { Patch, SeamMap } from '../block/seam-map.js';
+import type { Finding } from '../finding.js';
+import { alongCloth, type Extent, extentOf, onCloth } from '../fit/figure-extent.js';
 import type { Chain } from '../fit/fit.js';
 import { ofOneThread, threadsByClass } from '../fit/one-thread.js';
-import { ornamentChain } from '../fit/place-ornament.js';
-import { sizedOrnament } from '../fit/sized-ornament.js';
+import { ornamentChain, type Spot } from '../fit/place-ornament.js';
+import { type SizedOrnament, sizedOrnament } from '../fit/sized-ornament.js';
 import type { Dressing, PlacedOrnament, ThreadChoice } from '../formats/dressing.js';
+import type { KeptArea } from '../formats/line-drawing.js';
+import { longWay } from '../geometry/long-way.js';
+import { nearer } from '../geometry/nearer.js';
+import type { Point } from '../geometry/point.js';
+import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
+import type { Ornament } from '../stitches/stitch.js';
+import { freePlaces, type Ground, ORNAMENT_CLEAR, patchNamed, type Standing, standIn } from './free-place.js';
 import { ornamentNamed } from './lines.js';
 import { Slips, within } from './slips.js';
 import { threadOf, withThread } from './threads.js';
@@ -15,29 +25,156 @@ export interface OrnamentLayer {
   readonly chain: Chain;
 }
 
+export interface PlacedOrnaments {
+  /** in the order in which the dressing names them */
+  readonly layers: readonly OrnamentLayer[];
+  readonly findings: readonly Finding[];
+}
+
+/** An ornament of the dictionary as the dressing asks for it. */
+interface Asked {
+  readonly placed: PlacedOrnament;
+  /** what findings call it: ornament 2 (daisy) */
+  readonly name: string;
+  readonly ornament: Ornament;
+  readonly figure: SizedOrnament;
+  /** null when it has a place of its own */
+  readonly patch: Patch | null;
+}
+
 /**
- * The ornaments that a dressing places, thread by thread, as they stand on the cloth.
- * @throws InputError when the dictionary has no such ornament, or a size is out of its range
+ * The ornaments that a dressing places, thread by thread, as they stand on the cloth. Those with a place of their own
+ * stand there; those that name a patch find the largest room that is left in it, one after the other.
+ *
+ * @param gap clear cloth to what is kept clear, mm
+ * @throws InputError when the dictionary has no such ornament, a size is out of its range or a patch is not there
  */
-export function placedOrnaments(dressing: Dressing, dictionary: Dictionary): OrnamentLayer[] {
+export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, ground: Ground): PlacedOrnaments {
   const slips = new Slips();
-  const layers = (dressing.ornaments ?? []).flatMap((placed, k) =>
+  const asked = (dressing.ornaments ?? []).flatMap((placed, k) =>
     slips.caught(() =>
-      within(`ornament ${k + 1}`, ['ornaments', k], () => ornamentLayers(dressing, dictionary, placed)),
+      within(`ornament ${k + 1}`, ['ornaments', k], () => [askedOrnament(placed, k, dictionary, ground.map)]),
     ),
   );
   slips.tell();
-  return layers;
+  if (asked.length === 0) return { layers: [], findings: [] };
+  const findings: Finding[] = [];
+  const places = freePlaces(ground);
+  const standing = new Map<Asked, Standing>();
+  for (const one of asked) {
+    if (one.patch) continue;
+    const stands = onItsPlace(one, one.placed.at!, ground.map);
+    const hull = onCloth(stands.extent.hull, stands.spot);
+    const kept = ground.keepClear.find(({ area }) =>
+      area.rings.some((ring) => nearer(hull, ring, dressing.gap)),
+    );
+    if (kept) {
+      findings.push(inKeptArea(one, kept));
+      continue;
+    }
+    places.take(hull);
+    standing.set(one, stands);
+  }
+  for (const one of asked) {
+    if (!one.patch) continue;
+    const circle = places.circleIn(one.patch);
+    const theta = thetaOf(one.placed, () => null);
+    const stands = circle && standIn(circle, one.patch, one.figure, one.placed.passes, theta);
+    if (!stands) {
+      findings.push(noRoom(one, one.patch, 2 * (circle?.radius ?? 0)));
+      continue;
+    }
+    if (stands.scale < 1) findings.push(madeSmaller(one, one.patch, stands));
+    places.take(onCloth(stands.extent.hull, stands.spot));
+    standing.set(one, stands);
+  }
+  return {
+    layers: asked.flatMap((one) => {
+      const stands = standing.get(one);
+      return stands ? layersOf(dressing, one, stands) : [];
+    }),
+    findings,
+  };
 }
 
-function ornamentLayers(dressing: Dressing, dictionary: Dictionary, placed: PlacedOrnament): OrnamentLayer[] {
+function askedOrnament(placed: PlacedOrnament, k: number, dictionary: Dictionary, map: SeamMap): Asked {
   const ornament = ornamentNamed(dictionary, placed.ornament);
-  const unit = sizedOrnament(ornament, placed.parameters).build(1);
-  const spot = { x: placed.at[0], y: placed.at[1], theta: (-(placed.turn ?? 0) * Math.PI) / 180 };
+  const patch = placed.patch === undefined ? null : patchNamed(map, placed.patch);
+  if (placed.patch !== undefined && !patch) {
+    const wrong =
+      typeof placed.patch === 'number'
+        ? `there is no patch ${placed.patch}`
+        : `there is no patch at ${placed.patch.at.join(', ')}`;
+    const { length } = map.patches;
+    throw new InputError(
+      'unknown-patch',
+      '',
+      wrong,
+      length ? `its patches are 1 to ${length}` : 'the block has none',
+    );
+  }
+  return {
+    placed,
+    name: `ornament ${k + 1} (${ornament.title.toLowerCase()})`,
+    ornament,
+    figure: sizedOrnament(ornament, placed.parameters),
+    patch,
+  };
+}
+
+/** As asked for; what `lying` gives where it is to be turned to fit. */
+const thetaOf = <T>({ turn = 0 }: PlacedOrnament, lying: () => T): number | T =>
+  turn === 'fit' ? lying() : (-turn * Math.PI) / 180;
+
+function onItsPlace({ placed, figure }: Asked, [x, y]: Point, map: SeamMap): Standing {
+  const extent: Extent = extentOf(figure.build(1), placed.passes);
+  const patch = patchNamed(map, { at: [x, y] });
+  const theta = thetaOf(placed, () =>
+    patch ? alongCloth(extent, longWay([patch.boundary, ...patch.holes])) : 0,
+  );
+  return { spot: { x, y, theta }, scale: 1, extent };
+}
+
+function layersOf(
+  dressing: Dressing,
+  one: Asked,
+  { spot, scale }: { spot: Spot; scale: number },
+): OrnamentLayer[] {
+  const { placed, ornament, figure } = one;
+  const unit = figure.build(scale);
   const whole = ornamentChain(unit, spot, placed.passes);
   return ornament.threads.map((name, thread) => ({
     title: withThread(ornament.title, name),
     thread: threadOf(dressing, placed, thread),
     chain: ofOneThread(whole, threadsByClass(unit), thread),
   }));
+}
+
+const inKeptArea = ({ name, placed }: Asked, { name: kept }: KeptArea): Finding => ({
+  level: 'warning',
+  code: 'ornament-kept-out',
+  message: `${name} is left out: it would reach into ${kept}, which is kept clear; give it another place, or a patch`,
+  at: placed.at,
+});
+
+function noRoom({ name, figure, placed }: Asked, patch: Patch, across: number): Finding {
+  const least = 2 * extentOf(figure.build(figure.least), placed.passes).circle.radius;
+  const room = across > 0 ? `a circle of ${across.toFixed(1)} mm` : 'no room';
+  return {
+    level: 'warning',
+    code: 'ornament-no-room',
+    message:
+      `${name} is left out: patch ${patch.id} has ${room} clear by ${ORNAMENT_CLEAR} mm all round, and its smallest good ` +
+      `size needs ${least.toFixed(1)} mm; a larger patch, or narrower treatments round this one, would do`,
+    at: [patch.boundary[0], patch.boundary[1]],
+  };
+}
+
+function madeSmaller({ name }: Asked, patch: Patch, { scale, spot }: Standing): Finding {
+  return {
+    level: 'note',
+    code: 'ornament-smaller',
+    message: `${name} is made ${Math.round(scale * 100)} % of its size to fit into patch ${patch.id}`,
+    at: [spot.x, spot.y],
+  };
 }

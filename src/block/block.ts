@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import type { StitchFile } from '../formats/stitch-file.js';
 import type { SeamMap } from './seam-map.js';
 
@@ -12,5 +13,7 @@ export interface Block {
   readonly stops: readonly number[];
   /** mm: position in the source = position in the block's frame + origin (y down in both) */
   readonly origin: readonly [number, number];
+  /** areas that the drawing keeps clear */
+  readonly keepClear?: readonly KeptArea[];
   readonly findings: readonly Finding[];
 }

@@ -20,6 +20,7 @@ export async function readSvgBlock(text: string, fileName: string, source: Block
     existing: null,
     stops: [],
     origin: drawing.origin,
+    ...(drawing.keepClear?.length && { keepClear: drawing.keepClear }),
     findings: [...(drawing.findings ?? []), ...findings],
   };
 }

@@ -2,15 +2,9 @@ import type { Patch } from '../block/seam-map.js';
 import { type Area, pointInside } from '../geometry/area.js';
 import { areaIndex } from '../geometry/area-index.js';
 import { boxOf } from '../geometry/box.js';
+import type { Circle } from '../geometry/enclosing-circle.js';
 import { lineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
-
-/** Middle and radius, mm. */
-export interface Circle {
-  readonly x: number;
-  readonly y: number;
-  readonly radius: number;
-}
 
 /** How far a place is from what must stay clear, mm: negative inside of it, `most` where it is further than that. */
 export type Clearance = (x: number, y: number, most: number) => number;

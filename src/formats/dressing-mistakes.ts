@@ -18,7 +18,10 @@ interface Wrong {
 export function mistakesIn(value: unknown): string[] {
   const shape = wrongIn(Errors(dressingSchema, value));
   const parts = new SoundParts(shape);
-  const { treatments, threads, ornaments, keepClear } = Object(value) as Record<keyof DressingRecord, unknown>;
+  const { treatments, threads, ornaments, keepClear } = Object(value) as Record<
+    keyof DressingRecord,
+    unknown
+  >;
   const count = countOf(threads);
   const meaning = [
     ...listed(treatments).flatMap((work, t) => workMistakes(work, count, ['treatments', t], parts)),
@@ -104,7 +107,10 @@ function accentMistakes({ path, value }: { path: JsonPath; value: Accent }, rows
 }
 
 /** Several keys say the same, and exactly one of them must be there. */
-function oneOfMistakes<T>({ path, value }: { path: JsonPath; value: T }, keys: (keyof T & string)[]): Wrong[] {
+function oneOfMistakes<T>(
+  { path, value }: { path: JsonPath; value: T },
+  keys: (keyof T & string)[],
+): Wrong[] {
   const said = keys.filter((key) => value[key] !== undefined);
   if (said.length === 1) return [];
   const phrase = said.length

@@ -111,13 +111,27 @@ export const threadList = list(
 
 const placedOrnament = record({
   ornament: text('the name of an ornament'),
-  at: point,
-  turn: Type.Optional(angle),
+  at: Type.Optional(point),
+  patch: Type.Optional(
+    Type.Union([seamNumber, record({ at: point })], {
+      description: 'the number of a patch or a place in it',
+    }),
+  ),
+  turn: Type.Optional(
+    Type.Union([angle, Type.Literal('fit')], { description: 'an angle from -360 to 360 or "fit"' }),
+  ),
   parameters,
   thread: threadNumber,
   moreThreads,
   passes,
   pinned: Type.Optional(yes),
+});
+
+const keptClear = record({
+  name: text('what is kept clear, such as "monogram"'),
+  polygon: Type.Optional(list(point, 'a list of at least three points', 3)),
+  circle: Type.Optional(record({ at: point, radius: length(0.1, 10_000) })),
+  stops: Type.Optional(list(stopNumber, 'a list of at least one stop', 1)),
 });
 
 const treatment = record({
@@ -148,6 +162,12 @@ export const dressingSchema = Type.Object(
     gap: length(0, 10),
     treatments: list(treatment, 'a list of treatments'),
     ornaments: Type.Optional(list(placedOrnament, 'a list of ornaments')),
+    keepClear: Type.Optional(
+      Type.Array(keptClear, {
+        description: 'a list of up to a thousand places to keep clear',
+        maxItems: 1000,
+      }),
+    ),
     threads: threadList,
     hoop: orNull(record({ width: length(1, 10_000), height: length(1, 10_000) })),
     after: orNull(stopNumber),

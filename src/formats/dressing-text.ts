@@ -1,4 +1,4 @@
-import type { Accent, Dressing, PlacedOrnament, Row, Treatment, Work } from './dressing.js';
+import type { Accent, Dressing, KeepClear, PlacedOrnament, Row, Treatment, Work } from './dressing.js';
 import { laidOutJson } from './json-text.js';
 
 /**
@@ -15,6 +15,7 @@ export function writeDressing(dressing: Dressing): string {
     gap,
     treatments,
     ornaments,
+    keepClear,
     threads,
     hoop,
     after,
@@ -40,6 +41,7 @@ export function writeDressing(dressing: Dressing): string {
     threads: threads.map(({ name, hex, weight }) => ({ name, hex, weight })),
     treatments: treatments.map(treatmentInOrder),
     ornaments: ornaments?.map(ornamentInOrder),
+    keepClear: keepClear?.map(keptClearInOrder),
   });
   return `${laidOutJson(inOrder)}\n`;
 }
@@ -97,6 +99,7 @@ const ornamentInOrder = (placed: PlacedOrnament) =>
   said({
     ornament: placed.ornament,
     at: placed.at,
+    patch: typeof placed.patch === 'object' ? { at: placed.patch.at } : placed.patch,
     turn: placed.turn,
     parameters: byName(placed.parameters),
     thread: placed.thread,
@@ -104,6 +107,9 @@ const ornamentInOrder = (placed: PlacedOrnament) =>
     passes: placed.passes,
     pinned: placed.pinned,
   });
+
+const keptClearInOrder = ({ name, polygon, circle, stops }: KeepClear) =>
+  said({ name, polygon, circle: circle && { at: circle.at, radius: circle.radius }, stops });
 
 const byName = (parameters: Readonly<Record<string, number>>) =>
   Object.fromEntries(Object.entries(parameters).sort(([a], [b]) => (a < b ? -1 : 1)));

@@ -16,6 +16,8 @@ export interface Dressing {
   readonly gap: number;
   readonly treatments: readonly Treatment[];
   readonly ornaments?: readonly PlacedOrnament[];
+  /** where nothing is sewn by the dressing: a monogram, a photo, a charm */
+  readonly keepClear?: readonly KeepClear[];
   readonly threads: readonly ThreadChoice[];
   readonly hoop: { readonly width: number; readonly height: number } | null;
   /** stitch files: the stop after which the new stops go in; null is after the last of block.stops */
@@ -29,16 +31,27 @@ export interface Dressing {
 /** A free-standing figure in a patch or on a junction. */
 export interface PlacedOrnament {
   readonly ornament: string;
-  /** where its middle lies */
-  readonly at: readonly [number, number];
-  /** degrees counterclockwise as seen; 0 stands upright */
-  readonly turn?: number;
+  /** where its middle lies; this or `patch` */
+  readonly at?: readonly [number, number];
+  /** the patch in whose largest clear circle it stands, made smaller where it must: its number, or a place in it */
+  readonly patch?: number | { readonly at: readonly [number, number] };
+  /** degrees counterclockwise as seen; 0 stands upright; 'fit' lies along the patch */
+  readonly turn?: number | 'fit';
   readonly parameters: Readonly<Record<string, number>>;
   readonly thread: number;
   readonly moreThreads?: readonly number[];
   readonly passes: number;
   /** stays when the rest of the block is mixed again */
   readonly pinned?: boolean;
+}
+
+/** A part of the cloth that stays clear: one of polygon, circle and stops says where it lies. */
+export interface KeepClear {
+  readonly name: string;
+  readonly polygon?: readonly (readonly [number, number])[];
+  readonly circle?: { readonly at: readonly [number, number]; readonly radius: number };
+  /** stitch files: color stops, from 1, whose stitching is to stay as it lies */
+  readonly stops?: readonly number[];
 }
 
 export interface BlockSource {

@@ -15,6 +15,13 @@ export interface DrawnLine {
   readonly where: string;
 }
 
+/** A part of the cloth that stays clear of the dressing: a monogram, a photo, a charm. */
+export interface KeptArea {
+  readonly name: string;
+  /** mm in the block's frame */
+  readonly area: Area;
+}
+
 /** A block as lines: what a drawing gives and what sewn stops give, and what the seam map is made from. */
 export interface LineDrawing {
   readonly width: number;
@@ -22,6 +29,7 @@ export interface LineDrawing {
   readonly lines: readonly DrawnLine[];
   /** how far the block's frame is from the source's own origin, mm: source = frame + origin (stitch files) */
   readonly origin: readonly [number, number];
+  readonly keepClear?: readonly KeptArea[];
   /** what the source holds that is not read as it is meant there */
   readonly findings?: readonly Finding[];
 }

@@ -14,7 +14,9 @@ const placed = (ornament: string, more: Partial<PlacedOrnament> = {}): PlacedOrn
   passes: 2,
   ...more,
 });
-const inPlace = (...ornaments: PlacedOrnament[]) => placedOrnaments(dressingOf({}, { ornaments }), builtIn);
+const bare = { map: oneSeam.map, thread: [], laid: [], marks: [], keepClear: [] };
+const inPlace = (...ornaments: PlacedOrnament[]) =>
+  placedOrnaments(dressingOf({}, { ornaments }), builtIn, bare).layers;
 const around = fc.double({ min: 20, max: 180, noNaN: true });
 
 describe('ornaments in a patch', () => {
