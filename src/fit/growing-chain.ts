@@ -8,6 +8,12 @@ export interface Room {
   readonly points: number;
 }
 
+/** How many nodes and legs a chain holds at some time. */
+export interface Grown {
+  readonly nodes: number;
+  readonly legs: number;
+}
+
 /** A pick-up's fold lies this share of the way from the crossing to the edge: no needle point pins the crossing. */
 const BESIDE_CROSSING = 0.12;
 
@@ -32,7 +38,7 @@ export class GrowingChain {
   private readonly unit: Int32Array;
   private readonly passes: Uint8Array;
   private readonly kind: LegKind[] = [];
-  private readonly size: Float32Array;
+  private readonly sizes: Float32Array;
   private readonly pathStart: Int32Array;
   private readonly path: Float64Array;
   private nodeCount = 0;
@@ -46,7 +52,7 @@ export class GrowingChain {
     this.legClass = new Uint16Array(room.legs);
     this.unit = new Int32Array(room.legs);
     this.passes = new Uint8Array(room.legs);
-    this.size = new Float32Array(room.legs);
+    this.sizes = new Float32Array(room.legs);
     this.pathStart = new Int32Array(room.legs + 1);
     this.path = new Float64Array(2 * room.points);
   }
@@ -69,7 +75,7 @@ export class GrowingChain {
     this.unit[i] = unit;
     this.passes[i] = passes;
     this.kind.push(leg.kind);
-    this.size[i] = leg.size;
+    this.sizes[i] = leg.size;
     this.pathStart[i] = this.pointCount;
     this.pathStart[i + 1] = this.pointCount;
   }
@@ -105,6 +111,42 @@ export class GrowingChain {
       const t = (k - a) / (b - a);
       path[2 * k] += (1 - t) * dx0 + t * dx1;
       path[2 * k + 1] += (1 - t) * dy0 + t * dy1;
+    }
+  }
+
+  /** How much it holds so far. */
+  get size(): Grown {
+    return { nodes: this.nodeCount, legs: this.legCount };
+  }
+
+  /**
+   * Lays a unit as one that was laid before, moved: its legs are `legs.from` up to `legs.to`, its own nodes `nodes.from`
+   * up to `nodes.to`, and it shares nodes with the unit before it as that one did with the unit before it.
+   */
+  again(from: Grown, to: Grown, dx: number, dy: number, unit: number): void {
+    const shift = this.nodeCount - from.nodes;
+    for (let node = from.nodes; node < to.nodes; node++) {
+      this.addNode(this.nodes[2 * node] + dx, this.nodes[2 * node + 1] + dy);
+    }
+    for (let leg = from.legs; leg < to.legs; leg++) {
+      const i = this.legCount++;
+      this.from[i] = this.from[leg] + shift;
+      this.to[i] = this.to[leg] + shift;
+      this.legClass[i] = this.legClass[leg];
+      this.unit[i] = unit;
+      this.passes[i] = this.passes[leg];
+      this.kind.push(this.kind[leg]);
+      this.sizes[i] = this.sizes[leg];
+      this.pathStart[i] = this.pointCount;
+      const end = 2 * this.pathStart[leg + 1];
+      let at = 2 * this.pointCount;
+      for (let k = 2 * this.pathStart[leg]; k < end; k += 2) {
+        this.path[at++] = this.path[k] + dx;
+        this.path[at++] = this.path[k + 1] + dy;
+      }
+      this.pointCount = at / 2;
+      this.pathStart[i + 1] = this.pointCount;
+      if (this.kind[i] === 'straight') this.hidePickUp();
     }
   }
 
@@ -144,7 +186,7 @@ export class GrowingChain {
       unit: this.unit,
       passes: this.passes,
       kind: this.kind,
-      size: this.size,
+      size: this.sizes,
       pathStart: this.pathStart,
       path: this.path,
     };

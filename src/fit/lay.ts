@@ -60,6 +60,8 @@ export interface Laying {
 export interface Layer {
   readonly out: Float64Array;
   at(u: number, v: number): void;
+  /** whether what is laid from one u to another is only moved along the line, neither bent, leant nor narrowed */
+  isPlain(from: number, to: number): boolean;
   /** whether a part runs into the point of a wedge, so that figures are to be drawn in */
   readonly wedged: boolean;
   /**
@@ -80,6 +82,7 @@ function drawnAlong(base: Layer, own: Layer): Layer {
   return {
     out,
     wedged: base.wedged,
+    isPlain: () => false,
     drawIn(outermost) {
       const onBase: number[] = [];
       for (let i = 0; i < outermost.length; i += 2) {
@@ -130,6 +133,19 @@ function layerOf(laying: Laying): Layer {
         if (v > 0) drawn.left = Math.min(drawn.left, room);
         else drawn.right = Math.min(drawn.right, room);
       }
+    },
+    isPlain(from: number, to: number): boolean {
+      if (narrowing || from < 0 || to > guide.length) return false;
+      while (p > 0 && from < parts[p].from) p--;
+      while (p + 1 < parts.length && from > parts[p].to) p++;
+      const { start, end, startPoint, endPoint, ...part } = parts[p];
+      if (startPoint && from - startPoint.at < fullFrom(startPoint, built)) return false;
+      if (endPoint && endPoint.at - to < fullFrom(endPoint, built)) return false;
+      return (
+        from >= part.from + (start ? start.length : 0) &&
+        to <= part.to - (end ? end.length : 0) &&
+        finders[p].isStraight(from, to)
+      );
     },
     at(uAsked: number, vAsked: number): void {
       let u = uAsked;
@@ -191,6 +207,13 @@ function inPoint(point: Point, d: number, v: number, built: Reach): number {
   const reach = v > 0 ? built.left : built.right;
   if (slope === Infinity || reach <= 0) return 1;
   return Math.min(1, Math.max(0, d * slope - inset) / reach);
+}
+
+/** Distance from the point of a wedge from which on the whole reach has room. */
+function fullFrom({ left, right }: Point, built: Reach): number {
+  const from = ({ slope, inset }: Point['left'], reach: number) =>
+    slope === Infinity ? 0 : (reach + inset) / slope;
+  return Math.max(from(left, built.left), from(right, built.right));
 }
 
 /** Scale of v at u on the left or right, or null where the band is nowhere narrower than what units are built for. */

@@ -33,7 +33,10 @@ export interface Placing {
   readonly uneven?: Uneven;
 }
 
-/** Lays units on the cloth and joins them at the nodes they share. Linear in the points of their legs. */
+/**
+ * Lays units on the cloth and joins them at the nodes they share. Where a line is straight a unit is one before it moved
+ * along. Linear in the points of their legs.
+ */
 export function placeUnits(placing: Placing): Chain {
   const { runs, closed } = placing;
   const places = placesOf(placing);
@@ -41,27 +44,99 @@ export function placeUnits(placing: Placing): Chain {
   const growing = new GrowingChain(room(runs, closing));
   const lay = layer(placing.laying);
   const sharedIn = new Map(runs.map(({ unit }) => [unit, sharedNodes(unit, closed)]));
-  let first: Int32Array | null = null;
-  let before: { table: Int32Array; unit: Unit } | null = null;
+  /** nodes of the units laid so far, and what was laid before each */
+  const tables: Int32Array[] = [];
+  const grown = [growing.size];
+  const likeBefore = repeatsBefore(placing, places, lay);
   for (const place of places) {
+    const { index } = place;
     const { unit } = place.run;
-    const table = joined(before, growing.table(unit));
-    if (closed && first && place.index === places.length - 1) {
-      for (const [a, b] of unit.joins) {
-        if (first[b] >= 0) table[a] = first[b];
+    const like = likeBefore(index);
+    if (like >= 0) {
+      const { dx, dy } = between(lay, places[like], place);
+      const shift = grown[index].nodes - grown[like].nodes;
+      growing.again(grown[like], grown[like + 1], dx, dy, index);
+      tables.push(tables[like].map((node) => (node < 0 ? node : node + shift)));
+    } else {
+      const table = joined(tables[index - 1], places[index - 1]?.run.unit, growing.table(unit));
+      if (closed && index > 0 && index === places.length - 1) {
+        for (const [a, b] of unit.joins) if (tables[0][b] >= 0) table[a] = tables[0][b];
       }
+      layUnit(growing, lay, placing, place, unit.legs, table, sharedIn.get(unit)!);
+      tables.push(table);
     }
-    layUnit(growing, lay, placing, place, unit.legs, table, sharedIn.get(unit)!);
-    first ??= table;
-    before = { table, unit };
+    grown.push(growing.size);
   }
   if (closing.length) {
     const place = afterLast(placing, places);
     const { unit } = place.run;
-    const table = joined(before, growing.table(unit));
+    const table = joined(tables[places.length - 1], unit, growing.table(unit));
     layUnit(growing, lay, placing, place, closing, table, sharedIn.get(unit)!);
   }
   return growing.finish(places.length, closed);
+}
+
+/** How many units after it may share a node of a unit: from one to the next as `joins` hand it on. */
+function handedOn({ joins }: Unit): number {
+  const to = new Map(joins);
+  let most = 0;
+  for (const [from] of joins) {
+    let units = 0;
+    for (let node: number | undefined = from; node !== undefined && units <= joins.length; units++) {
+      node = to.get(node);
+    }
+    most = Math.max(most, units - 1);
+  }
+  return most;
+}
+
+/**
+ * For each unit the one before it that it repeats, moved along, or -1. Both, and the units before them, must stand alike:
+ * in one run, to one hand, on a straight.
+ */
+function repeatsBefore(
+  { closed, alternate, uneven }: Placing,
+  places: readonly Place[],
+  lay: Layer,
+): (index: number) => number {
+  const period = alternate ? 2 : 1;
+  const last = closed ? places.length - 2 : places.length - 1;
+  let run: UnitRun | null = null;
+  let first = 0;
+  let apart = 1;
+  /** from this unit on, up to the one asked for last, all lie plainly on the line */
+  let plainFrom = 0;
+  return (index) => {
+    const place = places[index];
+    if (place.run !== run) {
+      run = place.run;
+      first = index;
+      apart = Math.max(1, handedOn(run.unit));
+      plainFrom = index;
+    }
+    if (uneven || !isPlain(place, lay)) {
+      plainFrom = index + 1;
+      return -1;
+    }
+    const like = index - period;
+    // the first unit of a run has other neighbors, and so have those that share what it laid; the last of a ring closes it
+    return like - period >= first + apart && like >= plainFrom && index <= last ? like : -1;
+  };
+}
+
+function isPlain({ start, length, before, after, run }: Place, lay: Layer): boolean {
+  if (before !== length || after !== length) return false;
+  const { overhang } = run.unit;
+  const stretch = length / run.unit.length;
+  return lay.isPlain(start - overhang.start * stretch, start + length + overhang.end * stretch);
+}
+
+/** How far one place lies from another. */
+function between({ at, out }: Layer, from: Place, to: Place): { dx: number; dy: number } {
+  at(from.start, 0);
+  const [x, y] = out;
+  at(to.start, 0);
+  return { dx: out[0] - x, dy: out[1] - y };
 }
 
 /** Every unit's place, in order along the line. */
@@ -107,8 +182,8 @@ const handOf = (placing: Placing, k: number): 1 | -1 =>
 const closingLegs = (unit: Unit): UnitLeg[] => [...unit.closing.map((i) => unit.legs[i]), ...unit.ending];
 
 /** Nodes of a unit that the unit before has laid already. */
-function joined(before: { table: Int32Array; unit: Unit } | null, table: Int32Array): Int32Array {
-  if (before) for (const [a, b] of before.unit.joins) table[b] = before.table[a];
+function joined(before: Int32Array | undefined, unit: Unit | undefined, table: Int32Array): Int32Array {
+  if (before && unit) for (const [a, b] of unit.joins) table[b] = before[a];
   return table;
 }
 

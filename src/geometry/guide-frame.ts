@@ -8,6 +8,8 @@ import type { GuideLine } from './guide-line.js';
 export interface FrameFinder {
   readonly frame: Float64Array;
   at(u: number): void;
+  /** whether the line heads one way from one place on it to another */
+  isStraight(from: number, to: number): boolean;
 }
 
 /** Frames on the samples `first` to `last` (inclusive) of a guide line: a part without corners inside. */
@@ -22,6 +24,13 @@ export function frameFinder(guide: GuideLine, first: number, last: number): Fram
   };
   return {
     frame,
+    isStraight(from: number, to: number): boolean {
+      if (from < us[first] || to > us[last]) return false;
+      while (us[i] > from) i--;
+      while (us[i + 1] < from) i++;
+      for (let k = i; us[k] < to; k++) if (thetas[k + 1] !== thetas[i]) return false;
+      return true;
+    },
     at(u: number): void {
       if (u <= us[first]) straightOn(first, u - us[first]);
       else if (u >= us[last]) straightOn(last, u - us[last]);
