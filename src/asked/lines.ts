@@ -10,11 +10,13 @@ import { sizedOrnament } from '../fit/sized-ornament.js';
 import type { Waves } from '../fit/waves.js';
 import type { Accent, Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
+import { largerFor } from '../needle/craft.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { nearestName } from '../stitches/nearest-name.js';
 import type { Ornament } from '../stitches/stitch.js';
 import { checkStep, leadingAll } from './in-step.js';
 import { Slips, within } from './slips.js';
+import type { Threaded } from './threads.js';
 
 /** On a trimmed block an edge stays this far inside, mm. Common practice. */
 const EDGE_INSIDE = 0.7;
@@ -90,7 +92,9 @@ function askedLine(
   // Where nobody says on which side it stands, the whole treatment is turned over with its arms.
   const turned = treatment.side === null && side === 'right' && seam !== 'outline' ? -1 : 1;
   const sizedRows = treatment.rows.map((row, r) =>
-    within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () => sizedRow(dictionary, row)),
+    within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () =>
+      sizedRow(dictionary, row, heaviest(dressing, row)),
+    ),
   );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
     const { passes, flip = false, times = 1, step = 0 } = row;
@@ -109,7 +113,7 @@ function askedLine(
   });
   const accents = (treatment.accents ?? []).map((accent, k) =>
     within(`${where} accent ${k + 1}`, ['treatments', t, 'accents', k], () =>
-      accentAsk(dictionary, accent, sizedRows, treatment.guide ? [CREST] : []),
+      accentAsk(dictionary, accent, sizedRows, treatment.guide ? [CREST] : [], heaviest(dressing, accent)),
     ),
   );
   const [first] = treatment.rows;
@@ -144,8 +148,12 @@ function askedLine(
 const wavesOf = (guide: Guide | null | undefined): Waves | undefined =>
   guide ? { ...guide, shape: guide.shape === 'interlace' ? 'wave' : guide.shape } : undefined;
 
+/** By how much the thickest of its threads makes the smallest good size larger than in No. 40. */
+const heaviest = ({ threads }: Dressing, { thread, moreThreads = [] }: Threaded): number =>
+  Math.max(...[thread, ...moreThreads].map((index) => largerFor(threads[index].weight)));
+
 /** A row's stitch at its sizes. Sizes out of range are refused here, before anything is fitted. */
-function sizedRow({ stitches }: Dictionary, row: Row): Sized {
+function sizedRow({ stitches }: Dictionary, row: Row, larger: number): Sized {
   const stitch = stitches.get(row.stitch);
   if (!stitch) {
     throw new InputError(
@@ -155,7 +163,7 @@ function sizedRow({ stitches }: Dictionary, row: Row): Sized {
       `did you mean "${nearestName(row.stitch, [...stitches.keys()])}"?`,
     );
   }
-  const at = sized(stitch, row.parameters);
+  const at = sized(stitch, row.parameters, larger);
   at.build(1, at.repeat);
   return at;
 }
@@ -165,6 +173,7 @@ function accentAsk(
   accent: Accent,
   rows: readonly Sized[],
   further: readonly string[],
+  larger: number,
 ): AccentAsk {
   const { stitch, repeat, build } = rows[accent.row];
   const seats = [...build(1, repeat).seats.map(({ name }) => name), ...further];
@@ -183,7 +192,7 @@ function accentAsk(
     seat: accent.seat,
     figures: grades.map((grade) =>
       ornament
-        ? sizedOrnament(ornament, { ...accent.parameters, ...grade })
+        ? sizedOrnament(ornament, { ...accent.parameters, ...grade }, larger)
         : roundThing(grade.size ?? accent.parameters.size ?? BY_HAND_SIZE),
     ),
     threads: ornament?.threads ?? [],

@@ -9,10 +9,11 @@ import { SHARE_OF_DISC } from '../fit/reach.js';
 import { reachOf, sized } from '../fit/sized.js';
 import { noise } from '../geometry/noise.js';
 import { InputError } from '../input-error.js';
-import { craftFor } from '../needle/craft.js';
+import { craftFor, largerFor, threadWidth } from '../needle/craft.js';
 import type { Craft } from '../needle/run.js';
 import { sewChains, Workbench } from '../needle/sew-chain.js';
 import type { Figure, Ornament, Parameter, Stitch, Values } from '../stitches/stitch.js';
+import { legGaps } from './leg-gaps.js';
 import { sewnFaults } from './sewn-faults.js';
 
 /** A fault of a stitch or an ornament, with the first sizes it was found at. */
@@ -54,45 +55,59 @@ export function stitchFaults(stitch: Stitch): SanityFault[] {
       }
     });
   }
-  smallestFaults(stitch, faults);
+  smallestFaults(stitch, faults, (values, weight, where) => {
+    const ask = askOf(stitch, values);
+    const [{ fit }] = fitLines(straight(ask), [ask], { gap: 0.6, outline: 'free' });
+    const chains = fit.layers.map((layer) => layer.chains);
+    faults.sewn(chains, craftFor(weight), where, values);
+  });
   return faults.list();
 }
 
 /** How an ornament sews over the whole range of its parameters. */
 export function ornamentFaults(ornament: Ornament): SanityFault[] {
   const faults = new Faults();
-  for (const values of [...sampleValues(ornament), { size: ornament.smallest.size }]) {
-    faults.within(values, () => {
-      const unit = ornament.build(values);
-      const whole = ornamentChain(unit, { x: 0, y: 0, theta: 0 }, PASSES);
-      const chains = ornament.threads.map((_, thread) => [ofOneThread(whole, threadsByClass(unit), thread)]);
-      faults.sewn(chains, craftFor('No. 40'), 'as it stands', values);
-    });
+  const sewnAs = (values: Values, weight: string, where: string) => {
+    const unit = ornament.build(values);
+    const whole = ornamentChain(unit, { x: 0, y: 0, theta: 0 }, PASSES);
+    const chains = ornament.threads.map((_, thread) => [ofOneThread(whole, threadsByClass(unit), thread)]);
+    faults.sewn(chains, craftFor(weight), where, values);
+  };
+  for (const values of sampleValues(ornament)) {
+    faults.within(values, () => sewnAs(values, 'No. 40', 'as it stands'));
   }
+  smallestFaults(ornament, faults, (values, weight, where) => sewnAs(values, weight, where));
   return faults.list();
 }
 
-/** The smallest good size is told for No. 40; others take it in proportion to their shortest stitch, and are noted only. */
-function smallestFaults(stitch: Stitch, faults: Faults): void {
+/**
+ * The smallest good size is stated for No. 40; in a thicker thread it grows with the thread. At that size it sews, and legs
+ * that stand apart at the usual size still do.
+ */
+function smallestFaults(
+  figure: Stitch | Ornament,
+  faults: Faults,
+  sewnAs: (values: Values, weight: string, where: string) => void,
+): void {
+  const glide = 'symmetry' in figure && figure.symmetry === 'glide';
+  const usual = legGaps(figure.build({}), glide);
   for (const weight of WEIGHTS) {
-    const craft = craftFor(weight);
-    const larger = Math.max(1, craft.shortest / craftFor('No. 40').shortest);
+    const larger = largerFor(weight);
     const values = Object.fromEntries(
-      (['repeat', 'width'] as const).map((name) => {
-        const { min, max } = stitch.parameters.find((one) => one.name === name)!;
-        return [name, Math.min(max, Math.max(min, stitch.smallest[name] * larger))];
+      Object.entries(figure.smallest).map(([name, size]) => {
+        const { min, max } = figure.parameters.find((one) => one.name === name)!;
+        return [name, Math.min(max, Math.max(min, size * larger))];
       }),
     );
+    const where = `at its smallest size in ${weight}`;
     faults.within(values, () => {
-      const ask = askOf(stitch, values);
-      const [{ fit }] = fitLines(straight(ask), [ask], { gap: 0.6, outline: 'free' });
-      faults.sewn(
-        fit.layers.map(({ chains }) => chains),
-        craft,
-        `at its smallest size in ${weight}`,
-        values,
-        weight === 'No. 40' ? 'wrong' : 'note',
-      );
+      sewnAs(values, weight, where);
+      const [[legs, apart] = ['', Number.POSITIVE_INFINITY]] = [...legGaps(figure.build(values), glide)]
+        .filter(([names]) => usual.get(names)! > threadWidth('No. 40'))
+        .sort((a, b) => a[1] - b[1]);
+      if (apart >= threadWidth(weight)) return;
+      const what = `${legs} come as near as ${apart.toFixed(2)} mm ${where}`;
+      faults.add(what, `at least ${threadWidth(weight)} mm, the width of that thread`, values);
     });
   }
 }
@@ -191,16 +206,10 @@ class Faults {
     }
   }
 
-  sewn(
-    threads: readonly (readonly Chain[])[],
-    craft: Craft,
-    where: string,
-    values: Values,
-    level: SanityFault['level'] = 'wrong',
-  ): void {
+  sewn(threads: readonly (readonly Chain[])[], craft: Craft, where: string, values: Values): void {
     for (const chains of threads) {
       for (const fault of sewnFaults(sewChains(chains, craft, this.bench).runs, craft)) {
-        this.add(`${fault.what} ${where}`, fault.right, values, fault.mild ? 'note' : level);
+        this.add(`${fault.what} ${where}`, fault.right, values, fault.mild ? 'note' : 'wrong');
       }
     }
   }

@@ -9,11 +9,12 @@ export interface SizedOrnament extends Figures {
 
 /**
  * An ornament at the size asked for; scaled down with its row, it stays at its smallest good size or above.
+ * @param larger by how much its thread makes that size larger than in No. 40
  * @throws InputError when a size asked for is unknown to the ornament or out of its range
  */
-export function sizedOrnament(ornament: Ornament, asked: Values): SizedOrnament {
+export function sizedOrnament(ornament: Ornament, asked: Values, larger = 1): SizedOrnament {
   checkValues(ornament, asked);
   const size = asked.size ?? ornament.parameters.find(({ name }) => name === 'size')!.default;
-  const least = Math.min(1, ornament.smallest.size / size);
+  const least = Math.min(1, (larger * ornament.smallest.size) / size);
   return { least, build: (scale) => ornament.build(scaledValues(ornament, asked, Math.max(least, scale))) };
 }

@@ -16,8 +16,12 @@ export interface Sized {
   build(scale: number, repeat: number): Unit;
 }
 
-/** @throws InputError when a size asked for is unknown to the stitch or out of its range */
-export function sized(stitch: Stitch, asked: Values): Sized {
+/**
+ * A stitch at the sizes asked for.
+ * @param larger by how much its thread makes the smallest good size larger than in No. 40
+ * @throws InputError when a size asked for is unknown to the stitch or out of its range
+ */
+export function sized(stitch: Stitch, asked: Values, larger = 1): Sized {
   checkValues(stitch, asked);
   const wanted = (name: string) =>
     asked[name] ?? stitch.parameters.find((candidate) => candidate.name === name)!.default;
@@ -29,7 +33,7 @@ export function sized(stitch: Stitch, asked: Values): Sized {
   return {
     stitch,
     repeat,
-    least: Math.min(1, Math.max(smallest.repeat / repeat, smallest.width / width)),
+    least: Math.min(1, larger * Math.max(smallest.repeat / repeat, smallest.width / width)),
     glide: stitch.symmetry === 'glide',
     build(scale, length) {
       const key = `${scale}/${length}`;

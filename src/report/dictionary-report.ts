@@ -1,5 +1,6 @@
 import type { SavedTreatment } from '../formats/treatment.js';
 import type { InputError } from '../input-error.js';
+import { largerFor } from '../needle/craft.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { findIfNamed, findNamed } from '../stitches/find-named.js';
 import type { Figure, Ornament, Parameter, Stitch } from '../stitches/stitch.js';
@@ -112,14 +113,18 @@ export function dictionaryText(report: DictionaryReport, origins: Origins): stri
   return parts.filter(Boolean).join('\n\n');
 }
 
+/** Threads in which the smallest good size is larger than in No. 40. */
+const THICKER = ['No. 30', 'No. 12'];
+
 /** One entry for people. */
 export function entryText({ stitches, ornaments, treatments }: DictionaryReport): string {
   const figure = stitches[0] ?? ornaments[0];
   if (!figure) return treatmentText(treatments[0]);
   const sizes = Object.entries(figure.smallest).map(([name, mm]) => `${name} ${mm} mm`);
+  const larger = THICKER.map((weight) => `${largerFor(weight).toFixed(2)} times that in ${weight}`);
   return [
     ...headLines(figure),
-    `Smallest good size in No. 40 thread: ${sizes.join(', ')}.`,
+    `Smallest good size in No. 40 thread: ${sizes.join(', ')}; ${larger.join(', ')}.`,
     ...(figure.threads.length ? [`Threads: ${figure.threads.join(', ')}.`] : []),
     ...(figure.seats.length ? [`Seats for accents: ${figure.seats.join(', ')}.`] : []),
     '',

@@ -184,3 +184,21 @@ describe('what a dressing asks of a seam', () => {
     expect(bytes({ byHand: 0.5, seed: 8 })).not.toEqual(uneven);
   });
 });
+
+// Sizes grow with the laid width of the thread: 0.65 mm in No. 12 against 0.4 in No. 40 (common practice).
+test('a row and its accents get no smaller than their thread lets them', () => {
+  const least = (weight: string) => {
+    const threads = [
+      { name: 'Gold', hex: '#c9a227', weight },
+      { name: 'Garnet', hex: '#8c2f3f', weight },
+    ];
+    const [line] = askedLines(
+      oneSeam.map,
+      dressingOf({ rows: [row('blanket')] }, { threads }),
+      builtIn,
+    ).lines;
+    return line.ask.sized.least;
+  };
+  expect(least('No. 12') / least('No. 40')).toBeCloseTo(0.65 / 0.4, 9);
+  expect(least('No. 60')).toBe(least('No. 40'));
+});

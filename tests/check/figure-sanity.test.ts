@@ -18,6 +18,20 @@ describe('how a stitch sews over all its sizes', () => {
     expect(wrong(ornamentFaults(ornament))).toEqual([]);
   });
 
+  // The laid widths of No. 40 and No. 12 are common practice: 0.4 and 0.65 mm.
+  test('a stitch whose smallest size holds in No. 40 only is told the thread in which its legs merge', () => {
+    const file = JSON.parse(stitchFiles.find(({ name }) => name === 'grouped-blanket')!.text);
+    const apart = { ...file.parameters.apart, default: 0.5, min: 0.5 };
+    const near = { ...file, parameters: { ...file.parameters, apart } };
+    const faults = wrong(stitchFaults(parseStitch(near, 'near')));
+    expect(faults).toEqual([
+      expect.objectContaining({
+        what: expect.stringMatching(/ come as near as 0.50 mm at its smallest size in No. 12$/),
+        right: 'at least 0.65 mm, the width of that thread',
+      }),
+    ]);
+  });
+
   test('arithmetic that fails at some size in range is told with that size', () => {
     const blanket = JSON.parse(stitchFiles.find(({ name }) => name === 'blanket')!.text);
     const [tip] = Object.keys(blanket.points).filter((name) => name === 'tip');
