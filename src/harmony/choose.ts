@@ -1,4 +1,5 @@
 import { type Fewest, fewestClashes } from './fewest-clashes.js';
+import { leastClashes } from './least-clashes.js';
 import { polished } from './polish.js';
 import { clashes, type Ledger, type Puzzle } from './puzzle.js';
 import { chooseInTurn } from './saturation.js';
@@ -27,12 +28,12 @@ export function choose(puzzle: Puzzle, settled: ArrayLike<number>, taste: () => 
   const found: Fewest =
     count > 0 && open <= SMALL
       ? fewestClashes(puzzle, settled, inTurn)
-      : { chosen: inTurn, clashes: count, proved: count === 0 };
+      : { chosen: inTurn, clashes: count, proved: false };
   const ledger = taste();
   found.chosen.forEach((offer, thing) => {
     ledger.count(thing, offer, 1);
   });
   const chosen = polished(puzzle, found.chosen, fixed, ledger);
   const left = clashes(puzzle, chosen);
-  return { chosen, clashes: left, proved: found.proved || left.length === 0 };
+  return { chosen, clashes: left, proved: found.proved || left.length <= leastClashes(puzzle) };
 }

@@ -1,3 +1,4 @@
+import { leastClashes } from './least-clashes.js';
 import { clashes, clashIn, type Puzzle } from './puzzle.js';
 
 /** A search longer than this many steps is broken off: the best so far is told as such. */
@@ -26,6 +27,7 @@ export function fewestClashes(puzzle: Puzzle, settled: ArrayLike<number>, known:
   let best = known;
   let fewest = clashes(puzzle, known).length;
   let steps = 0;
+  const least = leastClashes(puzzle);
 
   const against = (thing: number, offer: number) =>
     neighbors[thing].reduce(
@@ -34,7 +36,7 @@ export function fewestClashes(puzzle: Puzzle, settled: ArrayLike<number>, known:
     );
 
   const search = (sofar: number): void => {
-    if (fewest === 0 || steps++ > MOST_STEPS) return;
+    if (fewest <= least || steps++ > MOST_STEPS) return;
     let bound = sofar;
     let next = -1;
     let nextCounts: number[] = [];
@@ -68,7 +70,7 @@ export function fewestClashes(puzzle: Puzzle, settled: ArrayLike<number>, known:
     }
   };
   search(clashes(puzzle, chosen).length);
-  return { chosen: best, clashes: fewest, proved: fewest === 0 || steps <= MOST_STEPS };
+  return { chosen: best, clashes: fewest, proved: fewest <= least || steps <= MOST_STEPS };
 }
 
 /** A number for each offer, equal for two that the same things may get and that clash with nothing but themselves. */

@@ -11,6 +11,7 @@ import type { LineId } from './meetings.js';
 import { meetingsAmong } from './meetings.js';
 import { type Offer, scaledWork } from './offer.js';
 import { offerNamed, offersOf } from './offers.js';
+import { chosenOrnaments } from './ornament-choice.js';
 import { type SeamFacts, seamFacts } from './seam-facts.js';
 import { stitchesOfSeams } from './stitch-choice.js';
 import { threadOrder, threadsFrom, threadsOfSeams } from './thread-choice.js';
@@ -42,6 +43,9 @@ export interface Mixed {
   readonly why: ReadonlyMap<LineId, string>;
   readonly findings: readonly Finding[];
 }
+
+/** What is kept is not measured: it is taken to be this wide when room for ornaments is sought, mm. */
+const USUAL_WIDTH = 8;
 
 /**
  * Dresses a block from the library: no two treatments that meet share a stitch, as far as the library goes. Of the
@@ -90,7 +94,9 @@ export function mixDressing(
   });
   const again = (thread: number) => threads.place(base.threads[thread]);
   const stayed = kept.map(({ treatment }) => ({ ...treatment, ...workRethreaded(treatment, again) }));
-  const ornaments = keptOrnaments(base).map((placed) => rethreaded(placed, again));
+  const placed = keptOrnaments(base).map((one) => rethreaded(one, again));
+  const widths = new Map(lines.map((line, i) => [line, choice.suits[i]?.width ?? USUAL_WIDTH]));
+  const ornaments = [...placed, ...chosenOrnaments({ map, dictionary, widths, palette, kept: placed, seed })];
   return {
     dressing: {
       ...base,

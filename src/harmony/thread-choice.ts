@@ -12,6 +12,8 @@ const UNSEEN_ON_ONE = 0.6;
 const SAME_AS_NEIGHBOR = 0.5;
 const AGAIN = 1.2;
 const CHANCE = 0.4;
+/** Colors this far apart are plainly different; further apart is not better, else all blocks end up black and white. */
+const DIFFERENT = 0.3;
 
 /** How badly a thread shows along a seam; 0 when it is clear on one side and seen on the other. */
 export function melting({ hex }: ThreadChoice, { fabrics }: Pick<SeamFacts, 'fabrics'>): number {
@@ -55,7 +57,7 @@ export function threadsFrom(
         return sum + (best * seam.length) / length;
       }, 0);
       const near = Math.min(...picked.map((thread) => apart(all[k].hex, thread.hex)));
-      return 2 * left - near + CHANCE * noise(seed, 7001, k);
+      return 2 * left - Math.min(DIFFERENT, near) / DIFFERENT + CHANCE * noise(seed, 7001, k);
     };
     const prices = all.map((_, k) => price(k));
     picked.push(all[prices.indexOf(Math.min(...prices))]);
@@ -89,18 +91,18 @@ export function threadsOfSeams(
   }).chosen;
 }
 
-/** The threads of one seam's work in turn: its own first, then the others, those that show best and differ first. */
+/** The threads of one seam's work in turn: its own first (-1 for none), then those that show best and differ. */
 export function threadOrder(
   threads: readonly ThreadChoice[],
   main: number,
-  seam: SeamFacts,
+  seam: Pick<SeamFacts, 'id' | 'fabrics'>,
   seed: number,
 ): readonly number[] {
-  const price = (k: number) =>
-    melting(threads[k], seam) -
-    apart(threads[k].hex, threads[main].hex) +
-    CHANCE * noise(seed, 7003, seam.id, k);
-  const prices = threads.map((_, k) => (k === main ? Number.NEGATIVE_INFINITY : price(k)));
+  const prices = threads.map((thread, k) => {
+    if (k === main) return Number.NEGATIVE_INFINITY;
+    const unlike = main < 0 ? 0 : Math.min(DIFFERENT, apart(thread.hex, threads[main].hex)) / DIFFERENT;
+    return melting(thread, seam) - unlike + CHANCE * noise(seed, 7003, seam.id, k);
+  });
   return threads.map((_, k) => k).sort((a, b) => prices[a] - prices[b] || a - b);
 }
 
