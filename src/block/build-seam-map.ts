@@ -16,12 +16,11 @@ import type { Outline, SeamMap } from './seam-map.js';
 import { fromTop, inOrder } from './seam-order.js';
 import { seamOf } from './seams.js';
 import { snapEnds } from './snap-ends.js';
+import { asWished, type JunctionWishes } from './wishes.js';
 
-export interface SeamMapOptions {
+export interface SeamMapOptions extends JunctionWishes {
   /** ends nearer than this meet, mm; default SNAP */
   readonly snap?: number;
-  /** the maker's word on who runs through: at the junction nearest to `at`, that seam does */
-  readonly through?: readonly { readonly at: readonly [number, number]; readonly seam: number }[];
 }
 
 export interface BuiltMap {
@@ -46,17 +45,20 @@ export function buildSeamMap(drawing: LineDrawing, options: SeamMapOptions = {})
 
   const isOutline = network.edges.map(() => false);
   for (const h of outline ?? []) isOutline[h >> 1] = true;
-  const meetings = meetingsOf(network, isOutline);
-  const chains = inOrder(network, chainsOf(network, meetings, isOutline));
+  const plain = meetingsOf(network, isOutline);
+  const found = inOrder(network, chainsOf(network, plain, isOutline));
+  const { meetings, through, lost } = asWished(network, plain, found, options);
+  const isOtherwise = options.join?.length || options.split?.length;
+  const chains = isOtherwise ? inOrder(network, chainsOf(network, meetings, isOutline)) : found;
   const patches = patchesOf(regions);
   const edging = outline && placedOutline(cyclePoints(network, outline));
 
-  const { junctions, numberAt, lost } = junctionsOf({
+  const { junctions, numberAt } = junctionsOf({
     network,
     meetings,
     chains,
     outline: outline && edging ? { halfEdges: outline, start: edging.start } : null,
-    through: options.through ?? [],
+    through,
   });
   const seams = chains.map((chain, i) =>
     seamOf(i + 1, chain, network, meetings, numberAt, regions, patches.idOfFace),

@@ -4,14 +4,10 @@ import type { Network } from './network.js';
 import type { Arm, Junction } from './seam-map.js';
 import type { OrderedChain } from './seam-order.js';
 import { stations } from './seams.js';
+import { isJunction } from './wishes.js';
 
 /** Two seams turn alike at a crossing when they differ by no more than this, radians: a tenth of a degree. */
 const ALIKE = (0.1 * Math.PI) / 180;
-
-export interface ThroughWish {
-  readonly at: readonly [number, number];
-  readonly seam: number;
-}
 
 interface Owner {
   readonly seam: number | 'outline';
@@ -23,15 +19,16 @@ interface Owner {
  * The points where seams meet each other or the outline, sorted by (y, x). Where a seam runs through, it is the
  * straightest one; of equally straight ones the longer, then the lower number; or the one the maker names.
  *
- * @returns also the junction of each node (-1 where there is none), and the wishes that no junction could grant
+ * @param input.through by node: the arm whose seam runs through by the maker's word
+ * @returns also the junction of each node (-1 where there is none)
  */
 export function junctionsOf(input: {
   readonly network: Network;
   readonly meetings: readonly Meeting[];
   readonly chains: readonly OrderedChain[];
   readonly outline: { readonly halfEdges: readonly number[]; readonly start: number } | null;
-  readonly through: readonly ThroughWish[];
-}): { readonly junctions: Junction[]; readonly numberAt: Int32Array; readonly lost: ThroughWish[] } {
+  readonly through: ReadonlyMap<number, number>;
+}): { readonly junctions: Junction[]; readonly numberAt: Int32Array } {
   const { network, meetings, chains, outline } = input;
   const owners: Owner[] = [];
   const lengths = new Map<number | 'outline', number>();
@@ -49,27 +46,18 @@ export function junctionsOf(input: {
 
   const nodes = network.nodes
     .map((at, node) => ({ at, node, meeting: meetings[node] }))
-    .filter(
-      ({ meeting: { leaving, onOutline } }) => leaving.length > 2 || (onOutline && leaving.length !== 2),
-    )
+    .filter(({ meeting }) => isJunction(meeting))
     .sort((a, b) => a.at[1] - b.at[1] || a.at[0] - b.at[0]);
   const numberAt = new Int32Array(network.nodes.length).fill(-1);
   const junctions = nodes.map(({ at, node, meeting }, i): Junction => {
     numberAt[node] = i;
     const arms = meeting.leaving.map((h, k): Arm => ({ ...owners[h], direction: meeting.directions[k] }));
-    const through = straightest(meeting.pairs, arms, lengths);
+    const wished = input.through.get(node);
+    const through =
+      wished === undefined ? straightest(meeting.pairs, arms, lengths) : (arms[wished].seam as number);
     return { at, arms, through, onOutline: meeting.onOutline };
   });
-  const lost = input.through.filter((wish) => {
-    const i = nearest(junctions, wish.at);
-    if (i < 0) return true;
-    const passes = meetings[nodes[i].node].pairs.some(
-      ({ arms: [a] }) => junctions[i].arms[a].seam === wish.seam,
-    );
-    if (passes) junctions[i] = { ...junctions[i], through: wish.seam };
-    return !passes;
-  });
-  return { junctions, numberAt, lost };
+  return { junctions, numberAt };
 }
 
 function straightest(
@@ -86,14 +74,4 @@ function straightest(
   // lengths are compared to a micrometer, so that equal ones go by number
   alike.sort((a, b) => Math.round((b.length - a.length) * 1000) || a.seam - b.seam);
   return alike.length ? alike[0].seam : null;
-}
-
-function nearest(junctions: readonly Junction[], [x, y]: readonly [number, number]): number {
-  let best = -1;
-  let least = Number.POSITIVE_INFINITY;
-  junctions.forEach(({ at }, i) => {
-    const far = Math.hypot(at[0] - x, at[1] - y);
-    if (far < least) [best, least] = [i, far];
-  });
-  return best;
 }

@@ -1,10 +1,10 @@
 import type { Finding } from '../finding.js';
 import { pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import type { LineDrawing } from './drawn-line.js';
-import type { ThroughWish } from './junctions.js';
 import { liesOutside, looseEnds, OVERSHOOT } from './loose-ends.js';
 import { thickness } from './patches.js';
 import type { SeamMap } from './seam-map.js';
+import type { LostWish } from './wishes.js';
 
 /** Patches thinner than this are no fabric anybody cut: two lines that were meant to be one, mm. */
 const SLIVER = 1;
@@ -19,7 +19,7 @@ export function mapFindings(input: {
   readonly tooShort: readonly number[];
   /** separate parts of the block beside the largest */
   readonly others: number;
-  readonly lost: readonly ThroughWish[];
+  readonly lost: readonly LostWish[];
 }): Finding[] {
   const { map, drawing, snap, present, tooShort, others, lost } = input;
   const findings: Finding[] = [];
@@ -77,13 +77,14 @@ export function mapFindings(input: {
       message: 'the block has an outline and no seam inside it',
     });
   }
-  for (const { at, seam } of lost) {
-    findings.push({
-      level: 'warning',
-      code: 'through-lost',
-      message: `seam ${seam} does not run through a junction near ${at[0]}, ${at[1]}, so it cannot be the through seam there`,
-      at,
-    });
+  for (const { kind, at, seams } of lost) {
+    const place = `a junction near ${at[0]}, ${at[1]}`;
+    const message = {
+      through: `seam ${seams[0]} does not run through ${place}, so it cannot be the through seam there`,
+      split: `seam ${seams[0]} does not run through ${place}, so there is nothing to split`,
+      join: `seams ${seams.join(' and ')} do not both reach ${place}, so they cannot be joined there`,
+    }[kind];
+    findings.push({ level: 'warning', code: `${kind}-lost`, message, at });
   }
   return findings;
 }

@@ -12,7 +12,7 @@ import { buildSeamMap } from './build-seam-map.js';
  */
 export async function readSvgBlock(text: string, fileName: string, source: BlockSource): Promise<Block> {
   const drawing = await readSvgDrawing(text, fileName);
-  const { map, findings } = buildSeamMap(drawing, { snap: source.snap, through: source.through });
+  const { map, findings } = buildSeamMap(drawing, source);
   const name = baseName(fileName);
   return {
     name,

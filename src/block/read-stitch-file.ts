@@ -13,6 +13,6 @@ export function readStitchBlock(bytes: Uint8Array, fileName: string, source: Blo
   const existing = readDst(bytes, fileName);
   const stops = source.stops ?? [];
   const drawing = sewnLines(existing, stops, fileName);
-  const { map, findings } = buildSeamMap(drawing, { snap: source.snap, through: source.through });
+  const { map, findings } = buildSeamMap(drawing, source);
   return { name: baseName(fileName), map, existing, stops, origin: drawing.origin, findings };
 }

@@ -134,12 +134,16 @@ const keptClear = record({
   stops: Type.Optional(list(stopNumber, 'a list of at least one stop', 1)),
 });
 
+const lineNumber = Type.Union([seamNumber, outline], { description: 'the number of a seam or "outline"' });
+const seamReference = record({
+  id: lineNumber,
+  middle: orNull(point),
+  ends: orNull(Type.Tuple([point, point], { description: 'two points' })),
+});
+const seamAt = record({ at: point, seam: seamNumber });
+
 const treatment = record({
-  seam: record({
-    id: Type.Union([seamNumber, outline], { description: 'the number of a seam or "outline"' }),
-    middle: orNull(point),
-    ends: orNull(Type.Tuple([point, point], { description: 'two points' })),
-  }),
+  seam: seamReference,
   ...workProperties,
   ends: orNull(manner),
   side: orNull(oneOf('left', 'right')),
@@ -149,13 +153,35 @@ const treatment = record({
 
 export const dressingSchema = Type.Object(
   {
+    $schema: Type.Optional(text('the place of the schema, for editors')),
     format: Type.Literal('seamwright-dressing', { description: '"seamwright-dressing"' }),
     version: Type.Literal(DRESSING_VERSION, { description: `${DRESSING_VERSION}` }),
     block: record({
       file: text('the path of a drawing or stitch file'),
       stops: orNull(list(stopNumber, 'a list of at least one stop', 1)),
       snap: length(0, 10),
-      through: list(record({ at: point, seam: seamNumber }), 'a list of points and seams'),
+      svg: Type.Optional(text('the text of a drawing')),
+      digest: Type.Optional(
+        Type.String({ pattern: '^sha256:[0-9a-f]{64}$', description: '"sha256:" and 64 hexadecimal digits' }),
+      ),
+      through: list(seamAt, 'a list of points and seams'),
+      join: Type.Optional(
+        list(
+          record({
+            at: point,
+            seams: Type.Tuple([seamNumber, seamNumber], { description: 'the numbers of two seams' }),
+          }),
+          'a list of points and pairs of seams',
+        ),
+      ),
+      split: Type.Optional(list(seamAt, 'a list of points and seams')),
+      scale: Type.Optional(
+        Type.Union([Type.Number({ minimum: 0.05, maximum: 20 }), Type.Literal('hoop')], {
+          description: 'a factor from 0.05 to 20 or "hoop"',
+        }),
+      ),
+      turn: Type.Optional(angle),
+      leaveOut: Type.Optional(list(stopNumber, 'a list of stops')),
     }),
     ends: manner,
     outline: oneOf('trim', 'join', 'free'),
@@ -173,8 +199,22 @@ export const dressingSchema = Type.Object(
     after: orNull(stopNumber),
     seed: whole(0, 2 ** 32 - 1),
     byHand: Type.Optional(Type.Number({ minimum: 0, maximum: 1, description: 'a measure from 0 to 1' })),
+    bare: Type.Optional(list(seamReference, 'a list of seams')),
+    order: Type.Optional(list(lineNumber, 'a list of seams')),
+    library: Type.Optional(text('the path of a folder')),
   },
   { $id: 'seamwright-dressing', additionalProperties: false, description: 'an object in braces' },
 );
+
+/** The schema file that editors use while a dressing is edited by hand. */
+export const dressingSchemaText = (): string => {
+  const { $id: _, description: __, ...schema } = dressingSchema;
+  const head = {
+    $schema: 'http://json-schema.org/draft-07/schema#',
+    title: 'A dressing',
+    description: 'The saved work: a block, its treatments, threads, hoop, order. Lengths in mm, angles in degrees.',
+  };
+  return `${JSON.stringify({ ...head, ...schema }, null, 1)}\n`;
+};
 
 export type DressingRecord = Static<typeof dressingSchema>;

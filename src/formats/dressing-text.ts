@@ -1,4 +1,15 @@
-import type { Accent, Dressing, KeepClear, PlacedOrnament, Row, Treatment, Work } from './dressing.js';
+import type {
+  Accent,
+  BlockSource,
+  Dressing,
+  KeepClear,
+  PlacedOrnament,
+  Row,
+  SeamAt,
+  SeamReference,
+  Treatment,
+  Work,
+} from './dressing.js';
 import { laidOutJson } from './json-text.js';
 
 /**
@@ -21,16 +32,14 @@ export function writeDressing(dressing: Dressing): string {
     after,
     seed,
     byHand,
+    bare,
+    order,
+    library,
   } = dressing;
   const inOrder = said({
     format,
     version,
-    block: {
-      file: block.file,
-      stops: block.stops,
-      snap: block.snap,
-      through: block.through.map(({ at, seam }) => ({ at, seam })),
-    },
+    block: blockInOrder(block),
     ends,
     outline,
     gap,
@@ -38,17 +47,39 @@ export function writeDressing(dressing: Dressing): string {
     after,
     seed,
     byHand,
+    order,
+    library,
     threads: threads.map(({ name, hex, weight }) => ({ name, hex, weight })),
     treatments: treatments.map(treatmentInOrder),
     ornaments: ornaments?.map(ornamentInOrder),
     keepClear: keepClear?.map(keptClearInOrder),
+    bare: bare?.map(referenceInOrder),
   });
   return `${laidOutJson(inOrder)}\n`;
 }
 
+const blockInOrder = (block: BlockSource) =>
+  said({
+    file: block.file,
+    digest: block.digest,
+    stops: block.stops,
+    snap: block.snap,
+    through: block.through.map(seamAtInOrder),
+    join: block.join?.map(({ at, seams }) => ({ at, seams })),
+    split: block.split?.map(seamAtInOrder),
+    scale: block.scale,
+    turn: block.turn,
+    leaveOut: block.leaveOut,
+    svg: block.svg,
+  });
+
+const seamAtInOrder = ({ at, seam }: SeamAt) => ({ at, seam });
+
+const referenceInOrder = ({ id, middle, ends }: SeamReference) => ({ id, middle, ends });
+
 const treatmentInOrder = ({ seam, ends, side, reverse, pinned, ...work }: Treatment) =>
   said({
-    seam: { id: seam.id, middle: seam.middle, ends: seam.ends },
+    seam: referenceInOrder(seam),
     ...workInOrder(work),
     ends,
     side,

@@ -5,6 +5,8 @@
 export const DRESSING_VERSION = 1;
 
 export interface Dressing {
+  /** the place of the schema, for editors */
+  readonly $schema?: string;
   readonly format: 'seamwright-dressing';
   readonly version: number;
   readonly block: BlockSource;
@@ -26,6 +28,12 @@ export interface Dressing {
   readonly seed: number;
   /** from 0, even, to 1, as uneven as a practiced hand; 0 when not given */
   readonly byHand?: number;
+  /** seams that stay bare when the block is mixed again */
+  readonly bare?: readonly SeamReference[];
+  /** seams as their treatments name them, in the order in which the maker wants these sewn */
+  readonly order?: readonly (number | 'outline')[];
+  /** folder of the library that its stitches are looked up in; relative ones are relative to the dressing file */
+  readonly library?: string;
 }
 
 /** A free-standing figure in a patch or on a junction. */
@@ -57,11 +65,35 @@ export interface KeepClear {
 export interface BlockSource {
   /** path of the drawing or stitch file, as given; relative ones are relative to the dressing file */
   readonly file: string;
+  /** the text of the drawing itself: `file` then is only the name it had */
+  readonly svg?: string;
+  /** of the file's bytes when the dressing was saved: "sha256:" and 64 hexadecimal digits */
+  readonly digest?: string;
   /** stitch files: the color stops that are the seams, from 1 */
   readonly stops: readonly number[] | null;
   readonly snap: number;
   /** who runs through a junction, by the maker's word: at the junction nearest to `at`, seam runs through */
-  readonly through: readonly { readonly at: readonly [number, number]; readonly seam: number }[];
+  readonly through: readonly SeamAt[];
+  /** seams that are one line where they meet, and seams that end where they would run on */
+  readonly join?: readonly SeamsAt[];
+  readonly split?: readonly SeamAt[];
+  /** made larger or smaller by this factor, or as large as the hoop takes; stitches keep their size */
+  readonly scale?: number | 'hoop';
+  /** turned by so many degrees counterclockwise as seen */
+  readonly turn?: number;
+  /** stitch files: color stops that are not sewn */
+  readonly leaveOut?: readonly number[];
+}
+
+/** The maker's word at the junction nearest to `at`; seams have the numbers that the block gives them by itself. */
+export interface SeamAt {
+  readonly at: readonly [number, number];
+  readonly seam: number;
+}
+
+export interface SeamsAt {
+  readonly at: readonly [number, number];
+  readonly seams: readonly [number, number];
 }
 
 export type Manner = 'tuck' | 'bevel' | 'short';

@@ -50,6 +50,12 @@ const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: nu
 const text = fc.string({ minLength: 1, maxLength: 12, unit: 'binary' });
 const manner = fc.constantFrom('tuck' as const, 'bevel' as const, 'short' as const);
 const seam = fc.integer({ min: 1, max: 1_000_000 });
+const stop = fc.integer({ min: 1, max: 1000 });
+const reference = fc.record({
+  id: fc.oneof(seam, fc.constant('outline' as const)),
+  middle: orNull(point),
+  ends: orNull(fc.tuple(point, point)),
+});
 
 const parameters = fc.dictionary(fc.constantFrom('repeat', 'width', 'arms', '7', 'ä'), number(-1e9, 1e9));
 const threadsNamed = (threads: number) => ({
@@ -95,11 +101,7 @@ const accent = (threads: number) =>
 const treatment = (threads: number) =>
   fc.record(
     {
-      seam: fc.record({
-        id: fc.oneof(seam, fc.constant('outline' as const)),
-        middle: orNull(point),
-        ends: orNull(fc.tuple(point, point)),
-      }),
+      seam: reference,
       rows: fc.array(row(threads), { minLength: 1, maxLength: 3 }),
       accents: fc.array(accent(threads), { maxLength: 2 }),
       laid: orNull(
@@ -124,12 +126,22 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
     {
       format: fc.constant('seamwright-dressing' as const),
       version: fc.constant(1),
-      block: fc.record({
-        file: text,
-        stops: orNull(fc.array(fc.integer({ min: 1, max: 1000 }), { minLength: 1, maxLength: 4 })),
-        snap: number(0, 10),
-        through: fc.array(fc.record({ at: point, seam }), { maxLength: 3 }),
-      }),
+      block: fc.record(
+        {
+          file: text,
+          svg: text,
+          digest: fc.constant(`sha256:${'0123456789abcdef'.repeat(4)}`),
+          stops: orNull(fc.array(stop, { minLength: 1, maxLength: 4 })),
+          snap: number(0, 10),
+          through: fc.array(fc.record({ at: point, seam }), { maxLength: 3 }),
+          join: fc.array(fc.record({ at: point, seams: fc.tuple(seam, seam) }), { maxLength: 2 }),
+          split: fc.array(fc.record({ at: point, seam }), { maxLength: 2 }),
+          scale: fc.oneof(number(0.05, 20), fc.constant('hoop' as const)),
+          turn: number(-360, 360),
+          leaveOut: fc.array(stop, { maxLength: 2 }),
+        },
+        { requiredKeys: ['file', 'stops', 'snap', 'through'] },
+      ),
       ends: manner,
       outline: fc.constantFrom('trim' as const, 'join' as const, 'free' as const),
       gap: number(0, 10),
@@ -149,6 +161,9 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       after: orNull(fc.integer({ min: 1, max: 1000 })),
       seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
       byHand: number(0, 1),
+      bare: fc.array(reference, { maxLength: 2 }),
+      order: fc.array(fc.oneof(seam, fc.constant('outline' as const)), { maxLength: 3 }),
+      library: text,
     },
     {
       requiredKeys: [
