@@ -1,10 +1,11 @@
 import type { Ground } from './asked/free-place.js';
 import { keptAreas } from './asked/keep-clear.js';
-import { askedLayer } from './asked/layers.js';
+import { accentNames, askedLayer } from './asked/layers.js';
 import { type AskedLine, askedLines } from './asked/lines.js';
 import { placedOrnaments } from './asked/ornaments.js';
 import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
+import { accentsLeftOut } from './check/accents-left-out.js';
 import { bareSeam } from './check/bare-seam.js';
 import { hoopFindings, sewnField } from './check/hoop.js';
 import { ringOfTucks } from './check/ring-of-tucks.js';
@@ -98,6 +99,11 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
     ),
   );
   findings.push(...bareLines(block.map, asked.lines, lines, order));
+  findings.push(
+    ...lines.flatMap(({ fit, treatment }) =>
+      accentsLeftOut(fit, accentNames(dressing.treatments[treatment], dictionary)),
+    ),
+  );
   const design = designOf(block, dressing, [...lineStops(lines), ...ornaments]);
   const sewnOn = sewnField(
     block.map,
@@ -159,7 +165,7 @@ function bareLines(
   const dressed = order.flatMap((k, i) => {
     const { ask } = asked[k];
     const { fit } = lines[i];
-    if (fit.stretches.length === 0) return [];
+    if (fit.scale === null) return [];
     // flowers beside a seam do not cover it
     const rows = { ...rowsOf(ask, false), accents: [] };
     const { left, right } = wholeReach(rows, fit.scale, ask.sized.repeat * fit.scale);

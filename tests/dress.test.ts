@@ -71,7 +71,7 @@ describe('dressing a whole block', () => {
           if (fit.stretches.length === 0) expect(named.has(fit.seam)).toBe(true);
           for (const { from, to, repeats } of fit.stretches) {
             expect((2 * repeats) % 1).toBe(0);
-            const stretch = (to - from) / repeats / (fit.wanted * fit.scale);
+            const stretch = (to - from) / repeats / (fit.wanted * fit.scale!);
             const margin = findings.some(
               (finding) => finding.code === 'margins' && finding.seam === fit.seam,
             );
@@ -264,7 +264,7 @@ describe('a mirrored block', () => {
               [
                 fit.stretches.reduce((sum, stretch) => sum + stretch.repeats, 0),
                 (fit.endGap[0] + fit.endGap[1]).toFixed(2),
-                fit.scale.toFixed(2),
+                fit.scale!.toFixed(2),
               ].join(' '),
             )
             .sort();

@@ -1,5 +1,5 @@
 import type { Layer } from '../fit/fit.js';
-import type { Dressing, ThreadChoice } from '../formats/dressing.js';
+import type { Dressing, ThreadChoice, Treatment } from '../formats/dressing.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { threadOf, withThread } from './threads.js';
 
@@ -29,3 +29,9 @@ export function askedLayer(
     thread: threadOf(dressing, accent, thread),
   };
 }
+
+/** What each accent of a treatment is called in a sentence: 'french knot', or 'bead' where it is put on by hand. */
+export const accentNames = ({ accents = [] }: Treatment, { ornaments }: Dictionary): string[] =>
+  accents.map(({ ornament, byHand }) =>
+    ornament === null ? byHand! : ornaments.get(ornament)!.title.toLowerCase(),
+  );

@@ -1,5 +1,6 @@
+import { boxOf } from '../geometry/box.js';
 import type { Unit } from '../stitches/stitch.js';
-import type { Chain } from './fit.js';
+import type { AccentCount, Chain, LeftOut } from './fit.js';
 import type { Placing } from './place.js';
 import { ornamentChain, type Spot } from './place-ornament.js';
 import { seatsAlong } from './seats.js';
@@ -38,18 +39,24 @@ export interface Seated {
   readonly radius: number;
 }
 
+/** The figures of an accent along a row, in its order, and those that were to stand there too. */
+export interface SeatedAccents extends AccentCount {
+  readonly seated: readonly Seated[];
+}
+
 /**
- * The figures of an accent along a row, in its order. Figures that would lie off the cloth the row may use are left out,
- * as are those nearer to the one before than both are wide, where seats crowd on the inner side of a corner.
+ * Seats the figures of an accent along a row. Figures that would lie off the cloth the row may use are left out, as are
+ * those nearer to the one before than both are wide, where seats crowd on the inner side of a corner.
  */
 export function seatedAccents(
   ask: AccentAsk,
   placing: Placing,
   scale: number,
   onCloth: (x: number, y: number) => boolean,
-): Seated[] {
+): SeatedAccents {
   const units = ask.figures.map((figure) => figure.build(scale));
   const seated: Seated[] = [];
+  const leftOut: LeftOut[] = [];
   const chosen = seatsAlong(placing, ask.seat).filter(
     (_, k) => k >= ask.from && (k - ask.from) % ask.every === 0,
   );
@@ -57,17 +64,24 @@ export function seatedAccents(
     const unit = units[k % units.length];
     const spot = moved(seat, ask.away * scale, ask.turn);
     const chain = ornamentChain(unit, spot, ask.passes);
-    for (let i = 0; i < chain.path.length; i += 2) {
-      if (!onCloth(chain.path[i], chain.path[i + 1])) return;
-    }
     const [at, radius] = middleOf(chain);
-    const crowded = seated.slice(-BESIDE).some((other) => {
+    if (!isWholly(chain, onCloth)) {
+      leftOut.push({ at, why: 'past-end' });
+      return;
+    }
+    const isCrowded = seated.slice(-BESIDE).some((other) => {
       const apart = Math.hypot(at[0] - other.at[0], at[1] - other.at[1]);
       return apart < CLOSEST * (radius + other.radius);
     });
-    if (!crowded) seated.push({ chain, unit, at, radius });
+    if (isCrowded) leftOut.push({ at, why: 'crowded' });
+    else seated.push({ chain, unit, at, radius });
   });
-  return seated;
+  return { seated, asked: chosen.length, leftOut };
+}
+
+function isWholly({ path }: Chain, on: (x: number, y: number) => boolean): boolean {
+  for (let i = 0; i < path.length; i += 2) if (!on(path[i], path[i + 1])) return false;
+  return true;
 }
 
 /** Figures that may come near to the next one are among this many before it. */
@@ -82,12 +96,6 @@ function moved({ x, y, theta }: Spot, up: number, turn: number): Spot {
 
 /** Middle and half of the greater extent of a figure on the cloth. */
 function middleOf({ path }: Chain): [[number, number], number] {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < path.length; i += 2) {
-    left = Math.min(left, path[i]);
-    right = Math.max(right, path[i]);
-    top = Math.min(top, path[i + 1]);
-    bottom = Math.max(bottom, path[i + 1]);
-  }
+  const { left, top, right, bottom } = boxOf([path]);
   return [[(left + right) / 2, (top + bottom) / 2], Math.max(right - left, bottom - top) / 2];
 }

@@ -7,6 +7,7 @@ import type { Layer, SeamFit } from './fit.js';
 import { fitInPieces } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
+import { accentCounts, rowCounts } from './line-counts.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import { narrowedLines } from './narrowing.js';
 import { type Span, spansOf } from './spans.js';
@@ -38,7 +39,9 @@ function withoutEmpty(line: LineFit): LineFit {
     chains: layer.chains.filter((chain) => chain.from.length > 0),
   }));
   const isWorked = layers.some(({ kind, chains }) => kind === 'row' && chains.length > 0);
-  return { ...line, fit: { ...line.fit, layers, stretches: isWorked ? line.fit.stretches : [] } };
+  const { stretches, rows, scale } = line.fit;
+  const counts = isWorked ? { stretches, rows, scale } : { stretches: [], rows: [], scale: null };
+  return { ...line, fit: { ...line.fit, layers, ...counts } };
 }
 
 /** The layers of all parts of a line, one for each thread: all parts have the same ones. */
@@ -93,16 +96,19 @@ function fitLine(
     return isRing || !part ? 0 : part.gaps[which];
   };
   const gaps = [gapAt(0), gapAt(1)] as const;
+  const laid = parts.flatMap((part) => part.laid ?? []);
   return {
     fit: {
       seam: ask.seam,
       stitch: ask.sized.stitch.name,
       stretches: walk.reverse ? along.reverse() : along,
       layers: layersOf(parts),
-      marks: parts.flatMap((part) => part.laid?.marks ?? []),
+      marks: laid.flatMap(({ marks }) => marks),
+      rows: rowCounts(laid),
+      accents: accentCounts(laid),
       wanted: ask.sized.repeat,
       endGap: walk.reverse ? [gaps[1], gaps[0]] : gaps,
-      scale: Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)),
+      scale: laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
     tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
     findings: [...bandFindings(line), ...parts.flatMap((part) => part.findings)],

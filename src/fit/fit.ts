@@ -12,12 +12,35 @@ export interface SeamFit {
   readonly layers: readonly Layer[];
   /** what is put on by hand afterwards */
   readonly marks: readonly Mark[];
+  /** what became of each of the treatment's rows and accents, in its order; none of rows where nothing was laid */
+  readonly rows: readonly RowCount[];
+  readonly accents: readonly AccentCount[];
   /** wanted length of a repeat, mm */
   readonly wanted: number;
   /** from the guide line's end to the first needle point, mm; 0 at a free end and on a ring */
   readonly endGap: readonly [number, number];
-  /** factor by which the width asked for was made smaller; 1 when it was not */
-  readonly scale: number;
+  /** factor by which the width asked for was made smaller; 1 when it was not, null where nothing was laid */
+  readonly scale: number | null;
+}
+
+/** Repeats of one row, a multiple of 0.5, and the length of line they fill, mm. */
+export interface RowCount {
+  readonly repeats: number;
+  readonly along: number;
+}
+
+/** The figures of one accent: how many seats were to get one, and those that do not. */
+export interface AccentCount {
+  readonly asked: number;
+  readonly leftOut: readonly LeftOut[];
+}
+
+/** A figure that is left out, where its middle would lie, and why. */
+export interface LeftOut {
+  readonly at: readonly [number, number];
+  readonly why: 'past-end' | 'crowded' | 'on-thread';
+  /** the line on whose thread it would lie */
+  readonly other?: number | 'outline';
 }
 
 /** One thread of one row or accent. */

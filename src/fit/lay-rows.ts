@@ -3,7 +3,7 @@ import { seatedAccents } from './accents.js';
 import { byHand } from './by-hand.js';
 import { type Cut, onCloth } from './cloth.js';
 import { cutChain } from './cut.js';
-import type { Chain, Layer, Mark } from './fit.js';
+import type { AccentCount, Chain, Layer, Mark, RowCount } from './fit.js';
 import { followerRow } from './followers.js';
 import { type Laying, layer } from './lay.js';
 import { ofOneThread, ofOneUnit, threadsByClass } from './one-thread.js';
@@ -17,6 +17,8 @@ const PLACEMENT_STITCH = 2.5;
 export interface Laid {
   readonly layers: readonly Layer[];
   readonly marks: readonly Mark[];
+  readonly rows: readonly RowCount[];
+  readonly accents: readonly AccentCount[];
 }
 
 /**
@@ -73,30 +75,52 @@ export function layRows(
       }),
     );
   });
-  const accents = rows.accents.flatMap((accent, index): { layers: Layer[]; marks: Mark[] }[] => {
-    const seated = placings[accent.row].flatMap((placing) => seatedAccents(accent, placing, scale, cloth));
-    if (accent.byHand !== null) {
-      const marks = seated.map(({ at, radius }) => ({ what: accent.byHand!, at, radius, index }));
-      return [{ layers: [], marks }];
-    }
-    const layers = accent.threads.map(
+  const accents = rows.accents.map((accent) => {
+    const own = placings[accent.row].map((placing) => seatedAccents(accent, placing, scale, cloth));
+    return {
+      seated: own.flatMap(({ seated }) => seated),
+      asked: own.reduce((sum, { asked }) => sum + asked, 0),
+      leftOut: own.flatMap(({ leftOut }) => leftOut),
+    };
+  });
+  const accentLayers = rows.accents.flatMap(({ threads, byHand }, index) =>
+    (byHand === null ? threads : []).map(
       (_, thread): Layer => ({
         kind: 'accent',
         index,
         thread,
-        chains: seated.map(({ chain, unit }) => ofOneThread(chain, threadsByClass(unit), thread)),
+        chains: accents[index].seated.map(({ chain, unit }) =>
+          ofOneThread(chain, threadsByClass(unit), thread),
+        ),
       }),
-    );
-    return [{ layers, marks: [] }];
-  });
+    ),
+  );
+  const marks = rows.accents.flatMap(({ byHand }, index) =>
+    byHand === null
+      ? []
+      : accents[index].seated.map(({ at, radius }): Mark => ({ what: byHand, at, radius, index })),
+  );
   const placement: Layer[] =
     rows.laid > 0
       ? [{ kind: 'placement', index: 0, thread: 0, chains: [placementLine(laying, runs, ring)] }]
       : [];
   return {
-    layers: [...placement, ...rowLayers, ...accents.flatMap(({ layers }) => layers)],
-    marks: accents.flatMap(({ marks }) => marks),
+    layers: [...placement, ...rowLayers, ...accentLayers],
+    marks,
+    rows: placings.map(rowCount),
+    accents: accents.map(({ asked, leftOut }) => ({ asked, leftOut })),
   };
+}
+
+function rowCount(own: readonly Placing[]): RowCount {
+  let [repeats, along] = [0, 0];
+  for (const { runs, alternate } of own) {
+    for (const { count, length } of runs) {
+      repeats += count / (alternate ? 2 : 1);
+      along += count * length;
+    }
+  }
+  return { repeats, along };
 }
 
 /** The chains of one thread of a row, cut to the cloth. */

@@ -1,6 +1,8 @@
+import { boxOf } from '../geometry/box.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
+import type { Points } from '../geometry/polyline.js';
 import type { LegKind } from '../stitches/stitch.js';
-import type { Chain, Layer } from './fit.js';
+import type { Chain, Layer, LeftOut } from './fit.js';
 import type { LineFit } from './fit-lines.js';
 import { withoutLegs } from './kept-legs.js';
 
@@ -9,10 +11,16 @@ const CLEAR = 1.4;
 /** What makes a lump under a covering thread. */
 const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 
+/** A line under which another tucks, and where its thread lies. */
+interface Over {
+  readonly seam: number | 'outline';
+  readonly thread: LineIndex;
+}
+
 /**
  * Where a treatment tucks under another, its knots, cords, loops and petals that would lie within a millimeter of the
- * other's thread are left out; and anywhere the single petal that is left of a sprig. Linear in the legs, apart from an
- * index over those of the lines that lie on top.
+ * other's thread are left out; accents, which are sewn last, are left out whole, in all their threads; and anywhere the
+ * single petal that is left of a sprig. Linear in the legs, apart from an index over those of the lines that lie on top.
  */
 export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
   const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
@@ -24,29 +32,54 @@ export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
     indices.set(seam, made);
     return made;
   };
+  const isRaised = ({ kind }: Chain) => kind.some((one) => RAISED.has(one));
   return fits.map((line) => {
-    const raised = chainsOf(line).some((chain) => chain.kind.some((kind) => RAISED.has(kind)));
-    if (!raised) return line;
-    const over = line.tucksUnder.map(indexOf);
-    const layers = line.fit.layers.map(
-      (layer): Layer => ({
-        ...layer,
-        chains: layer.chains
-          .map((chain) => (layer.kind === 'accent' ? withoutFigure(chain, over) : withoutRaised(chain, over)))
-          .filter((chain) => chain.from.length > 0),
-      }),
-    );
-    return { ...line, fit: { ...line.fit, layers } };
+    const { layers, accents } = line.fit;
+    if (!layers.some(({ kind, chains }) => kind === 'accent' || chains.some(isRaised))) return line;
+    const over = line.tucksUnder.map((seam): Over => ({ seam, thread: indexOf(seam) }));
+    const onThread = accents.map((_, index) => figuresOnThread(layers, index, over));
+    return {
+      ...line,
+      fit: {
+        ...line.fit,
+        layers: layers.map((layer): Layer => {
+          const chains =
+            layer.kind === 'accent'
+              ? layer.chains.filter((_, figure) => !onThread[layer.index].has(figure))
+              : layer.chains.map((chain) => withoutRaised(chain, over));
+          return { ...layer, chains: chains.filter((chain) => chain.from.length > 0) };
+        }),
+        accents: accents.map(({ asked, leftOut }, index) => ({
+          asked,
+          leftOut: [...leftOut, ...onThread[index].values()],
+        })),
+      },
+    };
   });
 }
 
 const chainsOf = ({ fit }: LineFit): Chain[] => fit.layers.flatMap(({ chains }) => chains);
 
-/** A figure stays whole or goes whole. */
-function withoutFigure(chain: Chain, over: readonly LineIndex[]): Chain {
-  const isNear = chain.kind.some((kind, leg) => kind !== 'under' && comesNear(chain, leg, over));
-  return isNear ? withoutLegs(chain, () => true) : chain;
+/** Which figures of an accent come near the thread of another line, in whichever of their own threads, from 0. */
+function figuresOnThread(
+  layers: readonly Layer[],
+  accent: number,
+  over: readonly Over[],
+): ReadonlyMap<number, LeftOut> {
+  const threads = layers.filter(({ kind, index }) => kind === 'accent' && index === accent);
+  const found = new Map<number, LeftOut>();
+  for (let figure = 0; figure < (threads[0]?.chains.length ?? 0); figure++) {
+    const own = threads.map(({ chains }) => chains[figure]);
+    const other = over.find((one) => own.some((chain) => isFigureNear(chain, one)));
+    if (!other) continue;
+    const { middle } = roundBox(own.map(({ path }) => path));
+    found.set(figure, { at: middle, why: 'on-thread', other: other.seam });
+  }
+  return found;
 }
+
+const isFigureNear = (chain: Chain, over: Over): boolean =>
+  chain.kind.some((kind, leg) => kind !== 'under' && comesNear(chain, leg, [over]));
 
 /** The legs that are seen, one polyline each. */
 function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
@@ -64,7 +97,7 @@ function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
  * Without the raised figures near other thread, and without what is then left of a cluster, or was left where it was
  * cut, when that is a single one: a lone petal looks like a mistake.
  */
-function withoutRaised(chain: Chain, over: readonly LineIndex[]): Chain {
+function withoutRaised(chain: Chain, over: readonly Over[]): Chain {
   const figures = new Map<number, Map<number, boolean>>();
   for (let leg = 0; leg < chain.from.length; leg++) {
     if (!RAISED.has(chain.kind[leg])) continue;
@@ -88,23 +121,25 @@ function withoutRaised(chain: Chain, over: readonly LineIndex[]): Chain {
   );
 }
 
-function comesNear(chain: Chain, leg: number, over: readonly LineIndex[]): boolean {
+function comesNear(chain: Chain, leg: number, over: readonly Over[]): boolean {
   const around = CLEAR + chain.size[leg] / 2;
   const path = chain.path.subarray(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < path.length; i += 2) {
-    minX = Math.min(minX, path[i]);
-    maxX = Math.max(maxX, path[i]);
-    minY = Math.min(minY, path[i + 1]);
-    maxY = Math.max(maxY, path[i + 1]);
-  }
-  const [x, y, half] = [(minX + maxX) / 2, (minY + maxY) / 2, Math.hypot(maxX - minX, maxY - minY) / 2];
-  return over.some((index) => {
+  const { middle, radius } = roundBox([path]);
+  return over.some(({ thread }) => {
     // most are far from any, which one look from the middle tells
-    if (index.distance(x, y, around + half) === Infinity) return false;
+    if (thread.distance(...middle, around + radius) === Infinity) return false;
     for (let i = 0; i < path.length; i += 2) {
-      if (index.distance(path[i], path[i + 1], around) <= around) return true;
+      if (thread.distance(path[i], path[i + 1], around) <= around) return true;
     }
     return false;
   });
+}
+
+/** The circle round the box of some lines. */
+function roundBox(lines: readonly Points[]): { middle: [number, number]; radius: number } {
+  const { left, top, right, bottom } = boxOf(lines);
+  return {
+    middle: [(left + right) / 2, (top + bottom) / 2],
+    radius: Math.hypot(right - left, bottom - top) / 2,
+  };
 }

@@ -1,10 +1,12 @@
+import { type LeftOutReason, reasonsOf } from '../check/accents-left-out.js';
 import { account } from '../design/account.js';
 import type { Stop, StopKind, Thread } from '../design/design.js';
 import type { Dressed } from '../dress.js';
 import { type Finding, worstFirst } from '../finding.js';
-import type { EndKind, SeamFit, Stretch } from '../fit/fit.js';
+import type { AccentCount, EndKind, RowCount, SeamFit, Stretch } from '../fit/fit.js';
 import type { Treatment } from '../formats/dressing.js';
 import type { Mixed } from '../harmony/mix.js';
+import type { Runs } from '../needle/run.js';
 import { rounded } from './table.js';
 
 /** The main job's report as the data that programs get. Lengths in mm. */
@@ -43,15 +45,31 @@ export interface StopLine {
   readonly trims: number;
   readonly threadM: number;
   readonly minutes: number;
+  /** of the row that is sewn here; none for anything else */
+  readonly repeats?: RepeatCount;
+  /** of the accent that is sewn here */
+  readonly figures?: number;
 }
 
-/** How one treatment fits its line. */
-export interface FitLine {
-  readonly seam: number | 'outline';
-  readonly stitch: string;
+/** Repeats of a row along its line, and how long each is. */
+export interface RepeatCount {
   readonly repeats: number;
   /** fitted length by repeats; 0 where nothing fits */
   readonly repeatMm: number;
+}
+
+/** What became of an accent: figures asked for, those that stand, and why others were left out. */
+export interface AccentLine {
+  readonly name: string;
+  readonly asked: number;
+  readonly placed: number;
+  readonly leftOut: readonly LeftOutReason[];
+}
+
+/** How one treatment fits its line. */
+export interface FitLine extends RepeatCount {
+  readonly seam: number | 'outline';
+  readonly stitch: string;
   readonly wantedMm: number;
   /** of the stretch furthest from 1 */
   readonly stretch: number;
@@ -66,8 +84,13 @@ export interface FitLine {
     /** whole waves of the guide line; none on the plain seam */
     readonly waves?: number;
   }[];
+  /** what the size asked for was multiplied by; null where nothing was laid */
+  readonly scale: number | null;
   readonly rows: number;
+  /** of each row, the first one's included; none where nothing was laid */
+  readonly rowRepeats: readonly RepeatCount[];
   readonly accents: readonly string[];
+  readonly accentFigures: readonly AccentLine[];
   /** why it was chosen, where the block was mixed in this run */
   readonly why?: string;
 }
@@ -81,6 +104,7 @@ export function dressReport(
   const { design } = dressed;
   const { stops, totals } = account(design);
   const lines = allStops(dressed);
+  const worked = whatIsWorked(dressed);
   const byHand = byHandLines(dressed);
   return {
     stops: stops.map((cost, i) => ({
@@ -94,6 +118,7 @@ export function dressReport(
       trims: cost.trims,
       threadM: rounded(cost.threadM, 2),
       minutes: rounded(cost.minutes, 1),
+      ...worked(lines[i]),
     })),
     fits: fitLines(dressed, mixed?.why),
     totals: {
@@ -118,7 +143,10 @@ function placeNote({ block, dressing, design }: Dressed): Finding[] {
   return [{ level: 'note', code: 'after-last-seam', message, stop: stops }];
 }
 
-type Named = Pick<Stop, 'title' | 'kind' | 'seams'> & { readonly thread: Thread | null };
+type Named = Pick<Stop, 'title' | 'kind' | 'seams'> & {
+  readonly thread: Thread | null;
+  readonly runs?: Runs;
+};
 
 /** What stands at each color stop of the file: those that came with the block, the new ones, those that came after. */
 function allStops({ design }: Dressed): Named[] {
@@ -129,6 +157,28 @@ function allStops({ design }: Dressed): Named[] {
     ...Array<Named>(design.after?.stops ?? 0).fill(came),
   ];
 }
+
+type Worked = Pick<StopLine, 'repeats' | 'figures'>;
+
+/** Tells of a stop which repeats or figures are sewn in it: its runs are those of a layer of a line. */
+function whatIsWorked({ lines }: Dressed): (stop: Named) => Worked {
+  const worked = new Map<Runs, Worked>();
+  for (const { fit, layers } of lines) {
+    layers.forEach(({ kind, runs }, l) => {
+      const { index } = fit.layers[l];
+      if (kind === 'row') worked.set(runs, { repeats: repeatCount(fit.rows[index]) });
+      if (kind === 'accent') worked.set(runs, { figures: placed(fit.accents[index]) });
+    });
+  }
+  return ({ runs }) => (runs && worked.get(runs)) ?? {};
+}
+
+const repeatCount = ({ repeats, along }: RowCount): RepeatCount => ({
+  repeats: rounded(repeats, 3),
+  repeatMm: rounded(repeats ? along / repeats : 0, 3),
+});
+
+const placed = ({ asked, leftOut }: AccentCount): number => asked - leftOut.length;
 
 /** One line for each treatment, in the dressing's order: its first row speaks for the others, which share its fit. */
 function fitLines({ lines, dressing }: Dressed, why?: Mixed['why']): FitLine[] {
@@ -162,6 +212,7 @@ function fitLine(fit: SeamFit, { rows, accents = [] }: Treatment): FitLine {
   const factors = fit.stretches
     .filter((stretch) => stretch.repeats > 0)
     .map((stretch) => repeatOf(stretch) / fit.wanted);
+  const names = accents.map(({ ornament, byHand }) => ornament ?? byHand ?? '');
   return {
     seam: fit.seam,
     stitch: fit.stitch,
@@ -179,8 +230,16 @@ function fitLine(fit: SeamFit, { rows, accents = [] }: Treatment): FitLine {
       ends: stretch.ends,
       ...(stretch.waves && { waves: stretch.waves.count }),
     })),
+    scale: fit.scale === null ? null : rounded(fit.scale, 4),
     rows: rows.length,
-    accents: accents.map(({ ornament, byHand }) => ornament ?? byHand ?? ''),
+    rowRepeats: fit.rows.map(repeatCount),
+    accents: names,
+    accentFigures: fit.accents.map((accent, index) => ({
+      name: names[index],
+      asked: accent.asked,
+      placed: placed(accent),
+      leftOut: reasonsOf(accent.leftOut),
+    })),
   };
 }
 

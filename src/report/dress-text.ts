@@ -22,7 +22,7 @@ export function dressText(report: DressReport): string {
         group.length > 1 ? `${group[0].stop}-${group[group.length - 1].stop}` : String(group[0].stop),
         group[0].title,
         numberList(group[0].seams),
-        repeats(group[0], report.fits),
+        worked(group[0]),
         String(sum(group, (stop) => stop.stitches)),
         group[0].thread ? `${group[0].thread.name} ${group[0].thread.weight}` : '',
         sum(group, (stop) => stop.threadM).toFixed(1),
@@ -72,12 +72,8 @@ function lines(stops: readonly StopLine[]): StopLine[][] {
 const sum = (stops: readonly StopLine[], what: (stop: StopLine) => number): number =>
   stops.reduce((all, stop) => all + what(stop), 0);
 
-/** '9 of 8.2 mm'; for several seams in one stop, their sum and the range of lengths. */
-function repeats(stop: StopLine, fits: readonly FitLine[]): string {
-  const own = fits.filter((fit) => fit.repeats > 0 && stop.seams.includes(fit.seam));
-  if (!own.length) return '';
-  const lengths = own.map((fit) => fit.repeatMm);
-  const [least, most] = [Math.min(...lengths).toFixed(1), Math.max(...lengths).toFixed(1)];
-  const all = own.reduce((count, fit) => count + fit.repeats, 0);
-  return `${all} of ${least === most ? least : `${least} to ${most}`} mm`;
+/** '9 of 8.2 mm', or '12 figures' of an accent. */
+function worked({ repeats, figures }: StopLine): string {
+  if (repeats) return `${repeats.repeats} of ${repeats.repeatMm.toFixed(1)} mm`;
+  return figures === undefined ? '' : counted(figures, 'figure');
 }

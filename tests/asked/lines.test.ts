@@ -114,7 +114,7 @@ describe('what a dressing asks of a seam', () => {
       const rows = [row('blanket'), row('feather'), row('chain')];
       const asked = dressingOf({ rows, seam: { id: 1, middle: null, ends: null } });
       const [{ fit }] = dress({ ...oneSeam, map: mapOfLines([wave]) }, asked, builtIn).lines;
-      return fit.scale;
+      return fit.scale!;
     });
     // feather is good from 4 mm a repeat, and blanket, which sets the step, is asked for at 5 mm
     expect(Math.min(...scales)).toBeGreaterThanOrEqual(4 / 5 - 1e-9);

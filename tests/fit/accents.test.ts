@@ -228,11 +228,15 @@ describe('figures with no room', () => {
       missing += fit.stretches.reduce((sum, { repeats }) => sum + 2 * repeats, 0) - figures.length;
       expect(new Set(figures.map(({ from }) => from.length))).toEqual(new Set([legsOfWhole]));
       expect(Math.min(...legPoints(figures).map(([, y]) => y))).toBeGreaterThan(103);
+      const [{ asked, leftOut }] = fit.accents;
+      expect(leftOut).toHaveLength(asked - figures.length);
+      expect(leftOut.map(({ why }) => why).filter((why) => why !== 'past-end')).toEqual([]);
     }
     expect(missing).toBeGreaterThan(0);
   });
 
   test('under the thread of the treatment that runs through go whole; none that stay come near it', () => {
+    const told: (number | 'outline' | undefined)[] = [];
     for (const angle of fc.sample(fc.double({ min: 0.7, max: 2.4, noNaN: true }), { numRuns: 15, seed: 4 })) {
       const asks = [
         askFor(1, 'herringbone'),
@@ -251,7 +255,38 @@ describe('figures with no room', () => {
       );
       // 1 mm and a thread's width stay clear of a covering thread
       expect(Math.min(...clear)).toBeGreaterThanOrEqual(1.4 - 1e-6);
+      const [{ asked, leftOut }] = tucked.fit.accents;
+      expect(asked).toBe(figures.length + leftOut.length);
+      told.push(...leftOut.filter(({ why }) => why === 'on-thread').map(({ other }) => other));
     }
+    // what is left out for another's thread names the line whose thread it is
+    expect(new Set(told)).toEqual(new Set([1]));
+  });
+
+  test('in several threads stay in all of them or go in all of them', () => {
+    const daisy = builtIn.ornaments.get('daisy')!;
+    const legsOf = (thread: number) => daisy.build({}).legs.filter((leg) => leg.thread === thread).length;
+    let gone = 0;
+    for (const angle of fc.sample(fc.double({ min: 0.5, max: 2.6, noNaN: true }), { numRuns: 15, seed: 5 })) {
+      const asks = [
+        askFor(1, 'herringbone'),
+        askFor(2, 'feather', { sizes: { repeat: 12 }, accents: [accent('daisy', { away: 1 })] }),
+      ];
+      const [, { fit }] = fitLines(along(angle), asks, RULES);
+      const threads = fit.layers.filter(({ kind }) => kind === 'accent').map(({ chains }) => chains);
+      expect(threads).toHaveLength(daisy.threads.length);
+      const [{ asked, leftOut }] = fit.accents;
+      for (const [thread, chains] of threads.entries()) {
+        expect(chains).toHaveLength(asked - leftOut.length);
+        expect(chains.filter(({ from }) => from.length !== legsOf(thread))).toEqual([]);
+      }
+      // figure by figure the threads lie in each other: petals round their own center
+      const middles = threads.map((chains) => chains.map((chain) => middleOf(legPoints([chain]))));
+      const apart = middles[0].map(([x, y], k) => Math.hypot(x - middles[1][k][0], y - middles[1][k][1]));
+      expect(Math.max(...apart)).toBeLessThan(1);
+      gone += leftOut.filter(({ why }) => why === 'on-thread').length;
+    }
+    expect(gone).toBeGreaterThan(0);
   });
 
   test('crowded on the inner side of a corner are left out; outside it all stand', () => {
@@ -266,6 +301,11 @@ describe('figures with no room', () => {
           .sort((a, b) => lengthThrough(tipsOf(a, 'blanket')) - lengthThrough(tipsOf(b, 'blanket')));
         expect(figuresOf(outside)).toHaveLength(tipsOf(outside, 'blanket').length);
         expect(figuresOf(inside).length).toBeLessThan(tipsOf(inside, 'blanket').length);
+        expect(outside.accents).toEqual([{ asked: tipsOf(outside, 'blanket').length, leftOut: [] }]);
+        const [{ asked, leftOut }] = inside.accents;
+        expect(asked).toBe(tipsOf(inside, 'blanket').length);
+        expect(new Set(leftOut.map(({ why }) => why))).toEqual(new Set(['crowded']));
+        expect(leftOut).toHaveLength(asked - figuresOf(inside).length);
         const middles = figuresOf(inside).map((figure) => middleOf(legPoints([figure])));
         const apart = middles.slice(1).map(([x, y], k) => Math.hypot(x - middles[k][0], y - middles[k][1]));
         // petals half as wide as they are long stand beside each other without touching

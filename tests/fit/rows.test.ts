@@ -312,7 +312,7 @@ describe('rows of one treatment', () => {
           );
           const rows = rowsOf(ask, reverse);
           const fitted = fit.stretches[0];
-          const { left, right } = wholeReach(rows, fit.scale, (fitted.to - fitted.from) / fitted.repeats);
+          const { left, right } = wholeReach(rows, fit.scale!, (fitted.to - fitted.from) / fitted.repeats);
           const ys = legPoints(fit.layers.flatMap(({ chains }) => chains)).map(([, y]) => 100 - y);
           const [up, down] = reverse ? [right, left] : [left, right];
           expect(Math.max(...ys)).toBeLessThanOrEqual(up + 1e-6);

@@ -89,7 +89,7 @@ describe('stitches on waves along a seam', () => {
           expect(repeats % own!.count).toBe(0);
           expect((to - from) / own!.count / waves.length).toBeGreaterThan(0.6 - 1e-6);
           expect((to - from) / own!.count / waves.length).toBeLessThan(1.6 + 1e-6);
-          const share = own!.along / repeats / narrow.repeat / fit.scale;
+          const share = own!.along / repeats / narrow.repeat / fit.scale!;
           expect(share).toBeGreaterThan(0.8 - 1e-6);
           expect(share).toBeLessThan(1.25 + 1e-6);
         }
@@ -162,7 +162,7 @@ describe('stitches on waves along a seam', () => {
         const ask = askFor(1, name, { waves });
         const { fit } = fitted(line, ask);
         const unit = stitchNamed(name).build({});
-        const reach = Math.max(unit.reach.left, unit.reach.right) * Math.max(1, fit.scale);
+        const reach = Math.max(unit.reach.left, unit.reach.right) * Math.max(1, fit.scale!);
         for (const [x, y] of legPoints(chainsOf(fit))) {
           expect(Number.isFinite(x) && Number.isFinite(y)).toBe(true);
           // a mitred outer point lies at most 1.5 reaches from its corner
@@ -219,7 +219,7 @@ describe('stitches on waves along a seam', () => {
           .filter(({ kind }) => kind === 'accent')
           .flatMap(({ chains }) => chains)
           .map(({ nodes }) => [nodes[0], nodes[1] - 100]);
-        const high = (waves.height / 2 + away) * fit.scale;
+        const high = (waves.height / 2 + away) * fit.scale!;
         expect(at).toHaveLength(waves.shape === 'wave' ? 2 * count : count);
         const hands = at.map(([, y]) => Math.sign(-y));
         expect(hands).toEqual(hands.map((_, k) => (waves.shape === 'wave' && k % 2 === 1 ? -1 : 1)));

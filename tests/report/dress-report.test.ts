@@ -17,8 +17,15 @@ const fitted = (seam: number, stretches: Stretch[]): SeamFit => ({
   seam,
   stitch: 'feather',
   stretches,
-  layers: [],
+  layers: [{ kind: 'row', index: 0, thread: 0, chains: [] }],
   marks: [],
+  rows: [
+    {
+      repeats: stretches.reduce((sum, { repeats }) => sum + repeats, 0),
+      along: stretches.reduce((sum, { from, to }) => sum + to - from, 0),
+    },
+  ],
+  accents: [],
   wanted: 8,
   endGap: [1.23456, 0],
   scale: 1,
@@ -40,7 +47,11 @@ function dressed(stops: Stop[], fits: SeamFit[], findings: Finding[] = []): Dres
   return {
     block: {},
     dressing: { treatments: fits.map(() => ({ rows: [{}] })) },
-    lines: fits.map((fit, treatment) => ({ treatment, fit, layers: [] })),
+    lines: fits.map((fit, treatment) => ({
+      treatment,
+      fit,
+      layers: fit.layers.map((layer, l) => ({ ...layer, runs: stops[treatment + l].runs })),
+    })),
     design: { before: null, after: null, stops, origin: [0, 0], name: 'panel' },
     findings,
   } as unknown as Dressed;
@@ -78,6 +89,58 @@ describe('the report of a dressed block', () => {
     expect(dressReport(two, []).fits[0].stretch).toBe(1.25);
     const tight = dressed([stop('a', 1, 5)], [fitted(1, [stretch(0, 6.6, 1), stretch(6.6, 16, 1)])]);
     expect(dressReport(tight, []).fits[0].stretch).toBe(0.825);
+  });
+
+  const bead = { ornament: null, byHand: 'bead' };
+  const figures = (more: Partial<SeamFit>): Dressed => {
+    const fit = fitted(1, [stretch(0, 20, 4)]);
+    const plain = dressed([stop('blanket', 1, 9), stop('a second blanket', 1, 18)], [{ ...fit, ...more }]);
+    const treatments = [{ rows: [{}, {}], accents: [bead] }];
+    return { ...plain, dressing: { treatments } } as unknown as Dressed;
+  };
+
+  it("gives every row's own repeats, at its own stop", () => {
+    const rows = [
+      { repeats: 4, along: 20 },
+      { repeats: 8, along: 20 },
+    ];
+    const layers = [0, 1].map((index) => ({ kind: 'row', index, thread: 0, chains: [] }) as const);
+    const report = dressReport(figures({ rows, layers }), []);
+    expect(report.stops.map(({ repeats }) => repeats)).toEqual([
+      { repeats: 4, repeatMm: 5 },
+      { repeats: 8, repeatMm: 2.5 },
+    ]);
+    expect(report.fits[0].rowRepeats).toEqual(report.stops.map(({ repeats }) => repeats));
+    expect(dressText(report)).toMatch(/4 of 5\.0 mm.*8 of 2\.5 mm/s);
+  });
+
+  it('gives the figures that stand, at their stop, and those left out with the reasons', () => {
+    const at = [0, 0] as const;
+    const leftOut = [
+      { at, why: 'past-end' },
+      { at, why: 'on-thread', other: 7 },
+      { at, why: 'on-thread', other: 7 },
+    ] as const;
+    const layers = (['row', 'accent'] as const).map((kind) => ({ kind, index: 0, thread: 0, chains: [] }));
+    const report = dressReport(figures({ layers, accents: [{ asked: 17, leftOut }] }), []);
+    expect(report.fits[0].accentFigures).toEqual([
+      {
+        name: 'bead',
+        asked: 17,
+        placed: 14,
+        leftOut: [
+          { why: 'past-end', count: 1 },
+          { why: 'on-thread', other: 7, count: 2 },
+        ],
+      },
+    ]);
+    expect(report.stops[1].figures).toBe(14);
+    expect(dressText(report)).toContain('14 figures');
+  });
+
+  it('says of a line on which nothing was laid that it has no scale, rather than its full size', () => {
+    const none = dressed([], [{ ...fitted(1, []), layers: [], scale: null }]);
+    expect(dressReport(none, []).fits[0]).toMatchObject({ scale: null, repeats: 0, repeatMm: 0 });
   });
 
   it('survives JSON unchanged: plain records only', () => {
