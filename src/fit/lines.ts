@@ -1,11 +1,15 @@
 import type { Arm, SeamMap } from '../block/seam-map.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import type { Corner } from '../geometry/guide-line.js';
+import type { UnitLeg } from '../stitches/stitch.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js';
+import { besideKept, type Kept, type Spread } from './keep-clear.js';
+import { bandBesideKept, type KeptPart } from './kept-band.js';
 import { Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
-import { type Rows, rowsOf, wholeReach } from './rows.js';
+import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
 
@@ -26,6 +30,8 @@ export interface Way {
   readonly room: Room | null;
   /** what its neighbors leave it */
   readonly beside: Beside | null;
+  /** what areas that are kept clear leave it */
+  readonly kept: Kept | null;
 }
 
 /** A line with the band its treatment gets. */
@@ -50,19 +56,20 @@ export function waysOf(
   memory: Memory = new Memory(),
 ): Way[] {
   const lines = asks.map((ask) =>
-    memory.of([ask], () => {
+    memory.of('walk', [ask], () => {
       const walk = walkOf(map, ask);
       const rows = rowsOf(ask, walk.reverse);
       const reach = wantedReach(ask, walk, rows, 1);
       const room = roomAlong(walk.guide, Math.max(reach.left, reach.right), gap);
-      return { ask, walk, rows, reach, room };
+      const kept = besideKept(walk.guide, ask.keepClear ?? [], reach, spreadOf(rows), gap);
+      return { ask, walk, rows, reach, room, kept };
     }),
   );
   const beside = besideNeighbors(map, lines, gap, memory);
   return lines.map((line, l) =>
-    memory.of([line, beside[l] ?? NONE], (): Way => {
-      const { ask, walk, rows, room } = line;
-      return { ask, walk, rows, room, beside: beside[l] };
+    memory.of('way', [line, beside[l] ?? NONE], (): Way => {
+      const { ask, walk, rows, room, kept } = line;
+      return { ask, walk, rows, room, kept, beside: beside[l] };
     }),
   );
 }
@@ -76,19 +83,75 @@ function wantedReach(ask: LineAsk, walk: Walk, rows: Rows, scale: number): Reach
   return shifted(reach, walk.reverse ? -ask.offset : ask.offset);
 }
 
-/** A line at a scale, or at the smaller one that its tightest place takes at half its reach or more. */
+/**
+ * A line at a scale, or at the smaller one that its tightest place takes at half its reach or more. Where not even the
+ * smallest would pass by what is kept clear, it is cut off there and keeps its size.
+ */
 export function bandedLine(way: Way, wanted: number, gap: number): Line {
-  const { ask, walk, rows, room, beside } = way;
+  const { ask, walk, rows, room, beside, kept } = way;
+  let cutOff: Line | null = null;
   for (let scale = wanted; ; scale = Math.max(ask.sized.least, scale * NARROWING)) {
     const reach = wantedReach(ask, walk, rows, scale);
     const bend = bandIn(room, walk.guide, reach, gap);
-    const band = beside ? narrowerBand(bend, bandBeside(beside, walk.guide, reach)) : bend;
-    const tight = tightParts(band, reach).map((part) => ({
+    const shared = beside ? narrowerBand(bend, bandBeside(beside, walk.guide, reach)) : bend;
+    const tight = tightParts(shared, reach).map((part) => ({
       ...part,
       beside: tightParts(bend, reach).every((own) => own.to < part.from || own.from > part.to),
+      kept: null,
     }));
-    if (tight.length === 0 || scale <= ask.sized.least + 1e-9) return { ...way, band, scale, tight };
+    const clear = kept && bandBesideKept(kept, walk.guide, reach, NARROW_SHARE);
+    const line: Line = {
+      ...way,
+      band: clear ? narrowerBand(shared, clear.band) : shared,
+      scale,
+      tight: clear ? withKept(tight, clear.cut, ask.keepClear!) : tight,
+    };
+    if (tight.length === 0) {
+      if (!clear || clear.cut.every(({ covered }) => covered)) return line;
+      cutOff ??= line;
+    }
+    if (scale <= ask.sized.least + 1e-9) return cutOff ?? line;
   }
+}
+
+/** Parts that stay bare, those that meet as one. */
+function withKept(
+  tight: readonly TightPart[],
+  cut: readonly KeptPart[],
+  areas: readonly KeptArea[],
+): TightPart[] {
+  const kept = cut.map(({ from, to, area }) => ({ from, to, beside: false, kept: areas[area].name }));
+  const joined: TightPart[] = [];
+  for (const part of [...tight, ...kept].sort((a, b) => a.from - b.from)) {
+    const before = joined[joined.length - 1];
+    if (!before || before.to < part.from) joined.push(part);
+    else {
+      const to = Math.max(before.to, part.to);
+      joined[joined.length - 1] = { ...before, to, kept: before.kept ?? part.kept };
+    }
+  }
+  return joined;
+}
+
+/** How far along its line the thread of a treatment spreads from a place. */
+function spreadOf(rows: Rows): Spread {
+  const { repeat } = rows.sized;
+  const long = ({ path }: UnitLeg): number => {
+    let [least, most] = [Infinity, -Infinity];
+    for (let i = 0; i < path.length; i += 2) {
+      least = Math.min(least, path[i]);
+      most = Math.max(most, path[i]);
+    }
+    return most - least;
+  };
+  const seen = unitsOf(rows, 1, repeat).flatMap(({ legs }) => legs.filter(({ kind }) => kind !== 'under'));
+  const figures = rows.accents.flatMap(({ figures: all, away }) =>
+    all.map((figure) => {
+      const { reach, overhang } = figure.build(1);
+      return Math.max(reach.left, reach.right, overhang.start, overhang.end) + Math.abs(away);
+    }),
+  );
+  return { legs: Math.max(0, ...seen.map(long)) / 2, figures: Math.max(0, ...figures), repeat };
 }
 
 /** Where a band is narrower than half of what was wanted. */

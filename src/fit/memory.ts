@@ -4,11 +4,15 @@
  * those that depend on it. Nothing is kept longer than the objects it came from.
  */
 export class Memory {
-  private readonly root: Shelf = { next: new WeakMap() };
+  private readonly shelves = new Map<string, Shelf>();
 
-  /** The answer for these objects, in this order; `make` must depend on nothing else. */
-  of<Answer>(from: readonly object[], make: () => Answer): Answer {
-    let shelf = this.root;
+  /** The answer to a question about these objects, in this order; `make` must depend on nothing else. */
+  of<Answer>(question: string, from: readonly object[], make: () => Answer): Answer {
+    let shelf = this.shelves.get(question);
+    if (!shelf) {
+      shelf = { next: new WeakMap() };
+      this.shelves.set(question, shelf);
+    }
     for (const object of from) {
       let next = shelf.next.get(object);
       if (!next) {

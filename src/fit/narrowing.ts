@@ -1,7 +1,8 @@
 import type { Junction, SeamMap } from '../block/seam-map.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { reachAt } from './band.js';
-import { bandedLine, endRules, type Line, type Lines, NARROWING, waysOf } from './lines.js';
+import { bandedLine, endRules, type Line, type Lines, NARROWING, type Way, waysOf } from './lines.js';
+import { Memory } from './memory.js';
 import { spansOf } from './spans.js';
 
 /** A setback longer than this many reaches, or than this share of the line, narrows both treatments first. */
@@ -10,17 +11,34 @@ const LONG_SHARE = 1 / 3;
 /** From 1 to a twentieth takes 19 steps of 0.85; no stitch shrinks further. */
 const ROUNDS = 19;
 
-/** Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller. */
-export function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): Lines {
+/**
+ * Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller.
+ *
+ * @param memory what is known of the same map under the same rules
+ */
+export function narrowedLines(
+  map: SeamMap,
+  asks: readonly LineAsk[],
+  rules: FitRules,
+  memory: Memory = new Memory(),
+): Lines {
   const lines = new Map<number | 'outline', Line>();
-  for (const way of waysOf(map, asks, rules.gap)) lines.set(way.ask.seam, bandedLine(way, 1, rules.gap));
-  const meet = meetingLines(map);
+  const banded = (way: Way, wanted: number): Line => {
+    const known = memory.of('bands', [way], () => new Map<number, Line>());
+    const line = known.get(wanted) ?? bandedLine(way, wanted, rules.gap);
+    known.set(wanted, line);
+    return line;
+  };
+  const ways = new Map(waysOf(map, asks, rules.gap, memory).map((way) => [way.ask.seam, way]));
+  for (const way of ways.values()) lines.set(way.ask.seam, banded(way, 1));
+  const meet = memory.of('meeting', [map], () => meetingLines(map));
   // Only lines that were narrowed, or meet one that was, can have come closer or further since the round before.
   let changed: Iterable<Line> = lines.values();
   for (let round = 0; round < ROUNDS; round++) {
     const narrow = new Set<Line>();
     for (const line of changed) {
-      for (const partner of tooFarBack(map, lines, line, rules)) {
+      const decided = withMeeting(line, lines, meet);
+      for (const partner of memory.of('too far back', decided, () => tooFarBack(map, lines, line, rules))) {
         if (partner.scale > partner.ask.sized.least + 1e-9) narrow.add(partner);
       }
     }
@@ -28,7 +46,7 @@ export function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: Fit
     const touched = new Set<number | 'outline'>();
     for (const line of narrow) {
       const scale = Math.max(line.ask.sized.least, line.scale * NARROWING);
-      lines.set(line.ask.seam, bandedLine(line, scale, rules.gap));
+      lines.set(line.ask.seam, banded(ways.get(line.ask.seam)!, scale));
       touched.add(line.ask.seam);
       for (const seam of meet.get(line.ask.seam) ?? []) touched.add(seam);
     }
@@ -37,8 +55,18 @@ export function narrowedLines(map: SeamMap, asks: readonly LineAsk[], rules: Fit
   return lines;
 }
 
-/** For every line those it shares a junction with. */
-function meetingLines(map: SeamMap): Map<number | 'outline', Set<number | 'outline'>> {
+/** For every line those it shares a junction with, itself among them. */
+export type Meeting = ReadonlyMap<number | 'outline', ReadonlySet<number | 'outline'>>;
+
+/** A line and those it meets, dressed or not: all that its ends depend on. */
+export function withMeeting(line: Line, lines: Lines, meet: Meeting): object[] {
+  return [line, ...[...(meet.get(line.ask.seam) ?? [])].map((seam) => lines.get(seam) ?? UNDRESSED)];
+}
+
+/** Stands for a line that has no treatment. */
+const UNDRESSED = {};
+
+export function meetingLines(map: SeamMap): Meeting {
   const meet = new Map<number | 'outline', Set<number | 'outline'>>();
   for (const { arms } of map.junctions) {
     for (const { seam } of arms) {

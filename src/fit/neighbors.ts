@@ -39,14 +39,14 @@ export function besideNeighbors(
 ): (Beside | null)[] {
   if (lines.length < 2) return lines.map(() => null);
   const sides = lines.map((line) =>
-    memory.of([line.walk, line.reach], () =>
+    memory.of('side', [line.walk, line.reach], () =>
       sideOf(placesAlong(map, line.walk, Math.max(line.reach.left, line.reach.right)), line.reach),
     ),
   );
   const pressed: Pressed[][] = lines.map(() => []);
   const junctions = sharedJunctions(map, lines);
   for (const [a, b] of nearPairs(sides, gap)) {
-    const [one, other] = memory.of([sides[a], sides[b]], () =>
+    const [one, other] = memory.of('pressing', [sides[a], sides[b]], () =>
       pressing(
         sides[a],
         sides[b],
@@ -58,7 +58,7 @@ export function besideNeighbors(
     if (other.place.length) pressed[b].push(other);
   }
   return sides.map((side, l) =>
-    pressed[l].length === 0 ? null : memory.of([side, ...pressed[l]], () => left(side, pressed[l])),
+    pressed[l].length === 0 ? null : memory.of('beside', [side, ...pressed[l]], () => left(side, pressed[l])),
   );
 }
 
