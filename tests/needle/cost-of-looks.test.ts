@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { costOfLooks } from '../../src/needle/cost-of-looks.js';
 import { routesOf } from '../../src/needle/sew-chain.js';
 import { blanket, feather, herringbone, ladder, ring, sprigs } from './chains.js';
+import { costOfLooks } from './cost-of-looks.js';
 
 describe('the cost of looks', () => {
   it('is nothing where the hand sews every leg as often as asked, in its own order', () => {

@@ -4,11 +4,11 @@ import type { Chain } from '../../../src/fit/fit.js';
 import type { Ends } from '../../../src/needle/graph/ends.js';
 import { Known, Scratch } from '../../../src/needle/graph/known.js';
 import { layOut } from '../../../src/needle/graph/lay-out.js';
-import { leastCost } from '../../../src/needle/graph/least-cost.js';
 import { partsOf } from '../../../src/needle/graph/part.js';
 import { leastPasses } from '../../../src/needle/graph/passes.js';
 import { measureLegs } from '../../../src/needle/legs.js';
 import { ChainMaker, herringbone, ladder } from '../chains.js';
+import { leastCost } from './least-cost.js';
 
 function layoutOf(chain: Chain) {
   const known = new Known();

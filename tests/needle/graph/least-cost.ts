@@ -1,8 +1,8 @@
-import { type Boundary, START } from './boundary.js';
-import { type Ends, isFinal } from './ends.js';
-import type { Known } from './known.js';
-import { type Layout, repeated } from './shape.js';
-import { type Ways, waysThrough } from './ways.js';
+import { type Boundary, START } from '../../../src/needle/graph/boundary.js';
+import { type Ends, isFinal } from '../../../src/needle/graph/ends.js';
+import type { Known } from '../../../src/needle/graph/known.js';
+import { type Layout, repeated } from '../../../src/needle/graph/shape.js';
+import { type Ways, waysThrough } from '../../../src/needle/graph/ways.js';
 
 /** The least added cost alone, for the account of what evenness and order cost: no memory of the way. */
 export function leastCost(layout: Layout, ends: Ends, known: Known): number {

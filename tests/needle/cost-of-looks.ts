@@ -1,10 +1,10 @@
-import type { Chain } from '../fit/fit.js';
-import { Known, Scratch } from './graph/known.js';
-import { layOut } from './graph/lay-out.js';
+import type { Chain } from '../../src/fit/fit.js';
+import { Known, Scratch } from '../../src/needle/graph/known.js';
+import { layOut } from '../../src/needle/graph/lay-out.js';
+import { partsOf } from '../../src/needle/graph/part.js';
+import { routesOver } from '../../src/needle/graph/route.js';
+import { measureLegs } from '../../src/needle/legs.js';
 import { leastCost } from './graph/least-cost.js';
-import { partsOf } from './graph/part.js';
-import { routesOver } from './graph/route.js';
-import { measureLegs } from './legs.js';
 
 /**
  * What a chain's routes cost for even repeats and the order of a hand's work: mm of thread beyond the least of any trails that
