@@ -45,8 +45,8 @@ function stopPictures({ design, lines, dressing }: Dressed): string[] {
   const ribbons = [...placed].flatMap(([{ xy, start }, treatment]) => {
     const { hex, width, name } = dressing.treatments[treatment].laid!;
     return Array.from({ length: start.length - 1 }, (_, r) =>
-      // between its ties the run goes along the line once
-      ribbonPicture(xy.subarray(2 * start[r] + 6, 2 * start[r + 1] - 6), hex, width, name),
+      // a tie goes forward and back before the run goes along the line once: from its third point to the last but two
+      ribbonPicture(xy.subarray(2 * start[r] + 4, 2 * start[r + 1] - 4), hex, width, name),
     );
   });
   return [

@@ -43,7 +43,9 @@ describe.each(ONE_EDGED)('%s', (name) => {
     const inUnit = called(unit.legs, ...ARMS).filter(({ kind }) => kind !== 'under').length;
     const legs = row(stitch, 3);
     const single = ['knotted-blanket', 'graded-blanket'].includes(name);
-    expect(called(legs, ...ARMS).filter(({ unit: k }) => k === 3)).toHaveLength(single ? 1 : inUnit);
+    // a wheel stands in the middle of its repeat, so that rows are whole without another
+    const more = name === 'half-wheels' ? 0 : single ? 1 : inUnit;
+    expect(called(legs, ...ARMS).filter(({ unit: k }) => k === 3)).toHaveLength(more);
   });
 });
 
@@ -210,7 +212,7 @@ describe('blanket half-wheels', () => {
       const all = called(unit.legs, 'spoke', 'last spoke');
       expect(all).toHaveLength(spokes);
       expect(new Set(all.map(({ to }) => to)).size).toBe(1);
-      expect(nodeAt(unit, all[0].to)).toEqual([0, 0]);
+      expect(nodeAt(unit, all[0].to)).toEqual([unit.length / 2, 0]);
       const rims = called(unit.legs, 'rim');
       expect(rims.map(({ from, to }) => [from, to])).toEqual(
         all.slice(1).map(({ from }, i) => [all[i].from, from]),
