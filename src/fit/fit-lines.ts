@@ -1,7 +1,9 @@
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
+import type { Points } from '../geometry/polyline.js';
 import type { FitRules, LineAsk } from './ask.js';
+import { claimedBand } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
 import type { Layer, SeamFit } from './fit.js';
 import { fitInPieces } from './fit-pieces.js';
@@ -9,6 +11,7 @@ import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
 import { accentCounts, rowCounts } from './line-counts.js';
 import { endRules, type Line, type Lines } from './lines.js';
+import { type Claimant, movedApart } from './moved-apart.js';
 import { narrowedLines } from './narrowing.js';
 import { type Span, spansOf } from './spans.js';
 import { toSeam, type Walk } from './walk.js';
@@ -16,6 +19,8 @@ import { toSeam, type Walk } from './walk.js';
 /** A line as fitted. */
 export interface LineFit {
   readonly fit: SeamFit;
+  /** the cloth it claimed before thread was laid, see claimedBand */
+  readonly claimed: readonly Points[];
   /** lines whose treatment lies over this one's ends and must be sewn later */
   readonly tucksUnder: readonly (number | 'outline')[];
   readonly findings: readonly Finding[];
@@ -28,8 +33,54 @@ export interface LineFit {
 export function fitLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): LineFit[] {
   const lines = narrowedLines(map, asks, rules);
   const cut = cutter(map);
-  const fits = asks.map((ask) => fitLine(map, lines, lines.get(ask.seam)!, rules, cut));
+  const spans = spansApart(map, lines, asks, rules, cut);
+  const fits = asks.map((ask, l) => fitLine(map, lines, lines.get(ask.seam)!, spans[l], rules, cut));
   return leaveOutUnderThrough(fits).map(withoutEmpty);
+}
+
+/** The spans of all lines, those that stop short of others moved clear of what these claim. */
+function spansApart(
+  map: SeamMap,
+  lines: Lines,
+  asks: readonly LineAsk[],
+  rules: FitRules,
+  cut: (bound: Bound) => Cut,
+): (readonly Span[])[] {
+  const all = asks.map(({ seam }) => {
+    const line = lines.get(seam)!;
+    return { line, spans: spansOf(line.walk, endRules(map, lines, line, rules)) };
+  });
+  if (asks.every(({ manner }) => manner === 'tuck')) return all.map(({ spans }) => spans);
+  const runsThrough = throughOf(map);
+  const claimants = all.map(({ line: { ask, walk, band }, spans }, l): Claimant => {
+    const { length } = walk.guide;
+    return {
+      spans,
+      claim: (span) => claimedBand(walk.guide, band, span, cut),
+      yieldsTo: (o) => {
+        if (ask.manner !== 'short') return false;
+        const other = all[o].line;
+        if (other.ask.manner !== 'short') return true;
+        const runs = runsThrough(walk.seam, other.walk.seam);
+        if (runs !== null) return runs !== walk.seam;
+        // where neither runs through the other's end, the longer one keeps its own
+        const longer = other.walk.guide.length - length;
+        return Math.abs(longer) > 1e-6 ? longer > 0 : o < l;
+      },
+    };
+  });
+  return movedApart(claimants, rules.gap);
+}
+
+/** Answers which of two lines runs through where they meet; null where neither does. */
+function throughOf(map: SeamMap) {
+  const known = new Map<string, number | 'outline'>();
+  for (const { arms, through, onOutline } of map.junctions) {
+    const runs = onOutline ? 'outline' : through;
+    if (runs === null) continue;
+    for (const { seam } of arms) known.set(`${seam}/${runs}`, runs).set(`${runs}/${seam}`, runs);
+  }
+  return (a: number | 'outline', b: number | 'outline') => known.get(`${a}/${b}`) ?? null;
 }
 
 /** A line of whose rows nothing is left has no repeats either. */
@@ -60,13 +111,14 @@ function fitLine(
   map: SeamMap,
   lines: Lines,
   line: Line,
+  spans: readonly Span[],
   rules: FitRules,
   cut: (bound: Bound) => Cut,
 ): LineFit {
   const { ask, walk } = line;
-  const spans = spansOf(walk, endRules(map, lines, line, rules));
-  const parts = spans.flatMap((span) =>
-    fitInPieces(
+  const pieces = spans.map((span) => ({
+    span,
+    parts: fitInPieces(
       {
         seam: ask.seam,
         guide: walk.guide,
@@ -80,7 +132,13 @@ function fitLine(
       },
       rules.gap,
     ),
-  );
+  }));
+  const parts = pieces.flatMap((piece) => piece.parts);
+  const claimed = pieces.flatMap(({ span, parts }) => {
+    const worked = parts.flatMap((part) => (part.laid ? part.stretches : []));
+    const isWorked = (from: number, to: number) => worked.some((part) => part.from < to && part.to > from);
+    return claimedBand(walk.guide, line.band, span, cut, isWorked);
+  });
   const stretches = parts.flatMap((part) => part.stretches);
   const along = stretches.map((stretch) => {
     const ends = walk.reverse ? ([stretch.ends[1], stretch.ends[0]] as const) : stretch.ends;
@@ -111,6 +169,7 @@ function fitLine(
       scale: laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
     tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
+    claimed,
     findings: [...bandFindings(line), ...parts.flatMap((part) => part.findings)],
   };
 }

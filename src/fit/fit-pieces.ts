@@ -36,7 +36,20 @@ function piecesOf(question: SpanQuestion, corners: readonly Corner[], gap: numbe
   const ring = span.ring && corners[0]?.u === 0 ? end(corners[0]) : null;
   const first = ring ?? span.start;
   const last = ring ? { ...ring, at: span.end.at } : span.end;
-  const bounds = [first, ...broken.flatMap((corner) => [end(corner), end(corner)]), last];
+  const starts = first.at + first.setback;
+  const ends = last.at - last.setback;
+  // What an end is set back by may reach past the nearest corner.
+  const bounds = [
+    first,
+    ...broken.flatMap((corner) => {
+      const { setback } = end(corner);
+      return [
+        { ...end(corner), setback: Math.max(setback, corner.u - ends) },
+        { ...end(corner), setback: Math.max(setback, starts - corner.u) },
+      ];
+    }),
+    last,
+  ];
   return Array.from({ length: bounds.length / 2 }, (_, i): Span => {
     const [start, stop] = [bounds[2 * i], bounds[2 * i + 1]];
     return {

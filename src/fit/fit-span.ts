@@ -207,7 +207,7 @@ export function partsOf(
   const us = guide.u;
   const doubled = (u: number) => {
     const k = sampleBefore(us, u + 1e-6) - 1;
-    return k >= 0 && us[k] === us[k + 1] ? k : -1;
+    return k >= 0 && us[k] === us[k + 1] && us[k] > u - 1e-6 ? k : -1;
   };
   const { corners } = span;
   const splits = corners.map((corner) => doubled(corner.u));

@@ -5,7 +5,7 @@ import type { SpanEnd } from './spans.js';
 /** Repeats lean or mitre over as much line as keeps 1 - slope v / length at 0.4 or more. */
 const FOLD_SHARE = 0.6;
 /** The outer point of a mitred corner lies at most this many reaches from the corner. */
-const LONGEST_MITRE = 1.5;
+export const LONGEST_MITRE = 1.5;
 
 /**
  * A corner of turn tau (left positive): both sides meet on its bisector. The repeat beside it gives way; where the inner

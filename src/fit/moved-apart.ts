@@ -1,0 +1,69 @@
+import Flatbush from 'flatbush';
+import { boxOf } from '../geometry/box.js';
+import { nearer } from '../geometry/nearer.js';
+import type { Points } from '../geometry/polyline.js';
+import type { Span, SpanEnd } from './spans.js';
+
+/** A dressed line before its thread is laid. */
+export interface Claimant {
+  readonly spans: readonly Span[];
+  /** the cloth that one of its spans would claim */
+  readonly claim: (span: Span) => readonly Points[];
+  /** whether it gives way where it comes too near to that line, number in the list of all */
+  readonly yieldsTo: (other: number) => boolean;
+}
+
+/** Ends move outward in steps of this, mm. */
+const STEP = 0.2;
+/** What rounding may take from a gap, mm. */
+const SLACK = 0.02;
+
+/**
+ * Spans of all lines, with ends moved outward where a line that gives way comes nearer than the gap to what another
+ * claims: bands beside curves, and bands that reach beyond the end of a third line between them. Formulas for straight
+ * arms have set all other ends, so few move. A line moves clear of what the others claimed at first, so that its answer
+ * depends on them alone. Cost: n log n in the claims, and for each pair too near a few times the points of both.
+ */
+export function movedApart(lines: readonly Claimant[], gap: number): (readonly Span[])[] {
+  const claims = lines.flatMap(({ spans, claim }, line) =>
+    spans.flatMap((span, s) =>
+      claim(span).map((points) => ({ line, span: s, points, box: boxOf([points]) })),
+    ),
+  );
+  if (claims.length < 2) return lines.map(({ spans }) => spans);
+  const index = new Flatbush(claims.length);
+  for (const { box } of claims) index.add(box.left, box.top, box.right, box.bottom);
+  index.finish();
+  const least = gap - SLACK;
+  return lines.map(({ spans, claim, yieldsTo }, line) =>
+    spans.map((span) => {
+      let moved = span;
+      for (const own of claim(span)) {
+        const { left, top, right, bottom } = boxOf([own]);
+        for (const k of index
+          .search(left - gap, top - gap, right + gap, bottom + gap)
+          .sort((a, b) => a - b)) {
+          const other = claims[k];
+          if (other.line === line || !yieldsTo(other.line) || !nearer(own, other.points, least)) continue;
+          moved = clearOf(moved, claim, other.points, least);
+        }
+      }
+      return moved;
+    }),
+  );
+}
+
+/** A span with the end that lies next to a claim moved outward until all of the span is clear of it. */
+function clearOf(span: Span, claim: (span: Span) => readonly Points[], other: Points, least: number): Span {
+  const tooNear = (one: Span) => claim(one).some((points) => nearer(points, other, least));
+  const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
+  const withSetback = (end: SpanEnd, by: number): SpanEnd => ({ ...end, setback: end.setback + by });
+  for (let by = 0; by < room; by += STEP) {
+    // Whichever end it takes less to move is the one beside the other line.
+    const start = { ...span, start: withSetback(span.start, by) };
+    if (!tooNear(start)) return start;
+    const end = { ...span, end: withSetback(span.end, by) };
+    if (!tooNear(end)) return end;
+  }
+  return { ...span, start: withSetback(span.start, room) };
+}
