@@ -1,5 +1,6 @@
 import { replay } from '../formats/dst-records.js';
 import type { StitchPen } from '../formats/stitch-pen.js';
+import { ticketOf } from '../formats/thread-weight.js';
 import { STEPS_PER_MM } from '../geometry/units.js';
 import type { Design } from './design.js';
 import { sew, TRIM_JUMPS } from './sew.js';
@@ -75,10 +76,10 @@ export function accountOfRecords(records: Uint8Array, pace: Pace = COMMON_PACE):
   return counter.total(pace, () => false, true);
 }
 
-/** Ticket numbers fall as threads get thicker. A weight that is no ticket number is taken as fine. */
+/** A weight that is no ticket number is taken as fine. */
 function isHeavy(weight: string | undefined): boolean {
-  const ticket = /^(?:No\.?\s*)?(\d+)$/i.exec(weight?.trim() ?? '');
-  return ticket !== null && Number(ticket[1]) <= 12;
+  const ticket = weight === undefined ? null : ticketOf(weight);
+  return ticket !== null && ticket <= 12;
 }
 
 interface Tally {

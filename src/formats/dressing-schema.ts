@@ -1,5 +1,6 @@
 import { type Static, type TSchema, type TUnsafe, Type } from '@sinclair/typebox';
 import { DRESSING_VERSION } from './dressing.js';
+import { WEIGHT_PATTERN } from './thread-weight.js';
 
 /**
  * The dressing file as JSON Schema. Each description ends the sentence "... is not", so it says what a value should be.
@@ -42,6 +43,7 @@ const threadNumber = whole(0, 999);
 const moreThreads = Type.Optional(list(threadNumber, 'a list of thread numbers'));
 const passes = whole(1, 20);
 const angle = Type.Number({ minimum: -360, maximum: 360, description: 'an angle from -360 to 360' });
+const weight = Type.String({ pattern: WEIGHT_PATTERN, description: 'a weight like "No. 40"' });
 const hex = Type.String({ pattern: '^#[0-9a-fA-F]{6}$', description: 'a color like "#b8860b"' });
 
 const row = record({
@@ -105,7 +107,7 @@ export const workProperties = {
   ),
 };
 export const threadList = list(
-  record({ name: text('the name of a thread'), hex, weight: text('a weight like "No. 40"') }),
+  record({ name: text('the name of a thread'), hex, weight }),
   'a list of threads',
 );
 

@@ -1,30 +1,43 @@
+import { ticketOf } from '../formats/thread-weight.js';
 import type { Craft } from './run.js';
 
-/** Width at which sewn thread lies on the cloth, mm, by ticket number. Common practice. */
-const LAID: Readonly<Record<string, number>> = {
-  'No. 60': 0.25,
-  'No. 40': 0.4,
-  'No. 30': 0.45,
-  'No. 12': 0.65,
-};
-/** Shortest good stitch on open line work, mm, by ticket number. Common practice. */
-const SHORTEST: Readonly<Record<string, number>> = { 'No. 30': 1.2, 'No. 12': 2 };
+/**
+ * Of threads by ticket number: the width at which they lie sewn on the cloth, and the shortest good stitch on open line
+ * work, mm. Common practice.
+ */
+const THREADS = [
+  { ticket: 12, laid: 0.65, shortest: 2 },
+  { ticket: 30, laid: 0.45, shortest: 1.2 },
+  { ticket: 40, laid: 0.4, shortest: 0.8 },
+  { ticket: 60, laid: 0.25, shortest: 0.8 },
+] as const;
+/** What a weight counts as that cannot be read. */
+const USUAL = 40;
 
-/** Laid width of a thread, mm; an unknown ticket number counts as No. 40. */
-export const threadWidth = (weight: string): number => LAID[weight] ?? LAID['No. 40'];
+/** Laid width of a thread, mm. */
+export const threadWidth = (weight: string): number => ofThread(weight, 'laid');
+
+/** Thicker and finer threads than those known count as the nearest; those in between lie between their neighbors. */
+function ofThread(weight: string, what: 'laid' | 'shortest'): number {
+  const ticket = ticketOf(weight) ?? USUAL;
+  const above = THREADS.findIndex((thread) => thread.ticket >= ticket);
+  if (above <= 0) return THREADS[above < 0 ? THREADS.length - 1 : 0][what];
+  const [a, b] = [THREADS[above - 1], THREADS[above]];
+  return b[what] + ((b.ticket - ticket) / (b.ticket - a.ticket)) * (a[what] - b[what]);
+}
 
 /**
  * How much larger than in No. 40 a figure has to be in another thread, so that its legs stand as far apart beside the
  * width of the thread: sizes grow with that width, and get no smaller in a finer one. Common practice.
  */
-export const largerFor = (weight: string): number => Math.max(1, threadWidth(weight) / LAID['No. 40']);
+export const largerFor = (weight: string): number => Math.max(1, threadWidth(weight) / threadWidth(`${USUAL}`));
 
 /** What sewing with a thread asks for: hand-look legs in one stitch up to 7 mm, six piercings a hole on firm cotton. */
 export function craftFor(weight: string): Craft {
   return {
     threadWidth: threadWidth(weight),
     longest: 7,
-    shortest: SHORTEST[weight] ?? 0.8,
+    shortest: ofThread(weight, 'shortest'),
     holeLimit: 6,
     spread: 0.22,
   };

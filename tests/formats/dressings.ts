@@ -48,6 +48,7 @@ const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }
 const point = fc.tuple(number(-10_000, 10_000), number(-10_000, 10_000));
 const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 const text = fc.string({ minLength: 1, maxLength: 12, unit: 'binary' });
+const weight = fc.constantFrom('No. 40', 'no 12', '60', '30 wt');
 const manner = fc.constantFrom('tuck' as const, 'bevel' as const, 'short' as const);
 const seam = fc.integer({ min: 1, max: 1_000_000 });
 const stop = fc.integer({ min: 1, max: 1000 });
@@ -153,7 +154,7 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
         ),
         { maxLength: 2 },
       ),
-      threads: fc.array(fc.record({ name: text, hex: fc.constantFrom('#000000', '#b8860B'), weight: text }), {
+      threads: fc.array(fc.record({ name: text, hex: fc.constantFrom('#000000', '#b8860B'), weight }), {
         minLength: threads,
         maxLength: threads,
       }),
