@@ -44,12 +44,12 @@ type Kind = (typeof lines)[number]['kind'];
 const weights: Partial<Record<Kind, number>> = { light: -1, heavy: 2 };
 const sizes: Partial<Record<Kind, 'small' | 'large'>> = { small: 'small', large: 'large' };
 
-const drawing = (content: string, height = 160) =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="190mm" height="${height}mm" viewBox="0 0 190 ${height}">${content}</svg>`;
+const drawing = (content: string, width = 190, height = 160) =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">${content}</svg>`;
 /** On this cloth every usual thread stands out, pale or deep. */
-const cloth = (height: number) => `<rect fill="#a9adb0" width="190" height="${height}"/>`;
+const cloth = (width: number, height: number) => `<rect fill="#a9adb0" width="${width}" height="${height}"/>`;
 const seams = drawing(
-  cloth(160) + lines.map(({ d }) => `<path fill="none" stroke="#000" d="${d}"/>`).join(''),
+  cloth(190, 160) + lines.map(({ d }) => `<path fill="none" stroke="#000" d="${d}"/>`).join(''),
 );
 const source = (file: string): BlockSource => ({ file, stops: null, snap: 0.3, through: [] });
 
@@ -95,31 +95,52 @@ export const treatmentSheet = (treatment: SavedTreatment, dictionary: Dictionary
     };
   });
 
-/** Three sizes above, three weights below. */
+/** Thread for ornaments: the usual four, and the shades that a flower and its leaves want. */
+const SHADES: readonly ThreadChoice[] = [
+  ...USUAL_THREADS,
+  { name: 'Rose', hex: '#b5606b', weight: 'No. 40' },
+  { name: 'Pale rose', hex: '#dca9a7', weight: 'No. 40' },
+  { name: 'Moss', hex: '#4a5f33', weight: 'No. 40' },
+];
+/** Which of them a part of an ornament gets; others are garnet first, and gold. */
+const SHADE_OF: Readonly<Record<string, number>> = {
+  leaves: 2,
+  'middle round': 4,
+  'outer round': 5,
+  stem: 6,
+};
+
+/** Three sizes above, three weights below, on a cloth no larger than they need: a knot is to be seen as well as a web. */
 export async function ornamentSheet(ornament: Ornament): Promise<Sheet> {
   const size = ornament.parameters.find(({ name }) => name === 'size')!;
   const large = Math.min(size.max, 44, size.default * 1.7);
+  const [thread, ...moreThreads] = ornament.threads.map((part, k) => SHADE_OF[part] ?? (k === 0 ? 1 : 0));
   const at = (x: number, y: number, mm: number, passes: number): PlacedOrnament => ({
     ornament: ornament.name,
     at: [x, y],
     parameters: { size: mm },
-    thread: 1,
-    moreThreads: [0, 2, 3, 1].slice(0, Math.max(0, ornament.threads.length - 1)),
+    thread,
+    moreThreads,
     passes,
   });
-  const block = await readSvgBlock(drawing(cloth(110), 110), ornament.name, source(ornament.name));
+  const width = Math.round(Math.min(190, Math.max(36, 4.4 * large)));
+  const height = Math.round(0.68 * width);
+  const drawn = drawing(cloth(width, height), width, height);
+  const block = await readSvgBlock(drawn, ornament.name, source(ornament.name));
+  const [left, middle, right] = [width / 6, width / 2, (5 * width) / 6];
+  const [upper, lower] = [0.34 * height, 0.8 * height];
   return {
     block,
     dressing: {
-      ...plain(ornament.name, USUAL_THREADS),
+      ...plain(ornament.name, SHADES),
       treatments: [],
       ornaments: [
-        at(32, 30, ornament.smallest.size, PASSES),
-        at(95, 30, size.default, PASSES),
-        at(158, 30, large, PASSES),
-        at(32, 82, size.default, PASSES - 1),
-        at(95, 82, size.default, PASSES),
-        at(158, 82, size.default, PASSES + 2),
+        at(left, upper, ornament.smallest.size, PASSES),
+        at(middle, upper, size.default, PASSES),
+        at(right, upper, large, PASSES),
+        at(left, lower, size.default, PASSES - 1),
+        at(middle, lower, size.default, PASSES),
+        at(right, lower, size.default, PASSES + 2),
       ],
     },
   };
