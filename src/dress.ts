@@ -62,8 +62,8 @@ export interface DressedLayer {
  * @throws InputError when the dressing names a stitch, ornament, parameter, seat, seam or stop that does not exist
  */
 export function dress(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
-  const asked = askedLines(block.map, dressing, dictionary);
   const keepClear = keptAreas(block, dressing);
+  const asked = askedLines(block.map, dressing, dictionary, keepClear);
   const findings: Finding[] = [...block.findings, ...asked.findings];
   const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings);
 
@@ -98,7 +98,7 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
       findings,
     ),
   );
-  findings.push(...bareLines(block.map, asked.lines, lines, order));
+  findings.push(...bareLines(block.map, asked.lines, lines, order, keepClear));
   findings.push(
     ...lines.flatMap(({ fit, treatment }) =>
       accentsLeftOut(fit, accentNames(dressing.treatments[treatment], dictionary)),
@@ -161,6 +161,7 @@ function bareLines(
   asked: readonly AskedLine[],
   lines: readonly DressedLine[],
   order: readonly number[],
+  keepClear: readonly KeptArea[],
 ): Finding[] {
   const dressed = order.flatMap((k, i) => {
     const { ask } = asked[k];
@@ -175,6 +176,7 @@ function bareLines(
     map,
     dressed,
     lines.flatMap(({ layers }) => layers.map(({ runs }) => runs)),
+    keepClear,
   );
 }
 

@@ -9,6 +9,7 @@ import { type Sized, sized } from '../fit/sized.js';
 import { sizedOrnament } from '../fit/sized-ornament.js';
 import type { Waves } from '../fit/waves.js';
 import type { Accent, Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import { InputError } from '../input-error.js';
 import { largerFor } from '../needle/craft.js';
 import type { Dictionary } from '../stitches/dictionary.js';
@@ -38,6 +39,7 @@ export function askedLines(
   map: SeamMap,
   dressing: Dressing,
   dictionary: Dictionary,
+  keepClear: readonly KeptArea[] = [],
 ): { lines: AskedLine[]; findings: Finding[] } {
   const references = resized(
     map,
@@ -71,7 +73,8 @@ export function askedLines(
         );
       }
       taken.set(id, t);
-      return [{ treatment: t, ask: askedLine(map, dressing, dictionary, treatment, t, id) }];
+      const ask = askedLine(map, dressing, dictionary, treatment, t, id);
+      return [{ treatment: t, ask: keepClear.length > 0 ? { ...ask, keepClear } : ask }];
     });
   });
   slips.tell();

@@ -1,5 +1,7 @@
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
+import type { KeptArea } from '../formats/line-drawing.js';
+import { areaIndex } from '../geometry/area-index.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import { cumulativeLength, pointCount } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
@@ -21,13 +23,26 @@ export interface DressedLine {
 }
 
 /**
- * Stretches of dressed seams that lie further from any thread than their own treatment reaches. Thread that is d away
+ * Stretches of dressed seams that lie further from any thread than their own treatment reaches, but for those beside an
+ * area that is kept clear: the fit tells of them. Thread that is d away
  * covers the next reach - d mm for certain, so that covered seam is passed in long steps; cost: length of seam times
  * the logarithm of the stitches.
  */
-export function bareSeam(map: SeamMap, lines: readonly DressedLine[], threads: readonly Runs[]): Finding[] {
+export function bareSeam(
+  map: SeamMap,
+  lines: readonly DressedLine[],
+  threads: readonly Runs[],
+  keepClear: readonly KeptArea[] = [],
+): Finding[] {
   const index = lineIndex(threads);
-  return lines.flatMap((line) => bareStretches(map, line, index).map((bare) => findingOf(line, bare)));
+  const areas = keepClear.map(({ area }) => areaIndex(area));
+  const isKept = (x: number, y: number, reach: number) => {
+    const around = reach + NEAR;
+    return areas.some((away) => away(x, y, around) < around);
+  };
+  return lines.flatMap((line) =>
+    bareStretches(map, line, index, isKept).map((bare) => findingOf(line, bare)),
+  );
 }
 
 interface BareStretch {
@@ -36,7 +51,12 @@ interface BareStretch {
   readonly at: readonly [number, number];
 }
 
-function bareStretches(map: SeamMap, { seam, reach }: DressedLine, index: LineIndex): BareStretch[] {
+function bareStretches(
+  map: SeamMap,
+  { seam, reach }: DressedLine,
+  index: LineIndex,
+  isKept: (x: number, y: number, reach: number) => boolean,
+): BareStretch[] {
   const points = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
   const at = cumulativeLength(points);
   const total = at[pointCount(points) - 1];
@@ -62,7 +82,7 @@ function bareStretches(map: SeamMap, { seam, reach }: DressedLine, index: LineIn
     // Thread lies near nearly everywhere: a small look around finds it among fewer stitches.
     const near = index.distance(x, y, Math.min(NEAR, reach));
     const away = near <= reach ? near : index.distance(x, y, reach);
-    if (away <= reach) close(u);
+    if (away <= reach || isKept(x, y, reach)) close(u);
     else if (bareFrom < 0) bareFrom = u;
     u += away <= reach ? Math.max(STEP, reach - away) : STEP;
   }

@@ -7,6 +7,7 @@ import { threadWidth } from '../needle/craft.js';
 import { markPicture, ribbonPicture } from './by-hand.js';
 import { clothPicture, foldPicture } from './cloth.js';
 import { existingPicture } from './existing.js';
+import { keptAreaPicture } from './keep-clear.js';
 import { element, type Frame, svgDocument, title } from './svg.js';
 import { threadGroup, threadPicture } from './thread.js';
 
@@ -25,6 +26,7 @@ export function drawDressed(dressed: Dressed): string {
     existingPicture(block),
     ...stopPictures(dressed),
     ...marksOf(dressed).map(markPicture),
+    ...dressed.keepClear.map(keptAreaPicture),
   );
 }
 

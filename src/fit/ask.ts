@@ -1,4 +1,5 @@
 import type { Manner } from '../formats/dressing.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import type { AccentAsk } from './accents.js';
 import type { Uneven } from './by-hand.js';
 import type { Sized } from './sized.js';
@@ -22,6 +23,8 @@ export interface LineAsk {
   /** width of what is laid along the line by hand, mm; 0 for nothing */
   readonly laid: number;
   readonly uneven?: Uneven;
+  /** areas that the treatment stays clear of */
+  readonly keepClear?: readonly KeptArea[];
   /** what is stitched on instead of the line itself */
   readonly waves?: Waves;
 }

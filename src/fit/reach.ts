@@ -210,7 +210,7 @@ function pointIndex(places: Places): Flatbush {
 }
 
 /** Lowers values so that they change at most STEEPEST per mm; on a closed line across its start, too. */
-function level(u: Float64Array, values: Float64Array, closed: boolean): void {
+export function level(u: Float64Array, values: Float64Array, closed: boolean): void {
   const n = values.length;
   for (let pass = 0; pass < (closed ? 2 : 1); pass++) {
     if (closed) {

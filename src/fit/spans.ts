@@ -50,6 +50,8 @@ export interface TightPart {
   readonly to: number;
   /** what presses it is another treatment beside it, not its own bend */
   readonly beside: boolean;
+  /** name of the area that is kept clear there; null where none is */
+  readonly kept: string | null;
 }
 
 export interface EndRules {
@@ -84,9 +86,12 @@ const STEEPEST_LEAN = 0.6;
 export function spansOf(walk: Walk, rules: EndRules): Span[] {
   const { guide } = walk;
   const breaks: { u: number; ends: [SpanEnd, SpanEnd] }[] = [];
+  // What lies in a part that stays bare ends there already.
+  const isBare = (u: number) => rules.tight.some(({ from, to }) => u > from + 1e-6 && u < to - 1e-6);
   for (const { u, junction } of walk.crossings) {
     const joint = rules.map.junctions[junction];
     if (joint.through === walk.seam || joint.through === null || !rules.dressed(joint.through)) continue;
+    if (isBare(u)) continue;
     breaks.push({
       u,
       ends: [
@@ -96,7 +101,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     });
   }
   for (const corner of guide.corners) {
-    if (!rules.breaksAt(Math.abs(corner.turn))) continue;
+    if (!rules.breaksAt(Math.abs(corner.turn)) || isBare(corner.u)) continue;
     const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap);
     breaks.push({ u: corner.u, ends: [end, end] });
   }
