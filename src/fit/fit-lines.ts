@@ -5,15 +5,14 @@ import type { Points } from '../geometry/polyline.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { claimedBand } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
-import type { Chain, Layer, SeamFit } from './fit.js';
-import { fitInPieces, type PieceFit } from './fit-pieces.js';
+import type { Layer, SeamFit } from './fit.js';
+import { fitInPieces } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
 import { accentCounts, rowCounts } from './line-counts.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import { type Claimant, movedApart } from './moved-apart.js';
 import { narrowedLines } from './narrowing.js';
-import { joined, type Part, plainLines } from './plain-line.js';
 import { type Span, spansOf } from './spans.js';
 import { toSeam, type Walk } from './walk.js';
 
@@ -156,89 +155,23 @@ function fitLine(
   };
   const gaps = [gapAt(0), gapAt(1)] as const;
   const laid = parts.flatMap((part) => part.laid ?? []);
-  const plain = plainParts(map, lines, line, rules, parts);
-  const across = walk.reverse ? -ask.offset : ask.offset;
   return {
     fit: {
       seam: ask.seam,
       stitch: ask.sized.stitch.name,
       stretches: walk.reverse ? along.reverse() : along,
-      layers: withPlain(layersOf(parts), plainLines(walk.guide, plain, across, ask.passes)),
+      layers: layersOf(parts),
       marks: laid.flatMap(({ marks }) => marks),
       rows: rowCounts(laid),
       accents: accentCounts(laid),
       wanted: ask.sized.repeat,
       endGap: walk.reverse ? [gaps[1], gaps[0]] : gaps,
-      scale:
-        laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
+      scale: laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
-    claimed,
     tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
-    findings: [
-      ...bandFindings(line),
-      ...parts.flatMap((part) => part.findings),
-      ...plainFinding(line, plain),
-    ],
+    claimed,
+    findings: [...bandFindings(line), ...parts.flatMap((part) => part.findings)],
   };
-}
-
-/**
- * Where a line got nothing, because not even one small repeat fits there or it would be pressed too much: what a plain
- * line can fill.
- */
-function plainParts(
-  map: SeamMap,
-  lines: Lines,
-  line: Line,
-  rules: FitRules,
-  pieces: readonly PieceFit[],
-): Part[] {
-  const empty = pieces.filter(({ laid }) => laid === null).map(({ piece }) => piece);
-  const tight = line.tight.filter(({ from, to, kept }) => kept === null && to > from);
-  if (empty.length === 0 && tight.length === 0) return [];
-  const bare = { left: 0, right: 0 };
-  const wide = endRules(map, lines, line, rules);
-  const thin = spansOf(line.walk, {
-    ...wide,
-    reach: (arm) => (arm.seam === line.ask.seam ? bare : wide.reach(arm)),
-    ownAt: () => bare,
-    tight: [],
-  });
-  // A line without breadth ends where the bands of others leave it room.
-  return thin.flatMap(({ start, end }) => {
-    const [first, last] = [start.at + Math.max(0, start.setback), end.at - Math.max(0, end.setback)];
-    const within = (part: Part) => ({ from: Math.max(first, part.from), to: Math.min(last, part.to) });
-    const parts = joined([...empty.map((span) => ({ from: span.start.at, to: span.end.at })), ...tight]);
-    return parts.map(within).filter(({ from, to }) => to - from > PLAIN_OVER);
-  });
-}
-
-/** A bare stretch longer than this is filled with a plain line, mm. */
-const PLAIN_OVER = 3;
-
-/** The plain lines are sewn with the first row. */
-function withPlain(layers: readonly Layer[], chains: readonly Chain[]): readonly Layer[] {
-  if (chains.length === 0) return layers;
-  const isFirst = ({ kind, index, thread }: Layer) => kind === 'row' && index === 0 && thread === 0;
-  const first = layers.find(isFirst) ?? { kind: 'row', index: 0, thread: 0, chains: [] };
-  const whole = { ...first, chains: [...first.chains, ...chains] };
-  return layers.some(isFirst) ? layers.map((layer) => (layer === first ? whole : layer)) : [whole, ...layers];
-}
-
-function plainFinding({ ask, walk }: Line, plain: readonly Part[]): Finding[] {
-  if (plain.length === 0) return [];
-  const long = plain.reduce((sum, { from, to }) => sum + to - from, 0);
-  return [
-    {
-      level: 'note',
-      code: 'plain-line',
-      message:
-        `${lineName(ask.seam)}: a plain line fills ${long.toFixed(1)} mm where no repeat of ` +
-        `${ask.sized.stitch.title.toLowerCase()} fits`,
-      seam: ask.seam,
-      at: placeAt(walk, (plain[0].from + plain[0].to) / 2),
-    },
-  ];
 }
 
 function throughLines(
