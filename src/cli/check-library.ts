@@ -1,18 +1,21 @@
 import { statSync } from 'node:fs';
 import { basename } from 'node:path';
 import { ornamentFaults, type SanityFault, stitchFaults } from '../check/figure-sanity.js';
-import { checkTreatmentFile, readTreatment } from '../formats/treatment-file.js';
+import { CREST } from '../fit/rows.js';
+import { checkTreatmentFile } from '../formats/treatment-file.js';
 import type { InputError } from '../input-error.js';
-import { entryNamed } from '../report/dictionary-report.js';
 import { counted } from '../report/table.js';
 import { checkOrnamentFile, checkStitchFile } from '../stitches/check.js';
 import type { Dictionary } from '../stitches/dictionary.js';
+import { plainName } from '../stitches/find-named.js';
 import { parseOrnament, parseStitch } from '../stitches/parse.js';
 import { treatmentMistakes } from '../stitches/treatment-mistakes.js';
+import { askedFor } from './asked-for.js';
 import {
   type LoadedDictionary,
   loadDictionary,
   notReadable,
+  type OwnFile,
   ownFiles,
   type Shelf,
   shelves,
@@ -34,13 +37,15 @@ export async function checkLibrary(names: readonly string[], options: LibraryOpt
   const dictionary = await loadDictionary(options.library);
   const unread: InputError[] = [];
   const own = ownFiles(dictionary.personalFolder, unread);
-  const files = names.length ? names.map((name) => fileNamed(name, own, dictionary)) : own;
+  const files = names.length ? await Promise.all(names.map((name) => fileNamed(name, own, dictionary))) : own;
   const checked: Checked[] = names.length
     ? []
     : unread.map(({ where, message }) => ({ file: where, mistakes: [message] }));
   for (const { shelf, path } of files) {
     try {
-      checked.push(await check(path, shelf, dictionary));
+      const { mistakes, ...rest } = await check(path, shelf, dictionary);
+      const twin = dictionary.broken.find((file) => file.path === path && file.error.code === 'names-alike');
+      checked.push({ ...rest, mistakes: twin ? [twin.error.message, ...mistakes] : mistakes });
     } catch (error) {
       // What was named and cannot be read is a mistake in the command; what lies in the library hides no other.
       if (shelf === null) throw error;
@@ -52,16 +57,18 @@ export async function checkLibrary(names: readonly string[], options: LibraryOpt
   if (wrong.length) process.exitCode = 1;
 }
 
-function fileNamed(
+async function fileNamed(
   name: string,
-  own: ReturnType<typeof ownFiles>,
+  own: readonly OwnFile[],
   dictionary: LoadedDictionary,
-): { shelf: Shelf | null; path: string } {
+): Promise<{ shelf: Shelf | null; path: string }> {
   const isFile = statSync(name, { throwIfNoEntry: false })?.isFile() ?? false;
   if (name.endsWith('.json') || isFile) return { shelf: null, path: name };
-  const mine = own.find((file) => file.name === name);
+  // a file of her own is checked whether it is sound or not
+  const mine =
+    own.find((file) => file.name === name) ?? own.find((file) => plainName(file.name) === plainName(name));
   if (mine) return mine;
-  const found = entryNamed(dictionary, name);
+  const found = await askedFor(dictionary, name);
   const shelf = shelves.find((one) => found[one].size > 0)!;
   const [known] = found[shelf].keys();
   return { shelf, path: fileOf(dictionary, shelf, known) };
@@ -75,11 +82,7 @@ async function check(path: string, shelf: Shelf | null, dictionary: Dictionary):
   const told = (errors: readonly InputError[]) => errors.map(({ message }) => message);
   if (kind === 'treatments') {
     const errors = await checkTreatmentFile(text, path);
-    if (errors.length) return { file: path, mistakes: told(errors) };
-    return {
-      file: path,
-      mistakes: treatmentMistakes(await readTreatment(text, name, path), dictionary, path),
-    };
+    return { file: path, mistakes: [...told(errors), ...namedMistakes(text, dictionary, path)] };
   }
   const errors = await (kind === 'stitches' ? checkStitchFile : checkOrnamentFile)(text, path);
   if (errors.length) return { file: path, mistakes: told(errors) };
@@ -90,6 +93,16 @@ async function check(path: string, shelf: Shelf | null, dictionary: Dictionary):
       .filter(({ level }) => level === wanted)
       .map(({ what, right, at }) => `${path}: ${what} (at ${at}); ${right}`);
   return { file: path, mistakes: sewn('wrong'), notes: sewn('note') };
+}
+
+/** What a treatment names that the dictionary does not have; of a file that cannot be read at all nothing is known. */
+function namedMistakes(text: string, dictionary: Dictionary, path: string): string[] {
+  try {
+    return treatmentMistakes(Object(JSON.parse(text.replace(/^\uFEFF/, ''))), dictionary, path, [CREST]);
+  } catch (error) {
+    if (error instanceof SyntaxError) return [];
+    throw error;
+  }
 }
 
 /** What a file that stands nowhere is, by what it holds. */

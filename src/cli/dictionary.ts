@@ -1,9 +1,10 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseTreatment } from '../formats/treatment.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
+import { plainName } from '../stitches/find-named.js';
 import { LazyShelf } from '../stitches/lazy-shelf.js';
 import { parseOrnament, parseStitch } from '../stitches/parse.js';
 import { meaning } from './complain.js';
@@ -20,12 +21,26 @@ export type Shelf = (typeof shelves)[number];
 export interface LoadedDictionary extends Dictionary {
   /** the maker's own library, whether it is there or not */
   readonly personalFolder: string;
-  /** names that come from there, shelf by shelf */
-  readonly personal: Readonly<Record<Shelf, ReadonlySet<string>>>;
+  /** names that come from there, shelf by shelf, each with its file */
+  readonly personal: Readonly<Record<Shelf, ReadonlyMap<string, string>>>;
   /** names that both have */
   readonly hidden: Readonly<Record<Shelf, readonly string[]>>;
-  /** files of the maker's own that could not be read, each with its first mistake; the others are there all the same */
+  /** files of the maker's own that could not be read; the others are there all the same */
+  readonly broken: readonly BrokenFile[];
+  /** the first mistake of each of those, and shelves that could not be read */
   readonly unread: readonly InputError[];
+}
+
+/** A file of a maker's own library. */
+export interface OwnFile {
+  readonly shelf: Shelf;
+  /** the file's name without the ending */
+  readonly name: string;
+  readonly path: string;
+}
+
+export interface BrokenFile extends OwnFile {
+  readonly error: InputError;
 }
 
 /** Where a maker's own library is: as asked, else by the environment, else the platform's folder for configurations. */
@@ -60,33 +75,57 @@ export async function loadDictionary(asked?: string, isThere = true): Promise<Lo
       'a library is a folder with folders of stitches, ornaments and treatments',
     );
   }
+  const builtIn = eachShelf(
+    (shelf) => new Map(filesOn(BUILT_IN, shelf).map(({ name, path }) => [name, path])),
+  );
   const own = { stitches: new Map(), ornaments: new Map(), treatments: new Map() };
-  const unread: InputError[] = [];
-  for (const { shelf, name, path } of ownFiles(folder, unread)) {
+  const personal = eachShelf(() => new Map<string, string>());
+  const shelvesUnread: InputError[] = [];
+  const broken: BrokenFile[] = [];
+  for (const file of plainlyNamedFirst(ownFiles(folder, shelvesUnread))) {
+    const { shelf, path } = file;
+    const name = nameBeside(builtIn[shelf].keys(), file.name);
     try {
+      const twin = [...personal[shelf]].find(([other]) => plainName(other) === plainName(name));
+      if (twin) throw namesAlike(path, twin[1]);
       own[shelf].set(name, await readOwn(shelf, decodeText(await readInput(path), path), name, path));
+      personal[shelf].set(name, path);
     } catch (error) {
-      unread.push(notReadable(path, error as Error));
+      broken.push({ ...file, error: notReadable(path, error as Error) });
     }
   }
-  const both = <T>(shelf: Shelf, mine: ReadonlyMap<string, T>, parse: (text: string, name: string) => T) => {
-    const files = new Map(filesOn(BUILT_IN, shelf).map(({ name, path }) => [name, path]));
-    return new LazyShelf<T>(
-      [...mine.keys(), ...files.keys()],
-      (name) => mine.get(name) ?? parse(readFileSync(files.get(name)!, 'utf8'), name),
+  const both = <T>(shelf: Shelf, mine: ReadonlyMap<string, T>, parse: (text: string, name: string) => T) =>
+    new LazyShelf<T>(
+      [...mine.keys(), ...builtIn[shelf].keys()],
+      (name) => mine.get(name) ?? parse(readFileSync(builtIn[shelf].get(name)!, 'utf8'), name),
     );
-  };
-  const namesOn = (shelf: Shelf) => filesOn(BUILT_IN, shelf).map(({ name }) => name);
   return {
     stitches: both('stitches', own.stitches, parseStitch),
     ornaments: both('ornaments', own.ornaments, parseOrnament),
     treatments: both('treatments', own.treatments, parseTreatment),
     personalFolder: folder,
-    personal: eachShelf((shelf) => new Set(own[shelf].keys())),
-    hidden: eachShelf((shelf) => namesOn(shelf).filter((name) => own[shelf].has(name))),
-    unread,
+    personal,
+    hidden: eachShelf((shelf) => [...builtIn[shelf].keys()].filter((name) => own[shelf].has(name))),
+    broken,
+    unread: [...shelvesUnread, ...broken.map(({ error }) => error)],
   };
 }
+
+/** Files named as names are looked up, small letters and hyphens, before others that would be taken for the same. */
+const plainlyNamedFirst = (files: readonly OwnFile[]): OwnFile[] =>
+  [...files].sort((a, b) => Number(a.name !== plainName(a.name)) - Number(b.name !== plainName(b.name)));
+
+/** What a file of one's own goes by: as the built-in entry that it stands before, where names are alike but for capitals. */
+const nameBeside = (builtIn: Iterable<string>, name: string): string =>
+  [...builtIn].find((known) => plainName(known) === plainName(name)) ?? name;
+
+const namesAlike = (path: string, other: string): InputError =>
+  new InputError(
+    'names-alike',
+    path,
+    `its name is that of ${basename(other)} but for capitals or the signs between words`,
+    'rename one of the two',
+  );
 
 async function readOwn(shelf: Shelf, text: string, name: string, path: string): Promise<unknown> {
   if (shelf === 'treatments') {
@@ -101,10 +140,7 @@ async function readOwn(shelf: Shelf, text: string, name: string, path: string): 
 export const builtInFile = (shelf: Shelf, name: string): string => join(BUILT_IN, shelf, `${name}.json`);
 
 /** All files of a maker's own library; a shelf that cannot be read is added to `unread`, and hides no other. */
-export function ownFiles(
-  folder: string,
-  unread: InputError[],
-): { shelf: Shelf; name: string; path: string }[] {
+export function ownFiles(folder: string, unread: InputError[]): OwnFile[] {
   return shelves.flatMap((shelf) => {
     try {
       return filesOn(folder, shelf).map((file) => ({ shelf, ...file }));

@@ -4,9 +4,8 @@ import { dress } from '../dress.js';
 import type { BlockSource, Dressing, Guide } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
-import type { Dictionary } from '../stitches/dictionary.js';
-import { findNamed } from '../stitches/find-named.js';
-import { loadDictionary } from './dictionary.js';
+import { askedOn } from './asked-for.js';
+import { type LoadedDictionary, loadDictionary } from './dictionary.js';
 import { type DressOptions, GUIDE_HEIGHT, GUIDE_LENGTH } from './dress-command.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { decodeText, fileKind, readInput } from './input-file.js';
@@ -54,9 +53,15 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   }
   checkMixOptions(options);
   const dictionary = await loadDictionary(options.library);
+  const asked = async (shelf: 'stitches' | 'treatments', name: string | undefined) =>
+    name && (await askedOn(dictionary, shelf, name)).name;
+  const chosen = {
+    ...options,
+    stitch: await asked('stitches', options.stitch),
+    edge: await asked('stitches', options.edge),
+    treatment: await asked('treatments', options.treatment),
+  };
   sayUnread(dictionary.unread);
-  const named = (name: string | undefined) => name && findNamed(dictionary.stitches, name, 'stitch').name;
-  const chosen = { ...options, stitch: named(options.stitch), edge: named(options.edge) };
 
   const bytes = await readInput(path);
   const work =
@@ -85,7 +90,11 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
 }
 
 /** A dressing made from options: where none says otherwise, stitches are chosen seam by seam. */
-async function fromOptions(file: BlockFile, options: DressOptions, dictionary: Dictionary): Promise<Work> {
+async function fromOptions(
+  file: BlockFile,
+  options: DressOptions,
+  dictionary: LoadedDictionary,
+): Promise<Work> {
   const source: BlockSource = {
     file: file.path,
     stops: options.stops ?? null,
@@ -106,10 +115,7 @@ async function fromOptions(file: BlockFile, options: DressOptions, dictionary: D
     source,
     dictionary,
     stitch: options.stitch,
-    treatment:
-      options.treatment === undefined
-        ? undefined
-        : findNamed(dictionary.treatments, options.treatment, 'treatment'),
+    treatment: options.treatment === undefined ? undefined : dictionary.treatments.get(options.treatment),
     // what mixing dresses it chooses itself
     seams: options.mix ? [] : options.seam,
     repeat: options.repeat,

@@ -1,12 +1,13 @@
-import { existsSync, mkdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { readDressing } from '../formats/dressing-file.js';
 import { workInOrder } from '../formats/dressing-text.js';
 import { laidOutJson } from '../formats/json-text.js';
 import { TREATMENT_FORMAT } from '../formats/treatment.js';
 import { InputError } from '../input-error.js';
-import { entryNamed } from '../report/dictionary-report.js';
+import { plainName } from '../stitches/find-named.js';
 import { stitchFromDrawing } from '../stitches/from-drawing.js';
+import { askedFor } from './asked-for.js';
 import {
   builtInFile,
   type LoadedDictionary,
@@ -30,11 +31,12 @@ export async function copyEntry(
   options: LibraryOptions,
 ): Promise<void> {
   const dictionary = await loadDictionary(options.library, false);
+  const found = await askedFor(dictionary, wanted);
   sayUnread(dictionary.unread);
-  const found = entryNamed(dictionary, wanted);
   const shelf = shelves.find((one) => found[one].size > 0)!;
   const [name] = found[shelf].keys();
-  const record = JSON.parse(readFileSync(fileOf(dictionary, shelf, name), 'utf8'));
+  const file = fileOf(dictionary, shelf, name);
+  const record = JSON.parse(decodeText(await readInput(file), file).replace(/^\uFEFF/, ''));
   // The copy stands elsewhere, so that the schema's place would be wrong.
   const { $schema: _, ...rest } = record;
   await keep(shelf, newName ?? name, rest, options);
@@ -94,16 +96,33 @@ async function keep(
   if (existsSync(path) && !replace) {
     throw new InputError('name-taken', path, 'is there already', 'choose another name, or say --replace');
   }
+  const twin = namesIn(folder).find((other) => other !== name && plainName(other) === name);
+  if (twin !== undefined) {
+    throw new InputError(
+      'name-taken',
+      join(folder, `${twin}.json`),
+      `is there already, and "${name}" would be taken for it`,
+      'choose another name, or rename that file',
+    );
+  }
   if (existsSync(path) && !statSync(path).isFile()) {
     throw new InputError('not-a-file', path, 'is no ordinary file', 'choose another name, or take it away');
   }
   mkdirSync(folder, { recursive: true });
-  await writeOutputs([{ path, content: `${laidOutJson(record)}\n` }], () =>
-    json
-      ? printJson({ shelf, name, file: path })
-      : print(
-          `Saved ${path}\nseamwright swatch ${name}${library ? ` --library ${library}` : ''} --out ${name}.png shows it.`,
-        ),
+  await writeOutputs(
+    [
+      {
+        path,
+        content: `${laidOutJson(record)}\n`,
+        said: library === undefined ? path : `--library ${library}, ${path}`,
+      },
+    ],
+    () =>
+      json
+        ? printJson({ shelf, name, file: path })
+        : print(
+            `Saved ${path}\nseamwright swatch ${name}${library ? ` --library ${library}` : ''} --out ${name}.png shows it.`,
+          ),
   );
 }
 
@@ -122,9 +141,14 @@ const titleOf = (name: string): string => {
   return words[0].toUpperCase() + words.slice(1);
 };
 
+/** Names of the files of a shelf; none where the folder is not there or is none. */
+const namesIn = (folder: string): string[] =>
+  statSync(folder, { throwIfNoEntry: false })?.isDirectory()
+    ? readdirSync(folder)
+        .filter((file) => file.endsWith('.json') && !file.startsWith('.'))
+        .map((file) => file.replace(/\.json$/, ''))
+    : [];
+
 /** The file that an entry of the dictionary was read from. */
-export const fileOf = (
-  { personal, personalFolder: own }: LoadedDictionary,
-  shelf: Shelf,
-  name: string,
-): string => (personal[shelf].has(name) ? join(own, shelf, `${name}.json`) : builtInFile(shelf, name));
+export const fileOf = ({ personal }: LoadedDictionary, shelf: Shelf, name: string): string =>
+  personal[shelf].get(name) ?? builtInFile(shelf, name);

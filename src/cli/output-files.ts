@@ -1,6 +1,7 @@
 import {
   existsSync,
   lstatSync,
+  readdirSync,
   readlinkSync,
   realpathSync,
   renameSync,
@@ -14,6 +15,8 @@ import { InputError } from '../input-error.js';
 export interface Output {
   readonly path: string;
   readonly content: string | Uint8Array;
+  /** what the maker said for it to be written there, for messages (default: `--out` and the path) */
+  readonly said?: string;
 }
 
 /**
@@ -68,25 +71,63 @@ export async function writeOutputs(
   report: () => Promise<void> = async () => {},
 ): Promise<void> {
   const written: { beside: string; place: string }[] = [];
+  const saidOf = ({ path, said = `--out ${path}` }: Output) => said;
   let at: string | null = null;
   try {
-    outputs.forEach(({ path, content }, i) => {
-      at = path;
-      const place = settled(path);
-      const beside = join(dirname(place), `.seamwright-${process.pid}-${i}.part`);
-      written.push({ beside, place });
-      writeFileSync(beside, content, { flag: 'wx' });
-    });
+    for (const output of outputs) {
+      at = saidOf(output);
+      const place = settled(output.path, at);
+      written.push({ beside: writtenBeside(place, output.content, written.length), place });
+    }
     at = null;
     await report();
     written.forEach(({ beside, place }, i) => {
-      at = outputs[i].path;
+      at = saidOf(outputs[i]);
       renameSync(beside, place);
     });
   } catch (error) {
     for (const { beside } of written) rmSync(beside, { force: true });
     // The complaint names what the maker asked for, not the file beside it.
-    throw error instanceof Error && at !== null ? Object.assign(error, { path: `--out ${at}` }) : error;
+    throw error instanceof Error && at !== null ? Object.assign(error, { path: at }) : error;
+  }
+}
+
+/**
+ * Writes content to a new file in the folder of its place, and gives the file's name. A process that was killed may have
+ * left one of a name; that one is passed over, and removed when it is old.
+ */
+function writtenBeside(place: string, content: string | Uint8Array, i: number): string {
+  const folder = dirname(place);
+  removeLeftBehind(folder);
+  for (let attempt = 0; ; attempt++) {
+    const beside = join(folder, `.seamwright-${process.pid}-${i + attempt * MOST_OUTPUTS}.part`);
+    try {
+      writeFileSync(beside, content, { flag: 'wx' });
+      return beside;
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'EEXIST' && attempt < MOST_ATTEMPTS) continue;
+      if (code !== 'EEXIST') rmSync(beside, { force: true });
+      throw error;
+    }
+  }
+}
+
+const MOST_OUTPUTS = 100;
+const MOST_ATTEMPTS = 100;
+const PART = /^\.seamwright-\d+-\d+\.part$/;
+/** A file is written and renamed in seconds: one this old was left behind, ms. */
+const LEFT_BEHIND = 60 * 60 * 1000;
+
+/** Removes what killed processes left in a folder; what cannot be removed stays. */
+function removeLeftBehind(folder: string): void {
+  try {
+    for (const name of readdirSync(folder).filter((one) => PART.test(one))) {
+      const path = join(folder, name);
+      if (Date.now() - lstatSync(path).mtimeMs > LEFT_BEHIND) rmSync(path, { force: true });
+    }
+  } catch {
+    // a folder that can be written in and not listed, or another process was faster
   }
 }
 
@@ -103,7 +144,7 @@ const MOST_LINKS = 40;
  * The path with all links followed, also where the file itself is not there yet.
  * @throws InputError when its folder is not there, its links lead in a circle or its name is too long
  */
-function settled(path: string): string {
+function settled(path: string, said = `--out ${path}`): string {
   let place = path;
   try {
     for (let links = 0; links <= MOST_LINKS; links++) {
@@ -113,12 +154,7 @@ function settled(path: string): string {
       place = resolve(dirname(place), readlinkSync(place));
     }
   } catch (error) {
-    throw Object.assign(error as Error, { path: `--out ${path}` });
+    throw Object.assign(error as Error, { path: said });
   }
-  throw new InputError(
-    'link-circle',
-    `--out ${path}`,
-    'is a link that leads in a circle',
-    'choose another name',
-  );
+  throw new InputError('link-circle', said, 'is a link that leads in a circle', 'choose another name');
 }

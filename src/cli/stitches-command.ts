@@ -18,11 +18,10 @@ export function declareStitches(program: Command): void {
     .option('--json', 'print one JSON document')
     .action(async (name: string | undefined, options: Options) => {
       const { loadDictionary } = await import('./dictionary.js');
-      const { dictionaryReport, dictionaryText, entryText, entryNamed } = await import(
-        '../report/dictionary-report.js'
-      );
+      const { askedFor } = await import('./asked-for.js');
+      const { dictionaryReport, dictionaryText, entryText } = await import('../report/dictionary-report.js');
       const dictionary = await loadDictionary(options.library);
-      const shown = name === undefined ? dictionary : entryNamed(dictionary, name);
+      const shown = name === undefined ? dictionary : await askedFor(dictionary, name);
       const report = dictionaryReport(shown, dictionary);
       await (options.json
         ? printJson(report)

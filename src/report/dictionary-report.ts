@@ -2,7 +2,6 @@ import type { SavedTreatment } from '../formats/treatment.js';
 import type { InputError } from '../input-error.js';
 import { largerFor } from '../needle/craft.js';
 import type { Dictionary } from '../stitches/dictionary.js';
-import { findIfNamed, findNamed } from '../stitches/find-named.js';
 import type { Figure, Ornament, Parameter, Stitch } from '../stitches/stitch.js';
 import { table } from './table.js';
 
@@ -13,7 +12,7 @@ type Shelf = keyof Dictionary;
 /** What is known of where the entries of a dictionary come from. */
 export interface Origins {
   readonly personalFolder: string;
-  readonly personal: Readonly<Record<Shelf, ReadonlySet<string>>>;
+  readonly personal: Readonly<Record<Shelf, { has(name: string): boolean }>>;
   /** personal ones that stand before a built-in one of their name */
   readonly hidden: Readonly<Record<Shelf, readonly string[]>>;
   /** personal files that could not be read */
@@ -52,19 +51,6 @@ export interface DictionaryReport {
   readonly ornaments: readonly FigureEntry[];
   /** files of the maker's own that could not be read, a line each */
   readonly unread: readonly string[];
-}
-
-/** @throws InputError with the nearest name when nothing in the dictionary goes by that one */
-export function entryNamed(dictionary: Dictionary, wanted: string): Dictionary {
-  const none = { stitches: new Map(), ornaments: new Map(), treatments: new Map() };
-  // a stitch comes first where names are alike, and speaks where nothing is found
-  const stitch = findIfNamed(dictionary.stitches, wanted);
-  const ornament = stitch ? undefined : findIfNamed(dictionary.ornaments, wanted);
-  const treatment = (stitch ?? ornament) ? undefined : findIfNamed(dictionary.treatments, wanted);
-  if (ornament) return { ...none, ornaments: new Map([[ornament.name, ornament]]) };
-  if (treatment) return { ...none, treatments: new Map([[treatment.name, treatment]]) };
-  const found = stitch ?? findNamed(dictionary.stitches, wanted, 'stitch');
-  return { ...none, stitches: new Map([[found.name, found]]) };
 }
 
 export function dictionaryReport(shown: Dictionary, origins: Origins): DictionaryReport {

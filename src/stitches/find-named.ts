@@ -31,18 +31,19 @@ export function findNamed<T extends Named>(
 
 /** The same, undefined when there is none. */
 export function findIfNamed<T extends Named>(shelf: ReadonlyMap<string, T>, wanted: string): T | undefined {
-  const key = plain(wanted);
+  const key = plainName(wanted);
   const known = shelf.get(wanted) ?? shelf.get(key);
   if (known) return known;
   const all = [...shelf.values()];
   return (
-    all.find(({ name }) => plain(name) === key) ??
-    all.find(({ title }) => plain(title) === key) ??
-    all.find(({ otherNames }) => otherNames.some((other) => plain(other) === key))
+    all.find(({ name }) => plainName(name) === key) ??
+    all.find(({ title }) => plainName(title) === key) ??
+    all.find(({ otherNames }) => otherNames.some((other) => plainName(other) === key))
   );
 }
 
-const plain = (name: string): string =>
+/** A name as it is looked up: names that are alike but for capitals, hyphens and spaces are one. */
+export const plainName = (name: string): string =>
   name
     // an umlaut may be one sign, or a letter and its dots: systems differ in how they keep a file's name
     .normalize('NFC')

@@ -34,7 +34,12 @@ export async function shapeMistakes(json: object, kind: 'stitch' | 'ornament'): 
       const description = error.schema.description as string | undefined;
       if (error.message === 'Unexpected property') {
         const isOneOfMany = mistakes.length > MANY;
-        mistakes.push({ path, kind: 'unknown', place, ...unexpected(schema, inside, isOneOfMany) });
+        mistakes.push({
+          path,
+          kind: 'unknown',
+          place,
+          ...unexpected(error.schema, inside[inside.length - 1], isOneOfMany),
+        });
       } else if (holdsTooMany(error)) {
         const { maxItems, maxProperties } = error.schema;
         const wrong = `it holds ${Object.keys(error.value as object).length}`;
@@ -88,22 +93,16 @@ const holdsTooMany = ({ schema, value }: { schema: TSchema; value: unknown }): b
 /** Of more unknown names nobody is told what each may have meant: to find that out takes its time. */
 const MANY = 200;
 
-function unexpected(
-  schema: TObject,
-  keys: readonly string[],
-  isOneOfMany: boolean,
-): Pick<Mistake, 'wrong' | 'right'> {
-  const key = keys[keys.length - 1];
+/** @param schema of the object that the name stands in */
+function unexpected(schema: TSchema, key: string, isOneOfMany: boolean): Pick<Mistake, 'wrong' | 'right'> {
   const wrong = `"${key}" is not known here`;
-  let at: { properties?: Record<string, unknown>; description?: string } | undefined = schema;
-  for (const step of keys.slice(0, -1)) at = at?.properties?.[step] as typeof at;
-  const known = Object.keys(at?.properties ?? {});
+  const known = Object.keys(schema.properties ?? {});
   if (known.length) {
     const near = isOneOfMany ? null : nearestName(key, known);
     const isMeant = near !== null && (distance(key, near) <= MISSPELLED || near.startsWith(key));
     return { wrong, right: `${isMeant ? `did you mean "${near}"? ` : ''}Known: ${known.join(', ')}` };
   }
-  return { wrong, right: at?.description ?? 'leave it out' };
+  return { wrong, right: schema.description ?? 'leave it out' };
 }
 
 const plainExpectation = (message: string): string =>

@@ -1,53 +1,79 @@
-import type { SavedTreatment } from '../formats/treatment.js';
 import type { Dictionary } from './dictionary.js';
 import { nearestName } from './nearest-name.js';
 import type { Figure } from './stitch.js';
 
-/** What a saved treatment names that the dictionary does not have, or not so: a line each; empty when it can be worked. */
+type Part = Record<string, unknown>;
+
+/**
+ * What a saved treatment names that the dictionary does not have, or not so: a line each; empty when it can be worked.
+ * @param treatment may have mistakes of form, which are told elsewhere: what cannot be read is passed over
+ * @param onGuide seats that a row has where it is stitched on a guide line
+ */
 export function treatmentMistakes(
-  { rows, accents = [] }: SavedTreatment,
+  treatment: object,
   { stitches, ornaments }: Dictionary,
   where: string,
+  onGuide: readonly string[],
 ): string[] {
   const mistakes: string[] = [];
-  const values = (figure: Figure, given: Readonly<Record<string, number>>, place: string) => {
+  const add = (place: string, wrong: string, right: string) =>
+    mistakes.push(`${where} ${place}: ${wrong}; ${right}`);
+  const named = <F extends Figure>(
+    shelf: ReadonlyMap<string, F>,
+    kind: string,
+    name: unknown,
+    place: string,
+  ): F | undefined => {
+    if (typeof name !== 'string') return undefined;
+    const found = shelf.get(name);
+    const nearest = () => `did you mean "${nearestName(name, [...shelf.keys()])}"?`;
+    if (!found) add(place, `there is no ${kind} "${name}"`, nearest());
+    return found;
+  };
+  const values = (figure: Figure, given: Part, place: string) => {
+    const names = figure.parameters.map((one) => one.name);
     for (const [name, value] of Object.entries(given)) {
+      if (typeof value !== 'number') continue;
       const parameter = figure.parameters.find((one) => one.name === name);
       if (!parameter) {
-        const names = figure.parameters.map((one) => one.name);
-        mistakes.push(
-          `${where} ${place}: ${figure.name} has no parameter "${name}"; did you mean "${nearestName(name, names)}"?`,
+        add(
+          place,
+          `${figure.name} has no parameter "${name}"`,
+          `did you mean "${nearestName(name, names)}"?`,
         );
       } else if (!(value >= parameter.min && value <= parameter.max)) {
-        mistakes.push(
-          `${where} ${place}: ${name} ${value} is out of range; ${parameter.min} to ${parameter.max}`,
-        );
+        add(place, `${name} ${value} is out of range`, `${parameter.min} to ${parameter.max}`);
       }
     }
   };
-  const missing = (kind: string, name: string, names: Iterable<string>, place: string) =>
-    mistakes.push(
-      `${where} ${place}: there is no ${kind} "${name}"; did you mean "${nearestName(name, [...names])}"?`,
-    );
-  rows.forEach((row, r) => {
-    const stitch = stitches.get(row.stitch);
-    if (stitch) values(stitch, row.parameters, `rows[${r}]`);
-    else missing('stitch', row.stitch, stitches.keys(), `rows[${r}]`);
+
+  const { rows, accents, guide } = treatment as Part;
+  const worked = listed(rows).map((row, r) => {
+    const { stitch, parameters } = objectOf(row);
+    const figure = named(stitches, 'stitch', stitch, `rows[${r}]`);
+    if (figure) values(figure, objectOf(parameters), `rows[${r}]`);
+    return figure;
   });
-  accents.forEach((accent, k) => {
+  listed(accents).forEach((accent, k) => {
     const place = `accents[${k}]`;
-    const on = stitches.get(rows[accent.row].stitch);
-    const seats = on ? [...new Set(on.build({}).seats.map(({ name }) => name))] : [];
-    if (on && !seats.includes(accent.seat)) {
-      mistakes.push(
-        `${where} ${place}: ${on.name} has no seat "${accent.seat}"; its seats are ${seats.join(', ')}`,
-      );
+    const { row, seat, ornament, parameters, graded } = objectOf(accent);
+    const on = worked[Number(row)];
+    if (on && typeof seat === 'string') {
+      const own = on.build({}).seats.map(({ name }) => name);
+      const seats = [...new Set([...own, ...(guide ? onGuide : [])])];
+      const right = seats.length ? `its seats are ${seats.join(', ')}` : 'it has none';
+      if (!seats.includes(seat)) add(place, `${on.name} has no seat "${seat}"`, right);
     }
-    if (accent.ornament === null) return;
-    const ornament = ornaments.get(accent.ornament);
-    if (!ornament) missing('ornament', accent.ornament, ornaments.keys(), place);
-    else
-      for (const grade of accent.graded ?? [{}]) values(ornament, { ...accent.parameters, ...grade }, place);
+    const figure = named(ornaments, 'ornament', ornament, place);
+    if (!figure) return;
+    const grades = listed(graded);
+    for (const grade of grades.length ? grades : [{}]) {
+      values(figure, { ...objectOf(parameters), ...objectOf(grade) }, place);
+    }
   });
-  return mistakes;
+  return [...new Set(mistakes)];
 }
+
+const listed = (value: unknown): unknown[] => (Array.isArray(value) ? value : []);
+const objectOf = (value: unknown): Part =>
+  typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Part) : {};

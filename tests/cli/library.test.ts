@@ -109,4 +109,74 @@ describe("a maker's own library", () => {
     const file = await seamwright(folder, 'stitches', '--library', 'block.svg');
     expect([file.status, file.stderr]).toEqual([2, expect.stringContaining('is no folder')]);
   });
+
+  it('a broken file that is asked for by name is answered with all its mistakes', async () => {
+    const fly = JSON.parse(readFileSync(new URL('../../motifs/stitches/fly.json', import.meta.url), 'utf8'));
+    mkdirSync(at('worn', 'stitches'), { recursive: true });
+    for (const name of ['old-fly', 'older-fly']) {
+      writeFileSync(
+        at('worn', 'stitches', `${name}.json`),
+        JSON.stringify({ ...fly, famly: 'x', sources: 0 }),
+      );
+    }
+    const worn = (...words: string[]) => seamwright(folder, ...words, '--library', 'worn');
+    const asked = await Promise.all([
+      worn('swatch', 'old-fly'),
+      worn('dress', 'block.svg', '--stitch', 'Old fly'),
+    ]);
+    for (const { status, stdout, stderr } of asked) {
+      expect([status, stdout]).toEqual([2, '']);
+      expect(stderr.trim().split('\n')).toEqual([
+        expect.stringMatching(/^seamwright: worn\/stitches\/old-fly\.json sources: it is 0; /),
+        expect.stringMatching(/^seamwright: worn\/stitches\/old-fly\.json famly: .*; did you mean "family"/),
+      ]);
+    }
+  });
+
+  it('what a killed save left beside is no stitch and stops no later one', async () => {
+    mkdirSync(at('left', 'stitches'), { recursive: true });
+    writeFileSync(at('left', 'stitches', '.seamwright-7-0.part'), '{ "format": 1,');
+    const left = (...words: string[]) => seamwright(folder, ...words, '--library', 'left');
+    expect((await left('library', 'copy', 'feather')).status).toBe(0);
+    const listed = JSON.parse((await left('stitches', '--json')).stdout);
+    expect(listed.unread).toEqual([]);
+    expect((await left('library', 'check')).stdout).toContain('1 file checked');
+  });
+
+  it('a complaint about a library says what was typed, and no option that was not', async () => {
+    writeFileSync(at('flat'), 'no folder');
+    const copied = await seamwright(folder, 'library', 'copy', 'feather', '--library', 'flat');
+    const inside = await seamwright(folder, 'library', 'copy', 'feather', '--library', 'flat/inside');
+    expect([copied.status, inside.status]).toEqual([2, 2]);
+    expect(copied.stderr).toContain('--library flat');
+    expect(inside.stderr).toContain('flat/inside');
+    expect(copied.stderr + inside.stderr).not.toContain('--out');
+  });
+
+  it('a treatment is told what its dictionary does not have, beside its other mistakes', async () => {
+    const text = readFileSync(new URL('../../motifs/treatments/fly-knots.json', import.meta.url), 'utf8');
+    const record = JSON.parse(text);
+    record.titel = record.title;
+    record.rows[0].parameters.widht = 3;
+    record.accents[0].ornament = 'french-knott';
+    writeFileSync(at('lost.json'), JSON.stringify(record));
+    const { status, stdout } = await run('library', 'check', 'lost.json');
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/titel is not known here/);
+    expect(stdout).toMatch(/rows\[0\]: fly has no parameter "widht"; did you mean "width"/);
+    expect(stdout).toMatch(/there is no ornament "french-knott"; did you mean "french-knot"/);
+  });
+
+  it('a drawing that is wrong in many places is told all of them', async () => {
+    writeFileSync(
+      at('wrong.svg'),
+      drawing.replace('id="seam"', 'id="saem"').replace('passes="0"', 'pases="0"'),
+    );
+    const { status, stderr } = await run('library', 'take', 'wrong.svg', 'my-wrong');
+    expect(status).toBe(2);
+    expect(stderr.trim().split('\n')).toHaveLength(2);
+    expect(stderr).toMatch(
+      /wrong\.svg: no line is marked as the seam[\s\S]*line 3 \(line\): "pases" is not known/,
+    );
+  });
 }, 60_000);

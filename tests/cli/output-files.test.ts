@@ -1,4 +1,12 @@
-import { existsSync, lstatSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  readFileSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { checkOutputs, writeOutputs } from '../../src/cli/output-files.js';
@@ -62,6 +70,38 @@ describe('writing outputs', () => {
     expect(lstatSync(at('link.svg')).isSymbolicLink()).toBe(true);
     expect(readFileSync(at('real.svg'), 'utf8')).toBe('new');
   });
+});
+
+describe('what a killed process left beside', () => {
+  const part = (n: number) => at(`.seamwright-${process.pid}-${n}.part`);
+
+  it('stops nobody, and stays as it is while it may still be written', async () => {
+    for (const n of [0, 1]) writeFileSync(part(n), 'half');
+    const both = ['a.svg', 'b.svg'].map((name) => ({ path: at(name), content: name }));
+    await writeOutputs(both);
+    expect(readFileSync(at('a.svg'), 'utf8')).toBe('a.svg');
+    expect(readFileSync(at('b.svg'), 'utf8')).toBe('b.svg');
+    expect([0, 1].map((n) => readFileSync(part(n), 'utf8'))).toEqual(['half', 'half']);
+    expect(Object.keys(contents(folder))).toHaveLength(4);
+  });
+
+  it('is removed when it is old, and nothing else is', async () => {
+    const old = new Date(Date.now() - 2 * 60 * 60 * 1000);
+    for (const name of ['.seamwright-1-0.part', '.seamwright-notes.part', 'mine.part']) {
+      writeFileSync(at(name), 'half');
+      utimesSync(at(name), old, old);
+    }
+    await writeOutputs([{ path: at('a.svg'), content: 'new' }]);
+    expect(Object.keys(contents(folder))).toEqual(['.seamwright-notes.part', 'a.svg', 'mine.part']);
+  });
+});
+
+it('a complaint names what the maker said', async () => {
+  const path = join(folder, 'a-name-that-is-too-long'.repeat(20));
+  await expect(writeOutputs([{ path, content: '', said: '--library own' }])).rejects.toMatchObject({
+    path: '--library own',
+  });
+  await expect(writeOutputs([{ path, content: '' }])).rejects.toMatchObject({ path: `--out ${path}` });
 });
 
 describe('checking outputs before the work', () => {
