@@ -13,6 +13,8 @@ import { accentCounts, rowCounts } from './line-counts.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import { type Claimant, movedApart } from './moved-apart.js';
 import { narrowedLines } from './narrowing.js';
+import { plainLines } from './plain-line.js';
+import { plainFinding, plainParts, withPlain } from './plain-parts.js';
 import { type Span, spansOf } from './spans.js';
 import { toSeam, type Walk } from './walk.js';
 
@@ -155,22 +157,29 @@ function fitLine(
   };
   const gaps = [gapAt(0), gapAt(1)] as const;
   const laid = parts.flatMap((part) => part.laid ?? []);
+  const plain = plainParts(map, lines, line, rules, parts);
+  const across = walk.reverse ? -ask.offset : ask.offset;
   return {
     fit: {
       seam: ask.seam,
       stitch: ask.sized.stitch.name,
       stretches: walk.reverse ? along.reverse() : along,
-      layers: layersOf(parts),
+      layers: withPlain(layersOf(parts), plainLines(walk.guide, plain, across, ask.passes)),
       marks: laid.flatMap(({ marks }) => marks),
       rows: rowCounts(laid),
       accents: accentCounts(laid),
       wanted: ask.sized.repeat,
       endGap: walk.reverse ? [gaps[1], gaps[0]] : gaps,
-      scale: laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
+      scale:
+        laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
-    tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
     claimed,
-    findings: [...bandFindings(line), ...parts.flatMap((part) => part.findings)],
+    tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
+    findings: [
+      ...bandFindings(line),
+      ...parts.flatMap((part) => part.findings),
+      ...plainFinding(line, plain),
+    ],
   };
 }
 

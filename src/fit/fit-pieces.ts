@@ -4,17 +4,22 @@ import { fitSpan, type SpanFit, type SpanQuestion, stretchLengths, takesWhole } 
 import { fitOnWaves } from './on-waves.js';
 import { cornerEnd, type Span } from './spans.js';
 
+/** What a piece of a span got. */
+export interface PieceFit extends SpanFit {
+  readonly piece: Span;
+}
+
 /**
  * A span fitted in one go; where a side between two corners is too short for even one small repeat, the treatment is
  * broken at that side's corners instead of turning them, so that the other sides are dressed all the same.
  */
-export function fitInPieces(question: SpanQuestion, gap: number): SpanFit[] {
+export function fitInPieces(question: SpanQuestion, gap: number): PieceFit[] {
   const { span } = question;
   const fitOne = (one: SpanQuestion) => (one.rows.waves ? fitOnWaves(one, gap) : fitSpan(one));
   const whole = fitOne(question);
   const corners = cornersOf(question);
-  if (whole.laid || corners.length === 0) return [whole];
-  return piecesOf(question, corners, gap).map((piece) => fitOne({ ...question, span: piece }));
+  if (whole.laid || corners.length === 0) return [{ ...whole, piece: span }];
+  return piecesOf(question, corners, gap).map((piece) => ({ ...fitOne({ ...question, span: piece }), piece }));
 
   function cornersOf({ guide }: SpanQuestion): readonly Corner[] {
     const start = span.ring ? guide.corners.filter((corner) => corner.u === 0) : [];

@@ -8,10 +8,8 @@ import { followerRow } from './followers.js';
 import { type Laying, layer } from './lay.js';
 import { ofOneThread, ofOneUnit, threadsByClass } from './one-thread.js';
 import { type Placing, placeUnits, type UnitRun } from './place.js';
+import { lineChain, PLAIN_STITCH } from './plain-line.js';
 import type { Rows } from './rows.js';
-
-/** Stitches of the line that shows where to lay a ribbon, mm. Common practice. */
-const PLACEMENT_STITCH = 2.5;
 
 /** One span laid on the cloth: layers in the order they are sewn, and what is put on by hand. */
 export interface Laid {
@@ -140,30 +138,12 @@ function placementLine(laying: Laying, runs: readonly UnitRun[], ring: boolean):
   const lay = layer(laying);
   const nodes: number[] = [];
   for (const { from, count, length } of runs) {
-    const pieces = Math.max(1, Math.round((count * length) / PLACEMENT_STITCH));
+    const pieces = Math.max(1, Math.round((count * length) / PLAIN_STITCH));
     for (let i = nodes.length ? 1 : 0; i <= pieces; i++) {
       lay.at(from + (count * length * i) / pieces, 0);
       nodes.push(lay.out[0], lay.out[1]);
     }
   }
   if (ring) nodes.length -= 2;
-  const places = nodes.length / 2;
-  const legs = ring ? places : places - 1;
-  const to = Int32Array.from({ length: legs }, (_, i) => (i + 1) % places);
-  return {
-    units: legs,
-    closed: ring,
-    nodes: Float64Array.from(nodes),
-    from: Int32Array.from({ length: legs }, (_, i) => i),
-    to,
-    legClass: new Uint16Array(legs),
-    unit: Int32Array.from({ length: legs }, (_, i) => i),
-    passes: new Uint8Array(legs).fill(1),
-    kind: Array.from({ length: legs }, () => 'straight' as const),
-    size: new Float32Array(legs),
-    pathStart: Int32Array.from({ length: legs + 1 }, (_, i) => 2 * i),
-    path: Float64Array.from(
-      [...to].flatMap((b, a) => [2 * a, 2 * a + 1, 2 * b, 2 * b + 1].map((k) => nodes[k])),
-    ),
-  };
+  return lineChain(nodes, ring, 1);
 }

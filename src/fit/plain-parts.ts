@@ -1,0 +1,70 @@
+import type { SeamMap } from '../block/seam-map.js';
+import { type Finding, lineName } from '../finding.js';
+import { frameFinder } from '../geometry/guide-frame.js';
+import type { FitRules } from './ask.js';
+import type { Chain, Layer } from './fit.js';
+import type { PieceFit } from './fit-pieces.js';
+import { endRules, type Line, type Lines } from './lines.js';
+import { joined, type Part } from './plain-line.js';
+import { spansOf } from './spans.js';
+
+/** A bare stretch longer than this is filled with a plain line, mm. Common practice. */
+const PLAIN_OVER = 3;
+
+/**
+ * Where a line got nothing, because not even one small repeat fits there or it would be pressed too much: what a plain
+ * line can fill.
+ */
+export function plainParts(
+  map: SeamMap,
+  lines: Lines,
+  line: Line,
+  rules: FitRules,
+  pieces: readonly PieceFit[],
+): Part[] {
+  const empty = pieces.filter(({ laid }) => laid === null).map(({ piece }) => piece);
+  const tight = line.tight.filter(({ from, to, kept }) => kept === null && to > from);
+  if (empty.length === 0 && tight.length === 0) return [];
+  const bare = { left: 0, right: 0 };
+  const wide = endRules(map, lines, line, rules);
+  const thin = spansOf(line.walk, {
+    ...wide,
+    reach: (arm) => (arm.seam === line.ask.seam ? bare : wide.reach(arm)),
+    ownAt: () => bare,
+    tight: [],
+  });
+  // A line without breadth ends where the bands of others leave it room.
+  return thin.flatMap(({ start, end }) => {
+    const [first, last] = [start.at + Math.max(0, start.setback), end.at - Math.max(0, end.setback)];
+    const within = (part: Part) => ({ from: Math.max(first, part.from), to: Math.min(last, part.to) });
+    const parts = joined([...empty.map((span) => ({ from: span.start.at, to: span.end.at })), ...tight]);
+    return parts.map(within).filter(({ from, to }) => to - from > PLAIN_OVER);
+  });
+}
+
+/** The plain lines are sewn with the first row. */
+export function withPlain(layers: readonly Layer[], chains: readonly Chain[]): readonly Layer[] {
+  if (chains.length === 0) return layers;
+  const isFirst = ({ kind, index, thread }: Layer) => kind === 'row' && index === 0 && thread === 0;
+  const first = layers.find(isFirst) ?? { kind: 'row', index: 0, thread: 0, chains: [] };
+  const whole = { ...first, chains: [...first.chains, ...chains] };
+  return layers.some(isFirst) ? layers.map((layer) => (layer === first ? whole : layer)) : [whole, ...layers];
+}
+
+export function plainFinding({ ask, walk }: Line, plain: readonly Part[]): Finding[] {
+  if (plain.length === 0) return [];
+  const finder = frameFinder(walk.guide, 0, walk.guide.u.length - 1);
+  finder.at((plain[0].from + plain[0].to) / 2);
+  const long = plain.reduce((sum, { from, to }) => sum + to - from, 0);
+  return [
+    {
+      level: 'note',
+      code: 'plain-line',
+      message:
+        `${lineName(ask.seam)}: a plain line fills ${long.toFixed(1)} mm where no repeat of ` +
+        `${ask.sized.stitch.title.toLowerCase()} fits`,
+      seam: ask.seam,
+      at: [finder.frame[0], finder.frame[1]],
+    },
+  ];
+}
