@@ -1,15 +1,14 @@
 import type { Arm, SeamMap } from '../block/seam-map.js';
-import type { KeptArea } from '../formats/line-drawing.js';
 import type { Corner } from '../geometry/guide-line.js';
-import type { UnitLeg } from '../stitches/stitch.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js';
-import { besideKept, type Kept, type Spread } from './keep-clear.js';
-import { bandBesideKept, type KeptPart } from './kept-band.js';
+import { besideKept, type Kept } from './keep-clear.js';
+import { bandBesideKept } from './kept-band.js';
+import { spreadOf, withKept } from './kept-parts.js';
 import { Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
-import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
+import { type Rows, rowsOf, wholeReach } from './rows.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
 
@@ -104,7 +103,7 @@ export function bandedLine(way: Way, wanted: number, gap: number): Line {
       ...way,
       band: clear ? narrowerBand(shared, clear.band) : shared,
       scale,
-      tight: clear ? withKept(tight, clear.cut, ask.keepClear!) : tight,
+      tight: clear ? withKept(tight, clear.cut, way) : tight,
     };
     if (tight.length === 0) {
       if (!clear || clear.cut.every(({ covered }) => covered)) return line;
@@ -112,46 +111,6 @@ export function bandedLine(way: Way, wanted: number, gap: number): Line {
     }
     if (scale <= ask.sized.least + 1e-9) return cutOff ?? line;
   }
-}
-
-/** Parts that stay bare, those that meet as one. */
-function withKept(
-  tight: readonly TightPart[],
-  cut: readonly KeptPart[],
-  areas: readonly KeptArea[],
-): TightPart[] {
-  const kept = cut.map(({ from, to, area }) => ({ from, to, beside: false, kept: areas[area].name }));
-  const joined: TightPart[] = [];
-  for (const part of [...tight, ...kept].sort((a, b) => a.from - b.from)) {
-    const before = joined[joined.length - 1];
-    if (!before || before.to < part.from) joined.push(part);
-    else {
-      const to = Math.max(before.to, part.to);
-      joined[joined.length - 1] = { ...before, to, kept: before.kept ?? part.kept };
-    }
-  }
-  return joined;
-}
-
-/** How far along its line the thread of a treatment spreads from a place. */
-function spreadOf(rows: Rows): Spread {
-  const { repeat } = rows.sized;
-  const long = ({ path }: UnitLeg): number => {
-    let [least, most] = [Infinity, -Infinity];
-    for (let i = 0; i < path.length; i += 2) {
-      least = Math.min(least, path[i]);
-      most = Math.max(most, path[i]);
-    }
-    return most - least;
-  };
-  const seen = unitsOf(rows, 1, repeat).flatMap(({ legs }) => legs.filter(({ kind }) => kind !== 'under'));
-  const figures = rows.accents.flatMap(({ figures: all, away }) =>
-    all.map((figure) => {
-      const { reach, overhang } = figure.build(1);
-      return Math.max(reach.left, reach.right, overhang.start, overhang.end) + Math.abs(away);
-    }),
-  );
-  return { legs: Math.max(0, ...seen.map(long)) / 2, figures: Math.max(0, ...figures), repeat };
 }
 
 /** Where a band is narrower than half of what was wanted. */

@@ -1,9 +1,11 @@
 import { compose, type Matrix, translate } from 'transformation-matrix';
+import type { Finding } from '../finding.js';
 import { boxOf } from '../geometry/box.js';
 import { InputError } from '../input-error.js';
-import type { DrawnLine, LineDrawing } from './line-drawing.js';
+import type { DrawnLine, KeptArea, LineDrawing } from './line-drawing.js';
 import { drawnShape } from './svg-drawn-shape.js';
 import { fitViewBox, frameOf, readViewBox, sizeFinding, type Viewport } from './svg-frame.js';
+import { imageAsShape, keptAreas, keptNameOf, keptText } from './svg-keep-clear.js';
 import { readLength } from './svg-length.js';
 import { isUnpainted } from './svg-paint.js';
 import { placeSubpath } from './svg-place.js';
@@ -20,12 +22,14 @@ interface Place {
   readonly viewport: Viewport;
   /** references of the `use` elements on the way here */
   readonly using: readonly string[];
+  /** name of the area that is kept clear here; null outside of all */
+  readonly kept: string | null;
 }
 
 /**
  * The lines of an SVG drawing in millimeters: every basic shape with its transforms, subpaths apart. A closed shape
  * with a fill is a patch. The frame is the drawing's width and height; without them the viewBox at 96 pixels to the
- * inch; without both, what the lines cover.
+ * inch; without both, what the lines cover. Shapes and images marked as areas to be kept clear are no lines.
  *
  * @param where the file's name, for messages
  * @throws InputError with the line number: not XML, no SVG, bad numbers, coordinates beyond 10 m, no lines
@@ -43,7 +47,9 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
 
   const frame = frameOf(root, where);
   const lines: DrawnLine[] = [];
-  const start = { look: {}, toMm: frame.toMm, viewport: frame.user, using: [] };
+  const keepClear: KeptArea[] = [];
+  const kept: Finding[] = [];
+  const start = { look: {}, toMm: frame.toMm, viewport: frame.user, using: [], kept: null };
   const clipped: Unread[] = [];
   const lineless: Unread[] = [];
 
@@ -51,9 +57,12 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
     const look = lookOf(element, place.look, sheet);
     if (look.display === 'none') return;
     const at = `${where} line ${element.line} (${element.name})`;
-    const own = { ...place, look, toMm: compose(place.toMm, transformOf(look, at)) };
+    const name = keptNameOf(element, place.kept, at);
+    const own = { ...place, look, toMm: compose(place.toMm, transformOf(look, at)), kept: name };
     const before = lines.length;
-    if (HOLD_NO_LINES.has(element.name)) lineless.push({ what: element.name, at });
+    if (name !== null && element.name === 'image') await addShape(imageAsShape(element), own);
+    else if (name !== null && element.name === 'text') kept.push(keptText(name, at));
+    else if (HOLD_NO_LINES.has(element.name)) lineless.push({ what: element.name, at });
     else if (isShape(element.name)) await addShape(element, own);
     else if (element.name === 'use') await visitUse(element, own);
     else if (GROUPS.has(element.name)) {
@@ -67,11 +76,13 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
     if (what && lines.length > before) clipped.push({ what, at });
   };
 
-  const addShape = async (element: SvgElement, { look, toMm, viewport }: Place) => {
-    if (look.visibility === 'hidden' || look.visibility === 'collapse' || isUnpainted(look)) return;
+  const addShape = async (element: SvgElement, { look, toMm, viewport, kept: name }: Place) => {
+    if (look.visibility === 'hidden' || look.visibility === 'collapse') return;
+    if (name === null && isUnpainted(look)) return;
     const at = `${where} line ${element.line} (${element.name})`;
     const subpaths = readShape(element, viewport, where).map((line) => placeSubpath(line, toMm, at));
-    lines.push(...(await drawnShape(element.name, subpaths, look, byId, at)));
+    if (name === null) lines.push(...(await drawnShape(element.name, subpaths, look, byId, at)));
+    else keepClear.push(...keptAreas(name, subpaths, look));
   };
 
   const visitUse = async (element: SvgElement, place: Place) => {
@@ -100,7 +111,9 @@ export async function readSvgDrawing(text: string, where: string): Promise<LineD
     ...size,
     lines,
     origin: [0, 0],
+    ...(keepClear.length > 0 && { keepClear }),
     findings: [
+      ...kept,
       ...sizeFinding(frame, size, where),
       ...unreadFindings(clipped, lineless, sheet.passedOver, where),
     ],
