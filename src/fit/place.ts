@@ -4,6 +4,7 @@ import type { Uneven } from './by-hand.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import { type Layer, type Laying, layer } from './lay.js';
+import { layOnThread, type Thread, threadsOverNodes } from './on-thread.js';
 import { passesOf } from './place-ornament.js';
 
 /** Units laid one after another, all built alike, over one part of a line. */
@@ -43,7 +44,9 @@ export function placeUnits(placing: Placing): Chain {
   const closing = closed || places.length === 0 ? [] : closingLegs(runs[runs.length - 1].unit);
   const growing = new GrowingChain(room(runs, closing));
   const lay = layer(placing.laying);
-  const sharedIn = new Map(runs.map(({ unit }) => [unit, sharedNodes(unit, closed)]));
+  const fastenedIn = new Map(
+    runs.map(({ unit }) => [unit, { shared: sharedNodes(unit, closed), over: threadsOverNodes(unit) }]),
+  );
   /** nodes of the units laid so far, and what was laid before each */
   const tables: Int32Array[] = [];
   const grown = [growing.size];
@@ -62,7 +65,7 @@ export function placeUnits(placing: Placing): Chain {
       if (closed && index > 0 && index === places.length - 1) {
         for (const [a, b] of unit.joins) if (tables[0][b] >= 0) table[a] = tables[0][b];
       }
-      layUnit(growing, lay, placing, place, unit.legs, table, sharedIn.get(unit)!);
+      layUnit(growing, lay, placing, place, unit.legs, table, fastenedIn.get(unit)!);
       tables.push(table);
     }
     grown.push(growing.size);
@@ -71,7 +74,7 @@ export function placeUnits(placing: Placing): Chain {
     const place = afterLast(placing, places);
     const { unit } = place.run;
     const table = joined(tables[places.length - 1], unit, growing.table(unit));
-    layUnit(growing, lay, placing, place, closing, table, sharedIn.get(unit)!);
+    layUnit(growing, lay, placing, place, closing, table, fastenedIn.get(unit)!);
   }
   return growing.finish(places.length, closed);
 }
@@ -104,6 +107,8 @@ function repeatsBefore(
   let run: UnitRun | null = null;
   let first = 0;
   let apart = 1;
+  /** units before it whose threads a shared node of it may lie on */
+  let leaning = 0;
   /** from this unit on, up to the one asked for last, all lie plainly on the line */
   let plainFrom = 0;
   return (index) => {
@@ -112,6 +117,7 @@ function repeatsBefore(
       run = place.run;
       first = index;
       apart = Math.max(1, handedOn(run.unit));
+      leaning = threadsOverNodes(run.unit).some((thread) => thread) ? apart : 0;
       plainFrom = index;
     }
     if (uneven || !isPlain(place, lay)) {
@@ -120,7 +126,7 @@ function repeatsBefore(
     }
     const like = index - period;
     // the first unit of a run has other neighbors, and so have those that share what it laid; the last of a ring closes it
-    return like - period >= first + apart && like >= plainFrom && index <= last ? like : -1;
+    return like - period >= first + apart && like - leaning >= plainFrom && index <= last ? like : -1;
   };
 }
 
@@ -222,6 +228,25 @@ function sharedNodes({ joins, nodes }: Unit, closed: boolean): Uint8Array {
   return shared;
 }
 
+/** What is known of the nodes of a unit: 1 for those that another unit may have laid, and the threads that pass over them. */
+interface Fastened {
+  readonly shared: Uint8Array;
+  readonly over: readonly (Thread | null)[];
+}
+
+/** Lays a place of a unit; one that a taut thread passes over stays on that thread where the line bends. */
+export function layPlace(lay: Layer, place: Place, thread: Thread | null, u: number, v: number): void {
+  if (!thread) {
+    lay.at(alongLine(place, u), acrossLine(place, v));
+    return;
+  }
+  const { nodes } = place.run.unit;
+  const holes = [thread.from, thread.to].map(
+    (node) => [alongLine(place, nodes[2 * node]), acrossLine(place, nodes[2 * node + 1])] as const,
+  );
+  layOnThread(lay, holes, alongLine(place, u), acrossLine(place, 0));
+}
+
 function layUnit(
   growing: GrowingChain,
   lay: Layer,
@@ -229,13 +254,13 @@ function layUnit(
   place: Place,
   legs: readonly UnitLeg[],
   table: Int32Array,
-  shared: Uint8Array,
+  { shared, over }: Fastened,
 ): void {
   const { nodes } = place.run.unit;
   if (lay.wedged) lay.drawIn(outermost(place));
   const node = (i: number): number => {
     if (table[i] < 0) {
-      lay.at(alongLine(place, nodes[2 * i]), acrossLine(place, nodes[2 * i + 1]));
+      layPlace(lay, place, over[i], nodes[2 * i], nodes[2 * i + 1]);
       table[i] = growing.addNode(lay.out[0], lay.out[1]);
     }
     return table[i];

@@ -1,6 +1,7 @@
 import { wrapAngle } from '../geometry/point.js';
 import { type Layer, layer } from './lay.js';
-import { acrossLine, afterLast, alongLine, type Place, type Placing, placesOf } from './place.js';
+import { threadOver } from './on-thread.js';
+import { afterLast, layPlace, type Place, type Placing, placesOf } from './place.js';
 import type { Spot } from './place-ornament.js';
 import { CREST } from './rows.js';
 
@@ -26,7 +27,7 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   const add = (place: Place) => {
     const seat = place.run.unit.seats.find((one) => one.name === name);
     if (!seat) return;
-    lay.at(alongLine(place, seat.u), acrossLine(place, seat.v));
+    layPlace(lay, place, threadOver(place.run.unit, seat.u, seat.v), seat.u, seat.v);
     const hand = place.hand * seat.v < -SAME ? -1 : place.hand * seat.v > SAME ? 1 : place.hand;
     const [x, y, theta] = lay.out;
     spots.push({ x, y, theta: hand === 1 ? theta : theta + Math.PI, hand });
