@@ -194,9 +194,15 @@ function spreadOut(guide: GuideLine, raw: Kept, spread: Spread, widest: number):
     ...guide.corners.map(({ u, turn }) => ({ u, by: widest * Math.tan(Math.min(1.05, Math.abs(turn) / 2)) })),
     ...(guide.closed ? [] : [0, guide.length].map((u) => ({ u, by: widest * LEAN }))),
   ];
+  const along = (a: number, b: number) => {
+    const apart = Math.abs(a - b);
+    return guide.closed ? Math.min(apart, guide.length - apart) : apart;
+  };
   const leaning = (u: number) =>
-    leans.reduce((most, lean) => Math.max(most, lean.by * (1 - Math.abs(u - lean.u) / over)), 0);
+    leans.reduce((most, lean) => Math.max(most, lean.by * (1 - along(u, lean.u) / over)), 0);
   const n = raw.u.length;
+  // The first and the last place of a ring are one, and places go on round it.
+  const count = guide.closed ? n - 1 : n;
   const kept: Kept = {
     u: raw.u,
     left: raw.left.slice(),
@@ -207,8 +213,11 @@ function spreadOut(guide: GuideLine, raw: Kept, spread: Spread, widest: number):
   for (let i = 0; i < n; i++) {
     const within = Math.max(legs, figures) + leaning(raw.u[i]);
     for (const way of [-1, 1]) {
-      for (let k = i + way; k >= 0 && k < n; k += way) {
-        const apart = Math.abs(raw.u[k] - raw.u[i]);
+      for (let step = 1; step < count; step++) {
+        const at = i + way * step;
+        if (!guide.closed && (at < 0 || at >= n)) break;
+        const k = (at + count) % count;
+        const apart = along(raw.u[k], raw.u[i]);
         if (apart > within) break;
         // The line itself is covered where it is: what lies beside that is cut off there.
         if (raw.covers[k] >= 0) {

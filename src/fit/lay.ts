@@ -153,7 +153,7 @@ function layerOf(laying: Laying): Layer {
       while (p > 0 && u < parts[p].from) p--;
       while (p + 1 < parts.length && u > parts[p].to) p++;
       const part = parts[p];
-      let scale = narrowing ? narrowing(u, vAsked > 0) : 1;
+      let scale = narrowing ? narrowing(u, vAsked) : 1;
       if (part.startPoint) scale *= inWedge(part.startPoint, u - part.startPoint.at, vAsked);
       if (part.endPoint) scale *= inWedge(part.endPoint, part.endPoint.at - u, vAsked);
       let across = vAsked * scale + offset;
@@ -216,8 +216,11 @@ function fullFrom({ left, right }: Point, built: Reach): number {
   return Math.max(from(left, built.left), from(right, built.right));
 }
 
-/** Scale of v at u on the left or right, or null where the band is nowhere narrower than what units are built for. */
-function narrowed({ band, built }: Laying): ((u: number, left: boolean) => number) | null {
+/**
+ * Scale of v at u, or null where the band is nowhere narrower than what units are built for. A figure that stands on the
+ * line itself may lie to either hand: it takes the smaller of both.
+ */
+function narrowed({ band, built }: Laying): ((u: number, v: number) => number) | null {
   const share = (values: Float64Array, whole: number) =>
     Float64Array.from(values, (value) => (whole > 0 ? Math.min(1, value / whole) : 1));
   const left = share(band.left, built.left);
@@ -226,8 +229,9 @@ function narrowed({ band, built }: Laying): ((u: number, left: boolean) => numbe
   if (whole(left) && whole(right)) return null;
   const us = band.u;
   let i = 0;
-  return (u, isLeft) => {
-    const values = isLeft ? left : right;
+  const both = left.map((share, k) => Math.min(share, right[k]));
+  return (u, v) => {
+    const values = v === 0 ? both : v > 0 ? left : right;
     while (i > 0 && us[i] > u) i--;
     while (i + 2 < us.length && us[i + 1] < u) i++;
     const width = us[i + 1] - us[i];
