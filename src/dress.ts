@@ -6,6 +6,7 @@ import { placedOrnaments } from './asked/ornaments.js';
 import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
 import { accentsLeftOut } from './check/accents-left-out.js';
+import { bareEnds, explainedEnds, insetOf, type SewnSeam } from './check/bare-ends.js';
 import { bareSeam } from './check/bare-seam.js';
 import { hoopFindings, sewnField } from './check/hoop.js';
 import { ringOfTucks } from './check/ring-of-tucks.js';
@@ -98,7 +99,7 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
       findings,
     ),
   );
-  findings.push(...bareLines(block.map, asked.lines, lines, order, keepClear));
+  findings.push(...bareLines(block.map, asked.lines, lines, order, keepClear, findings));
   findings.push(
     ...lines.flatMap(({ fit, treatment }) =>
       accentsLeftOut(fit, accentNames(dressing.treatments[treatment], dictionary)),
@@ -162,6 +163,7 @@ function bareLines(
   lines: readonly DressedLine[],
   order: readonly number[],
   keepClear: readonly KeptArea[],
+  said: readonly Finding[],
 ): Finding[] {
   const dressed = order.flatMap((k, i) => {
     const { ask } = asked[k];
@@ -170,14 +172,26 @@ function bareLines(
     // flowers beside a seam do not cover it
     const rows = { ...rowsOf(ask, false), accents: [] };
     const { left, right } = wholeReach(rows, fit.scale, ask.sized.repeat * fit.scale);
-    return [{ seam: ask.seam, reach: Math.max(left, right), short: ask.manner === 'short' }];
+    return [{ ask, line: lines[i], reach: Math.max(left, right), short: ask.manner === 'short' }];
   });
-  return bareSeam(
-    map,
-    dressed,
-    lines.flatMap(({ layers }) => layers.map(({ runs }) => runs)),
-    keepClear,
-  );
+  const explained = explainedEnds(said);
+  const sewn = dressed.flatMap(({ ask: { seam, sized }, line, reach, short }): SewnSeam[] => {
+    if (seam === 'outline') return [];
+    const own = line.layers.flatMap(({ kind, runs }) => (kind === 'row' ? [runs] : []));
+    const { repeats } = line.fit.rows[0];
+    const [{ along }] = line.fit.rows;
+    const inset = insetOf(sized.build(line.fit.scale ?? 1, repeats ? along / repeats : sized.repeat));
+    return [{ seam, reach, repeats, inset, own, explained: short || explained.has(seam) }];
+  });
+  const runsOf = new Map(lines.map(({ fit, layers }) => [fit.seam, layers.map(({ runs }) => runs)]));
+  const { findings, between } = bareEnds(map, sewn, (seam) => runsOf.get(seam) ?? [], keepClear);
+  const within = dressed.map(({ ask: { seam }, reach, short }) => ({
+    seam,
+    reach,
+    short,
+    between: seam === 'outline' ? undefined : between.get(seam),
+  }));
+  return [...findings, ...bareSeam(map, within, [...runsOf.values()].flat(), keepClear)];
 }
 
 /** The color stops along lines: treatments as they lie under each other, then all accents, which lie on top. */

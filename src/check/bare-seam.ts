@@ -7,8 +7,8 @@ import { cumulativeLength, pointCount } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
 
 /** Bare stretches longer than this are worth a note, and a warning; mm. Common practice. */
-const NOTE_OVER = 3;
-const WARN_OVER = 6;
+export const NOTE_OVER = 3;
+export const WARN_OVER = 6;
 /** Where a seam is bare it is looked at in steps of this, mm. */
 const STEP = 0.5;
 /** Thread is looked for this far around first, mm. */
@@ -20,6 +20,8 @@ export interface DressedLine {
   readonly reach: number;
   /** its ends were asked to stop short of other treatments, so that bare ends are no surprise */
   readonly short: boolean;
+  /** from where to where it is looked at, mm along it; from end to end when not given */
+  readonly between?: readonly [number, number];
 }
 
 /**
@@ -53,13 +55,13 @@ interface BareStretch {
 
 function bareStretches(
   map: SeamMap,
-  { seam, reach }: DressedLine,
+  { seam, reach, between }: DressedLine,
   index: LineIndex,
   isKept: (x: number, y: number, reach: number) => boolean,
 ): BareStretch[] {
   const points = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
   const at = cumulativeLength(points);
-  const total = at[pointCount(points) - 1];
+  const [first, last] = between ?? [0, at[pointCount(points) - 1]];
   let i = 1;
   const place = (u: number): readonly [number, number] => {
     while (i > 1 && at[i - 1] > u) i--;
@@ -77,7 +79,7 @@ function bareStretches(
     if (length > NOTE_OVER) found.push({ length, at: place((bareFrom + u) / 2) });
     bareFrom = -1;
   };
-  for (let u = 0; u < total; ) {
+  for (let u = first; u < last; ) {
     const [x, y] = place(u);
     // Thread lies near nearly everywhere: a small look around finds it among fewer stitches.
     const near = index.distance(x, y, Math.min(NEAR, reach));
@@ -86,7 +88,7 @@ function bareStretches(
     else if (bareFrom < 0) bareFrom = u;
     u += away <= reach ? Math.max(STEP, reach - away) : STEP;
   }
-  close(total);
+  close(last);
   return found;
 }
 
