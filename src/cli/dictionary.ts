@@ -168,7 +168,11 @@ function eachShelf<T>(make: (shelf: Shelf) => T): Record<Shelf, T> {
 /** Why a file or folder could not be read, in our words. */
 export function notReadable(path: string, error: Error): InputError {
   if (error instanceof InputError) return error;
-  const { code = '' } = error as NodeJS.ErrnoException;
+  const { code } = error as NodeJS.ErrnoException;
+  if (code === undefined) {
+    const wrong = `a fault of the program itself: ${error.message}`;
+    return new InputError('program-fault', path, wrong, 'please report it with this file');
+  }
   const [wrong, right = 'check it and its permissions'] = (meaning[code] ?? error.message).split('; ');
   return new InputError('unreadable-file', path, wrong, right);
 }

@@ -29,17 +29,15 @@ export async function shapeMistakes(json: object, kind: 'stitch' | 'ornament'): 
       if (seen.has(error.path)) continue;
       seen.add(error.path);
       const inside = keysOf(error.path);
-      const path = [...prefix, ...inside.map((key) => (/^\d+$/.test(key) ? Number(key) : key))];
+      const path = pathOf(prefix, inside);
       const place = placeOf(path);
       const description = error.schema.description as string | undefined;
       if (error.message === 'Unexpected property') {
-        const isOneOfMany = mistakes.length > MANY;
-        mistakes.push({
-          path,
-          kind: 'unknown',
-          place,
-          ...unexpected(error.schema, inside[inside.length - 1], isOneOfMany),
-        });
+        for (const key of unknownNames(error.schema, value, inside)) {
+          const at = pathOf(prefix, [...inside.slice(0, -1), key]);
+          const said = unexpected(error.schema, key, mistakes.length > MANY);
+          mistakes.push({ path: at, kind: 'unknown', place: placeOf(at), ...said });
+        }
       } else if (holdsTooMany(error)) {
         const { maxItems, maxProperties } = error.schema;
         const wrong = `it holds ${Object.keys(error.value as object).length}`;
@@ -92,6 +90,20 @@ const holdsTooMany = ({ schema, value }: { schema: TSchema; value: unknown }): b
 
 /** Of more unknown names nobody is told what each may have meant: to find that out takes its time. */
 const MANY = 200;
+
+const pathOf = (prefix: Path, keys: readonly string[]): Path => [
+  ...prefix,
+  ...keys.map((key) => (/^\d+$/.test(key) ? Number(key) : key)),
+];
+
+/** Names that are not known in the object that one of them stands in: the schema library tells the first that has no fitting form. */
+function unknownNames(schema: TSchema, value: unknown, keys: readonly string[]): string[] {
+  const last = keys[keys.length - 1];
+  if (schema.patternProperties === undefined) return [last];
+  const forms = Object.keys(schema.patternProperties).map((pattern) => new RegExp(pattern));
+  const object = keys.slice(0, -1).reduce<unknown>((at, key) => Object(at)[key], value);
+  return Object.keys(Object(object)).filter((name) => !forms.some((form) => form.test(name)));
+}
 
 /** @param schema of the object that the name stands in */
 function unexpected(schema: TSchema, key: string, isOneOfMany: boolean): Pick<Mistake, 'wrong' | 'right'> {

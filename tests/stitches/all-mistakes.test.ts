@@ -93,6 +93,16 @@ describe('all that is wrong in a file is told in one go, in the order of the fil
     );
   });
 
+  test('every name that no point, parameter or measure can have', async () => {
+    const found = await feather((f) => {
+      for (const section of ['points', 'parameters', 'measures', 'joins']) {
+        Object.assign(f[section], { '': null, '9th': null, 'with.dot': null });
+      }
+    });
+    expect(found.filter((message) => message.endsWith('is not known here'))).toHaveLength(12);
+    expect(found).toHaveLength(12);
+  });
+
   test('in a treatment: threads and rows that are not there beside a word misspelled', async () => {
     expect(
       await herringbone((f) => {

@@ -148,6 +148,72 @@ describe.each(shelves)('a $what with one strange value in it', ({ check, files }
   });
 });
 
+/** Changes as a slip of the hand makes them, anywhere in a file. */
+const change = fc.tuple(
+  fc.nat(),
+  fc.oneof(
+    strange.map((value) => ({ what: 'put' as const, value })),
+    fc
+      .constantFrom('left out' as const, 'misspelled' as const, 'twice' as const)
+      .map((what) => ({ what, value: 0 })),
+  ),
+);
+function changed(
+  record: Edited,
+  [where, { what, value }]: [number, { what: string; value: unknown }],
+): Edited {
+  const places = placesIn(record).filter((place) => place.length > 0);
+  if (!places.length) return record;
+  const place = places[where % places.length];
+  if (what === 'put') return withValueAt(record, place, value);
+  const [parent, key] = [place.slice(0, -1), place[place.length - 1]];
+  let at = record;
+  for (const step of parent) at = at[step];
+  if (Array.isArray(at)) {
+    const rest = at.toSpliced(
+      Number(key),
+      1,
+      ...(what === 'twice' ? [at[key as number], at[key as number]] : []),
+    );
+    return withValueAt(record, parent, rest);
+  }
+  const { [key]: one, ...rest } = at;
+  return withValueAt(record, parent, what === 'misspelled' ? { ...rest, [`${key}x`]: one } : rest);
+}
+
+describe.each(shelves)('a $what with several slips in it', ({ check, files }) => {
+  test('is still sound, or told the file, a place and what would be right, each mistake once', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.nat(), fc.array(change, { minLength: 1, maxLength: 6 }), async (which, changes) => {
+        const record = changes.reduce(changed, JSON.parse(files[which % files.length].text));
+        const found = await check(JSON.stringify(record), 'my.json');
+        const told = found.map(({ message }) => message);
+        return (
+          found.every((error) => error instanceof InputError && error.right !== '' && error.wrong !== '') &&
+          told.every((message) => /^my\.json(: | \S)/.test(message)) &&
+          new Set(told).size === told.length &&
+          told.length <= 21
+        );
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  test('tells a word misspelled at the top whatever else is wrong', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.nat(), fc.array(change, { maxLength: 2 }), async (which, changes) => {
+        const record = changes.reduce(changed, JSON.parse(files[which % files.length].text));
+        if (typeof record !== 'object' || record === null || Array.isArray(record)) return true;
+        if (record.format > 1) return true;
+        const found = await mistakes(JSON.stringify({ famly: 1, ...record }), check);
+        // mistakes are told in the order of the file
+        return found.slice(0, 3).some((message) => message.includes('famly'));
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
 describe('names that every object has', () => {
   const share = { title: 'Share', unit: 'share', default: 0.5, min: 0.1, max: 0.9 };
   test.each(hostNames.filter((name) => name !== '__proto__'))(
