@@ -6,15 +6,15 @@ import { ofOneThread, threadsByClass } from '../fit/one-thread.js';
 import { ornamentChain, type Spot } from '../fit/place-ornament.js';
 import { type SizedOrnament, sizedOrnament } from '../fit/sized-ornament.js';
 import type { Dressing, PlacedOrnament, ThreadChoice } from '../formats/dressing.js';
-import type { KeptArea } from '../formats/line-drawing.js';
 import { longWay } from '../geometry/long-way.js';
 import { nearer } from '../geometry/nearer.js';
 import type { Point } from '../geometry/point.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { Ornament } from '../stitches/stitch.js';
-import { freePlaces, type Ground, ORNAMENT_CLEAR, patchNamed, type Standing, standIn } from './free-place.js';
+import { freePlaces, type Ground, patchNamed, type Standing, standIn } from './free-place.js';
 import { ornamentNamed } from './lines.js';
+import { inKeptArea, madeSmaller, noRoom } from './ornament-findings.js';
 import { Slips, within } from './slips.js';
 import { threadOf, withThread } from './threads.js';
 
@@ -32,7 +32,7 @@ export interface PlacedOrnaments {
 }
 
 /** An ornament of the dictionary as the dressing asks for it. */
-interface Asked {
+export interface AskedOrnament {
   readonly placed: PlacedOrnament;
   /** what findings call it: ornament 2 (daisy) */
   readonly name: string;
@@ -45,8 +45,8 @@ interface Asked {
 /**
  * The ornaments that a dressing places, thread by thread, as they stand on the cloth. Those with a place of their own
  * stand there; those that name a patch find the largest room that is left in it, one after the other.
+ * What would reach into an area that is kept clear, or finds no room, is left out with a finding.
  *
- * @param gap clear cloth to what is kept clear, mm
  * @throws InputError when the dictionary has no such ornament, a size is out of its range or a patch is not there
  */
 export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, ground: Ground): PlacedOrnaments {
@@ -60,7 +60,7 @@ export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, grou
   if (asked.length === 0) return { layers: [], findings: [] };
   const findings: Finding[] = [];
   const places = freePlaces(ground);
-  const standing = new Map<Asked, Standing>();
+  const standing = new Map<AskedOrnament, Standing>();
   for (const one of asked) {
     if (one.patch) continue;
     const stands = onItsPlace(one, one.placed.at!, ground.map);
@@ -97,7 +97,12 @@ export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, grou
   };
 }
 
-function askedOrnament(placed: PlacedOrnament, k: number, dictionary: Dictionary, map: SeamMap): Asked {
+function askedOrnament(
+  placed: PlacedOrnament,
+  k: number,
+  dictionary: Dictionary,
+  map: SeamMap,
+): AskedOrnament {
   const ornament = ornamentNamed(dictionary, placed.ornament);
   const patch = placed.patch === undefined ? null : patchNamed(map, placed.patch);
   if (placed.patch !== undefined && !patch) {
@@ -126,7 +131,7 @@ function askedOrnament(placed: PlacedOrnament, k: number, dictionary: Dictionary
 const thetaOf = <T>({ turn = 0 }: PlacedOrnament, lying: () => T): number | T =>
   turn === 'fit' ? lying() : (-turn * Math.PI) / 180;
 
-function onItsPlace({ placed, figure }: Asked, [x, y]: Point, map: SeamMap): Standing {
+function onItsPlace({ placed, figure }: AskedOrnament, [x, y]: Point, map: SeamMap): Standing {
   const extent: Extent = extentOf(figure.build(1), placed.passes);
   const patch = patchNamed(map, { at: [x, y] });
   const theta = thetaOf(placed, () =>
@@ -137,7 +142,7 @@ function onItsPlace({ placed, figure }: Asked, [x, y]: Point, map: SeamMap): Sta
 
 function layersOf(
   dressing: Dressing,
-  one: Asked,
+  one: AskedOrnament,
   { spot, scale }: { spot: Spot; scale: number },
 ): OrnamentLayer[] {
   const { placed, ornament, figure } = one;
@@ -148,33 +153,4 @@ function layersOf(
     thread: threadOf(dressing, placed, thread),
     chain: ofOneThread(whole, threadsByClass(unit), thread),
   }));
-}
-
-const inKeptArea = ({ name, placed }: Asked, { name: kept }: KeptArea): Finding => ({
-  level: 'warning',
-  code: 'ornament-kept-out',
-  message: `${name} is left out: it would reach into ${kept}, which is kept clear; give it another place, or a patch`,
-  at: placed.at,
-});
-
-function noRoom({ name, figure, placed }: Asked, patch: Patch, across: number): Finding {
-  const least = 2 * extentOf(figure.build(figure.least), placed.passes).circle.radius;
-  const room = across > 0 ? `a circle of ${across.toFixed(1)} mm` : 'no room';
-  return {
-    level: 'warning',
-    code: 'ornament-no-room',
-    message:
-      `${name} is left out: patch ${patch.id} has ${room} clear by ${ORNAMENT_CLEAR} mm all round, and its smallest good ` +
-      `size needs ${least.toFixed(1)} mm; a larger patch, or narrower treatments round this one, would do`,
-    at: [patch.boundary[0], patch.boundary[1]],
-  };
-}
-
-function madeSmaller({ name }: Asked, patch: Patch, { scale, spot }: Standing): Finding {
-  return {
-    level: 'note',
-    code: 'ornament-smaller',
-    message: `${name} is made ${Math.round(scale * 100)} % of its size to fit into patch ${patch.id}`,
-    at: [spot.x, spot.y],
-  };
 }
