@@ -20,7 +20,7 @@ export interface AccentAsk {
   /** on every seat, every second, ... and the first that gets one, from 0 */
   readonly every: number;
   readonly from: number;
-  /** turned from straight up, radians counterclockwise as seen */
+  /** turned from straight up, radians counterclockwise to the left of the line, clockwise to its right */
   readonly turn: number;
   /** moved away from the seat, straight up, mm at scale 1 */
   readonly away: number;
@@ -62,7 +62,7 @@ export function seatedAccents(
   );
   chosen.forEach((seat, k) => {
     const unit = units[k % units.length];
-    const spot = moved(seat, ask.away * scale, ask.turn);
+    const spot = moved(seat, ask.away * scale, seat.hand * ask.turn);
     const chain = ornamentChain(unit, spot, ask.passes);
     const [at, radius] = middleOf(chain);
     if (!isWholly(chain, onCloth)) {

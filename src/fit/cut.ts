@@ -44,8 +44,18 @@ export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
     kept[leg] = 1;
     shortened.set(leg, { path: part, atTo: fromIn });
   }
+  dropHalfLoops(chain, kept);
   if (within === nodeCount && shortened.size === 0 && kept.every((is) => is === 1)) return chain;
   return withLegs(chain, kept, shortened);
+}
+
+/** Both halves of a loop share their class and unit, and go together. */
+function dropHalfLoops({ kind, legClass, unit }: Chain, kept: Uint8Array): void {
+  const lost = new Set<string>();
+  const loop = (leg: number) => `${unit[leg]}/${legClass[leg]}`;
+  for (let leg = 0; leg < kept.length; leg++) if (kind[leg] === 'loop' && !kept[leg]) lost.add(loop(leg));
+  if (lost.size === 0) return;
+  for (let leg = 0; leg < kept.length; leg++) if (kind[leg] === 'loop' && lost.has(loop(leg))) kept[leg] = 0;
 }
 
 function bellies(chain: Chain, leg: number, allowed: (x: number, y: number) => boolean): boolean {

@@ -175,7 +175,7 @@ export interface Accent {
   readonly every?: number;
   /** the first seat that gets one, counted from 0 */
   readonly from?: number;
-  /** turned from straight up, away from the line, degrees counterclockwise as seen */
+  /** turned from straight up, away from the line, degrees counterclockwise on its left hand, clockwise on its right */
   readonly turn?: number;
   /** moved away from the seat, straight up, mm */
   readonly away?: number;

@@ -13,8 +13,16 @@ export interface Fitted {
   readonly fits: readonly LineFit[];
 }
 
-export function fitted(block: NamedBlock, ends: Manner): Fitted {
-  const dressing = randomDressing(block.map, block.seed, ends);
-  const asks = askedLines(block.map, dressing, builtIn).lines.map(({ ask }) => ask);
-  return { block, asks, fits: fitLines(block.map, asks, { gap: dressing.gap, outline: dressing.outline }) };
+/** The same work with its ends made in one manner after the other. */
+export function fitted<Ways extends readonly Manner[]>(
+  block: NamedBlock,
+  ...manners: Ways
+): { [K in keyof Ways]: Fitted } {
+  const dressing = randomDressing(block.map, block.seed, 'tuck');
+  const lines = askedLines(block.map, dressing, builtIn).lines;
+  const rules = { gap: dressing.gap, outline: dressing.outline };
+  return manners.map((manner): Fitted => {
+    const asks = lines.map(({ ask }) => ({ ...ask, manner }));
+    return { block, asks, fits: fitLines(block.map, asks, rules) };
+  }) as { [K in keyof Ways]: Fitted };
 }
