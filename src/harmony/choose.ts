@@ -35,5 +35,9 @@ export function choose(puzzle: Puzzle, settled: ArrayLike<number>, taste: () => 
   });
   const chosen = polished(puzzle, found.chosen, fixed, ledger);
   const left = clashes(puzzle, chosen);
-  return { chosen, clashes: left, proved: found.proved || left.length <= leastClashes(puzzle) };
+  return {
+    chosen,
+    clashes: left,
+    proved: found.proved || left.length === 0 || left.length <= leastClashes(puzzle),
+  };
 }

@@ -3,10 +3,11 @@ import type { SeamMap } from '../block/seam-map.js';
 import type { Finding } from '../finding.js';
 import { referenceTo } from '../fit/seam-reference.js';
 import type { Dressing, ThreadChoice, Treatment } from '../formats/dressing.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { clashFindings } from './clash-findings.js';
-import { type Kept, keptOrnaments, keptTreatments } from './kept.js';
+import { bareLines, type Kept, keptOrnaments, keptTreatments } from './kept.js';
 import type { LineId } from './meetings.js';
 import { meetingsAmong } from './meetings.js';
 import { type Offer, scaledWork } from './offer.js';
@@ -29,6 +30,8 @@ export interface MixOptions {
   readonly pins?: readonly Pin[];
   /** seams to dress; otherwise all */
   readonly seams?: readonly number[];
+  /** where no ornament is to stand */
+  readonly keepClear?: readonly KeptArea[];
 }
 
 export interface Pin {
@@ -62,7 +65,10 @@ export function mixDressing(
   const { seed } = options;
   const pinned = pinnedOffers(map, dictionary, options.pins ?? []);
   const kept = keptTreatments(map, base, pinned, dictionary);
-  const seams = openSeams(map, options.seams, pinned, kept);
+  const seams = openSeams(map, options.seams, pinned, [
+    ...kept.map(({ line }) => line),
+    ...bareLines(map, base),
+  ]);
   const library = offersOf(dictionary);
   if (library.length === 0 && seams.length > pinned.size) {
     throw new InputError('empty-library', '--mix', 'the library has no stitches', 'add some to it');
@@ -96,7 +102,18 @@ export function mixDressing(
   const stayed = kept.map(({ treatment }) => ({ ...treatment, ...workRethreaded(treatment, again) }));
   const placed = keptOrnaments(base).map((one) => rethreaded(one, again));
   const widths = new Map(lines.map((line, i) => [line, choice.suits[i]?.width ?? USUAL_WIDTH]));
-  const ornaments = [...placed, ...chosenOrnaments({ map, dictionary, widths, palette, kept: placed, seed })];
+  const ornaments = [
+    ...placed,
+    ...chosenOrnaments({
+      map,
+      dictionary,
+      widths,
+      palette,
+      kept: placed,
+      seed,
+      keepClear: options.keepClear ?? [],
+    }),
+  ];
   return {
     dressing: {
       ...base,
@@ -131,12 +148,12 @@ function openSeams(
   map: SeamMap,
   asked: readonly number[] | undefined,
   pinned: ReadonlyMap<number, Offer>,
-  kept: readonly Kept[],
+  others: readonly (LineId | null)[],
 ): SeamFacts[] {
   for (const id of asked ?? []) checkSeam(map, id, `--seam ${id}`);
   const wanted = asked && new Set(asked);
-  const taken = new Set(kept.map(({ line }) => line));
+  const taken = new Set(others);
   return map.seams
-    .filter(({ id }) => (!wanted || wanted.has(id) || pinned.has(id)) && !taken.has(id))
+    .filter(({ id }) => pinned.has(id) || ((!wanted || wanted.has(id)) && !taken.has(id)))
     .map((seam) => seamFacts(map, seam));
 }

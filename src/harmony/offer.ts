@@ -152,7 +152,7 @@ export function measured(work: Work, dictionary: Dictionary): { width: number; r
     outline: 'free',
     gap: 0,
     treatments: [
-      { seam: { id: 1, middle: null, ends: null }, ...work, ends: null, side: 'left', reverse: false },
+      { ...work, seam: { id: 1, middle: null, ends: null }, ends: null, side: 'left', reverse: false },
     ],
     threads: PALETTE,
     hoop: null,

@@ -1,6 +1,7 @@
 import type { Patch, SeamMap } from '../block/seam-map.js';
-import { clearOfLines, largestClearCircle } from '../fit/clear-circle.js';
+import { clearOfArea, clearOfLines, largestClearCircle } from '../fit/clear-circle.js';
 import type { PlacedOrnament, ThreadChoice } from '../formats/dressing.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import { insideRings } from '../geometry/area.js';
 import type { Circle } from '../geometry/enclosing-circle.js';
 import { noise } from '../geometry/noise.js';
@@ -8,6 +9,7 @@ import type { Points } from '../geometry/polyline.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { Ornament } from '../stitches/stitch.js';
 import { choose } from './choose.js';
+import { contrast, SEEN } from './contrast.js';
 import type { LineId } from './meetings.js';
 import { DEFAULT_PASSES } from './passes.js';
 import { puzzleOf } from './puzzle.js';
@@ -21,6 +23,10 @@ const SHARE_OF_ROOM = 0.72;
 const LARGEST = 24;
 /** Where there is no room for this much, a patch stays bare, mm. */
 const SMALLEST = 9;
+/** The room is looked for roughly, mm: where an ornament really stands is found when the thread lies. */
+const ROUGHLY = 1;
+/** A patch on which no thread shows is worth as much as one with this share of its room. */
+const LOST = 0.4;
 /** What an ornament far from its usual size costs for each factor e, squared; a second use of it; and chance. */
 const UNUSUAL_SIZE = 1.5;
 const AGAIN = 1.2;
@@ -39,9 +45,10 @@ export interface OrnamentQuestion {
   /** ornaments that stand already */
   readonly kept: readonly PlacedOrnament[];
   readonly seed: number;
+  readonly keepClear: readonly KeptArea[];
 }
 
-/** Ornaments for the roomiest patches, no two alike as far as the library goes, none in patches side by side if it can be. */
+/** Ornaments for the roomiest patches, no two alike as far as the library goes, none in patches side by side. */
 export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
   const { map, dictionary, palette, seed } = question;
   const rooms = roomyPatches(question);
@@ -100,11 +107,12 @@ interface Room {
   readonly size: number;
 }
 
-/** The patches with the most clear cloth, the roomiest first; those side by side with a roomier one come last. */
-function roomyPatches({ map, widths, kept }: OrnamentQuestion): Room[] {
+/** The patches with the most clear cloth on which a thread shows, the roomiest first, none side by side. */
+function roomyPatches({ map, widths, palette, kept, keepClear }: OrnamentQuestion): Room[] {
   const bands = map.seams.map((seam) =>
     clearOfLines([asLines(seam.points)], 0.75 * (widths.get(seam.id) ?? 0)),
   );
+  const closed = keepClear.map(({ area }) => clearOfArea(area, 1));
   const borders = map.patches.map((): number[] => []);
   for (const { id, sides } of map.seams) {
     for (const { left, right } of sides) {
@@ -115,28 +123,37 @@ function roomyPatches({ map, widths, kept }: OrnamentQuestion): Room[] {
     .filter(({ boundary, holes }) => !kept.some((one) => stands(one, [boundary, ...holes])))
     .flatMap((patch): Room[] => {
       const near = [...new Set(borders[patch.id - 1])].map((seam) => bands[seam - 1]);
-      const circle = largestClearCircle(patch, near, { margin: 1, forMiddle: 0.04 });
+      const circle = largestClearCircle(patch, [...near, ...closed], { margin: 1, precision: ROUGHLY });
       const size = circle ? Math.min(LARGEST, SHARE_OF_ROOM * 2 * circle.radius) : 0;
       return circle && size >= SMALLEST ? [{ patch, circle, size }] : [];
     })
-    .sort((a, b) => b.circle.radius - a.circle.radius || a.patch.id - b.patch.id);
+    .map((room) => ({ ...room, worth: room.circle.radius * (showsOn(palette, room.patch) ? 1 : LOST) }))
+    .sort((a, b) => b.worth - a.worth || a.patch.id - b.patch.id);
   const most = Math.max(0, Math.round(map.patches.length / ONE_IN) - kept.length);
   const beside = sideBySide(map);
+  const taken = new Set<number>();
   const apart: Room[] = [];
   for (const room of rooms) {
-    if (!apart.some(({ patch }) => beside(patch.id, room.patch.id))) apart.push(room);
+    if (taken.has(room.patch.id)) continue;
+    for (const patch of beside[room.patch.id - 1]) taken.add(patch);
+    apart.push(room);
   }
   return apart.slice(0, most);
 }
 
-function sideBySide({ seams }: SeamMap): (a: number, b: number) => boolean {
-  const pairs = new Set(
-    seams.flatMap(({ sides }) =>
-      sides.flatMap(({ left, right }) => [`${left} ${right}`, `${right} ${left}`]),
-    ),
-  );
-  return (a, b) => pairs.has(`${a} ${b}`);
+/** For each patch those that share a seam with it. */
+function sideBySide({ patches, seams }: SeamMap): Set<number>[] {
+  const beside = patches.map(() => new Set<number>());
+  for (const { left, right } of seams.flatMap(({ sides }) => sides)) {
+    if (left === null || right === null) continue;
+    beside[left - 1].add(right);
+    beside[right - 1].add(left);
+  }
+  return beside;
 }
+
+const showsOn = (palette: readonly ThreadChoice[], { fabric }: Patch): boolean =>
+  fabric === null || palette.some(({ hex }) => contrast(hex, fabric) >= SEEN);
 
 const stands = ({ at, patch }: PlacedOrnament, rings: readonly Points[]): boolean => {
   const spot = at ?? (typeof patch === 'object' ? patch.at : null);

@@ -71,7 +71,7 @@ function sizeReason({ length, wanted }: SeamFacts, { width }: Suit): string {
 
 function meetingReason(meets: readonly LineId[], clashing: readonly LineId[]): string {
   if (clashing.length > 0) return `shares a stitch with ${spoken(clashing)} for want of others`;
-  return meets.length > 0 ? `no stitch of ${spoken(meets)}, which it meets` : 'meets no other';
+  return meets.length > 0 ? `shares no stitch with ${spoken(meets)}` : 'meets no other';
 }
 
 function accentReason(rich: boolean, richNeighbors: boolean): string {
@@ -87,7 +87,7 @@ function threadReason(palette: readonly ThreadChoice[], main: number, seam: Seam
 
 /** 'seams 1, 4 and 7 and the outline' */
 function spoken(lines: readonly LineId[]): string {
-  const numbers = lines.filter((line) => line !== 'outline');
+  const numbers = lines.filter((line) => line !== 'outline').sort((a, b) => a - b);
   const seams =
     numbers.length > 1
       ? [`seams ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`]
