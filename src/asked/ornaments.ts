@@ -14,6 +14,7 @@ import type { Dictionary } from '../stitches/dictionary.js';
 import type { Ornament } from '../stitches/stitch.js';
 import { freePlaces, type Ground, patchNamed, type Standing, standIn } from './free-place.js';
 import { ornamentNamed } from './lines.js';
+import { offBlock } from './off-block.js';
 import { inKeptArea, madeSmaller, noRoom } from './ornament-findings.js';
 import { Slips, within } from './slips.js';
 import { threadOf, withThread } from './threads.js';
@@ -72,6 +73,7 @@ export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, grou
       findings.push(inKeptArea(one, kept));
       continue;
     }
+    findings.push(...offBlock(one.name, hull, ground.map));
     places.take(hull);
     standing.set(one, stands);
   }
