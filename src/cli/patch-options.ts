@@ -1,0 +1,73 @@
+import type { Block } from '../block/block.js';
+import type { Dressing, PlacedOrnament } from '../formats/dressing.js';
+import { InputError } from '../input-error.js';
+import type { LoadedDictionary } from './dictionary.js';
+
+/** What is to lie in patches, and what is there already. */
+export interface PatchOptions {
+  /** one after the other, each in the roomiest patch that is left */
+  readonly ornament?: readonly string[];
+  /** color stops of the stitch file, from 1, that nothing is sewn over */
+  readonly keepClearStops?: readonly number[];
+  readonly mix?: true;
+}
+
+/**
+ * The dressing with ornaments in the roomiest patches and with what is sewn there kept clear.
+ * @throws InputError for an ornament that there is not, more ornaments than patches, and stops of a drawing
+ */
+export async function withPatches(
+  dressing: Dressing,
+  block: Block,
+  { ornament = [], keepClearStops, mix }: PatchOptions,
+  dictionary: LoadedDictionary,
+): Promise<Dressing> {
+  if (keepClearStops && !block.existing) {
+    throw new InputError(
+      'keep-clear-stops-of-drawing',
+      '--keep-clear-stops',
+      `${block.name} is a drawing and has no color stops`,
+      'mark what is to be kept clear in the drawing, with data-seamwright="keep-clear"',
+    );
+  }
+  const keepClear = keepClearStops && [
+    {
+      name: `stop${keepClearStops.length > 1 ? 's' : ''} ${keepClearStops.join(', ')}`,
+      stops: keepClearStops,
+    },
+  ];
+  const cleared: Dressing = keepClear ? { ...dressing, keepClear } : dressing;
+  if (ornament.length === 0) return cleared;
+  const [{ roomyPatches }, { askedOn }, { DEFAULT_PASSES }, { moreThreads, USUAL_THREADS }] =
+    await Promise.all([
+      import('../asked/roomy-patches.js'),
+      import('./asked-for.js'),
+      import('../harmony/passes.js'),
+      import('../plan.js'),
+    ]);
+  const figures = await Promise.all(ornament.map((name) => askedOn(dictionary, 'ornaments', name)));
+  const rooms = roomyPatches(block.map);
+  if (figures.length > rooms.length) {
+    throw new InputError(
+      'more-ornaments-than-patches',
+      '--ornament',
+      `${figures.length} ornaments are named`,
+      rooms.length ? `the block has ${rooms.length} patches, one for each` : 'the block has no patches',
+    );
+  }
+  const ornaments = figures.map((figure, k): PlacedOrnament => {
+    const { x, y } = rooms[k].circle;
+    return {
+      ornament: figure.name,
+      patch: { at: [Math.round(10 * x) / 10, Math.round(10 * y) / 10] },
+      parameters: {},
+      thread: 0,
+      ...moreThreads(figure),
+      passes: DEFAULT_PASSES,
+      ...(mix && { pinned: true }),
+    };
+  });
+  const named = Math.max(0, ...ornaments.flatMap(({ moreThreads = [] }) => moreThreads));
+  const threads = [...cleared.threads, ...USUAL_THREADS.slice(cleared.threads.length, named + 1)];
+  return { ...cleared, ornaments, threads };
+}
