@@ -4,6 +4,8 @@
 // The whole way: a block and a dressing in, color stops out.
 export { type Dressed, type DressedLayer, type DressedLine, dress, marksOf } from './dress.js';
 export { defaultDressing, type PlanOptions } from './plan.js';
+export { type Mixed, type MixOptions, mixDressing } from './harmony/mix.js';
+export { PALETTE } from './harmony/palette.js';
 export { type Finding, type Level, worstFirst } from './finding.js';
 export { InputError } from './input-error.js';
 
