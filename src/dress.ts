@@ -8,12 +8,13 @@ import type { SeamMap } from './block/seam-map.js';
 import { accentsLeftOut } from './check/accents-left-out.js';
 import { bareEnds, explainedEnds, insetOf, type SewnSeam } from './check/bare-ends.js';
 import { bareSeam } from './check/bare-seam.js';
-import { hoopFindings, sewnField } from './check/hoop.js';
+import { type Field, hoopFindings, sewnField } from './check/hoop.js';
+import { shortByOrder, treatmentsInOrder } from './check/order-asked.js';
 import { ringOfTucks } from './check/ring-of-tucks.js';
 import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
 import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
-import { sewingOrder } from './design/order.js';
+import { type BrokenTuck, sewingOrder } from './design/order.js';
 import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
 import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
@@ -21,15 +22,19 @@ import { fitLines, type LineFit } from './fit/fit-lines.js';
 import { rowsOf, wholeReach } from './fit/rows.js';
 import type { Dressing, ThreadChoice } from './formats/dressing.js';
 import type { KeptArea } from './formats/line-drawing.js';
+import { stopsOf } from './formats/stops.js';
 import { InputError } from './input-error.js';
 import { craftFor } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
 import { sewChains, Workbench } from './needle/sew-chain.js';
+import { placedWork, workedToHoop } from './placed.js';
 import type { Dictionary } from './stitches/dictionary.js';
 
 /** Everything the main job makes, step by step, so that pictures, sheets and tests can show each of them. */
 export interface Dressed {
+  /** as large as it is to be and turned as it is to be */
   readonly block: Block;
+  /** as given: its places are those of the block as drawn */
   readonly dressing: Dressing;
   /** in the order they are sewn */
   readonly lines: readonly DressedLine[];
@@ -62,7 +67,9 @@ export interface DressedLayer {
  *
  * @throws InputError when the dressing names a stitch, ornament, parameter, seat, seam or stop that does not exist
  */
-export function dress(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
+export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): Dressed {
+  if (asDrawn.block.scale === 'hoop') return dressToHoop(drawn, asDrawn, dictionary);
+  const { block, dressing } = placedWork(drawn, asDrawn);
   const keepClear = keptAreas(block, dressing);
   const asked = askedLines(block.map, dressing, dictionary, keepClear);
   const findings: Finding[] = [...block.findings, ...asked.findings];
@@ -106,13 +113,32 @@ export function dress(block: Block, dressing: Dressing, dictionary: Dictionary):
     ),
   );
   const design = designOf(block, dressing, [...lineStops(lines), ...ornaments]);
-  const sewnOn = sewnField(
-    block.map,
-    design.stops.map(({ runs }) => runs),
-  );
-  findings.push(...hoopFindings(dressing.hoop, sewnOn));
-  return { block, dressing, lines, keepClear, design, findings: worstFirst(findings) };
+  findings.push(...hoopFindings(dressing.hoop, fieldOf(block, design)));
+  return { block, dressing: asDrawn, lines, keepClear, design, findings: worstFirst(findings) };
 }
+
+/** The main job on a block made as large as its hoop takes it. */
+function dressToHoop(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
+  const { worked, scale } = workedToHoop(block.map, dressing, (scaled) => {
+    const dressed = dress(block, scaled, dictionary);
+    return { worked: dressed, field: fieldOf(dressed.block, dressed.design) };
+  });
+  const { width, height } = worked.block.map;
+  const size = `${width.toFixed(1)} x ${height.toFixed(1)} mm`;
+  const message = `the block is made ${scale} times as large, ${size}, which is what the hoop takes; stitches keep their size`;
+  const note: Finding = { level: 'note', code: 'made-to-fit', message };
+  return { ...worked, dressing, findings: worstFirst([...worked.findings, note]) };
+}
+
+/** The room that a block takes with all that is sewn on it. */
+const fieldOf = ({ map, existing, origin }: Block, { stops }: Design): Field =>
+  sewnField(map, [
+    ...stops.map(({ runs }) => runs.xy),
+    ...(existing ? stopsOf(existing) : []).flatMap(({ runs }) =>
+      // what one stray jump reaches is not sewn
+      runs.map((run) => run.subarray(2).map((value, i) => value - origin[i % 2])),
+    ),
+  ]);
 
 /** What lies on the block before ornaments are placed. */
 function groundOf(
@@ -142,14 +168,21 @@ function fitInOrder(
 ): { fits: LineFit[]; order: readonly number[] } {
   const rules = { gap: dressing.gap, outline: dressing.outline };
   let asks: readonly LineAsk[] = asked.map(({ ask }) => ask);
+  const wanted = treatmentsInOrder(dressing).flatMap((t) => {
+    const line = asked.findIndex(({ treatment }) => treatment === t);
+    return line < 0 ? [] : [line];
+  });
+  const moved = new Set(wanted.map((line) => asks[line].seam));
+  const isByOrder = ({ seam, under }: BrokenTuck) => moved.has(seam) || moved.has(under);
   // Every round ends at least one tuck for good, so that this comes to an end.
   for (;;) {
     const fits = fitLines(map, asks, rules);
     const { order, broken } = sewingOrder(
       fits.map(({ fit, tucksUnder }, k) => ({ treatment: k, seam: fit.seam, tucksUnder })),
+      wanted,
     );
     if (broken.length === 0) return { fits, order };
-    findings.push(...broken.map(ringOfTucks));
+    findings.push(...broken.map((one) => (isByOrder(one) ? shortByOrder(one) : ringOfTucks(one))));
     asks = asks.map((ask, k) => {
       const under = broken.filter(({ treatment }) => treatment === k).map((one) => one.under);
       return under.length ? { ...ask, shortOf: new Set([...ask.shortOf, ...under]) } : ask;
@@ -225,7 +258,16 @@ function designOf(block: Block, dressing: Dressing, all: readonly Stop[]): Desig
     }
     return { before: null, after: null, stops, origin: [-width / 2, -height / 2], name: block.name };
   }
-  const after = dressing.after ?? Math.max(...block.stops);
-  const opened = splitAfter(block.existing, after, '--after');
-  return { before: opened.before, after: opened.after, stops, origin: block.origin, name: block.name };
+  const opened = splitAfter(block.existing, dressing.after ?? Math.max(...block.stops), '--after');
+  // an edge goes over the edge that came with the block, unless the maker says where the new stops go in
+  const isLate = ({ seams }: Stop) => dressing.after === null && seams.includes('outline');
+  const late = stops.filter(isLate);
+  return {
+    before: opened.before,
+    after: opened.after,
+    stops: [...stops.filter((stop) => !isLate(stop)), ...late],
+    late: late.length,
+    origin: block.origin,
+    name: block.name,
+  };
 }

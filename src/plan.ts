@@ -33,6 +33,8 @@ export interface PlanOptions {
   readonly treatment?: SavedTreatment;
   /** seams to dress; otherwise all */
   readonly seams?: readonly number[];
+  /** how many times as large the block is to be: wide stitches want long seams */
+  readonly scale?: number;
   readonly repeat?: number;
   readonly width?: number;
   readonly ends?: Manner;
@@ -91,6 +93,7 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
           seams,
           offeredStitches(options),
           options.dictionary.stitches.get(options.edge ?? ''),
+          options.scale,
         );
   const sizes = sizesAsked(options);
   const oneRow = (stitch: string): Work => ({
@@ -197,12 +200,14 @@ function offeredStitches({ dictionary: { stitches }, repeat, width }: PlanOption
  * A stitch for each seam, that no seam it meets has: of those the one used least so far, of those the widest. Longer seams
  * choose first where nothing else decides.
  * @param edge a stitch that the outline has
+ * @param scale how many times as large the block is to be
  */
 function chosenStitches(
   map: SeamMap,
   seams: readonly Seam[],
   stitches: readonly Stitch[],
   edge: Stitch | undefined,
+  scale = 1,
 ): Map<number, string> {
   const size = (stitch: Stitch, wanted: string) =>
     stitch.parameters.find(({ name }) => name === wanted)!.default;
@@ -211,7 +216,7 @@ function chosenStitches(
   );
   const offered = edge && !widest.includes(edge) ? [...widest, edge] : widest;
   const long = seams
-    .map(({ id, points }) => ({ id, length: polylineLength(points) }))
+    .map(({ id, points }) => ({ id, length: scale * polylineLength(points) }))
     .sort((a, b) => b.length - a.length || a.id - b.id);
   const offers = long.map(({ length }) => {
     const fits = widest.flatMap((stitch, k) => (length >= 3 * size(stitch, 'repeat') ? [k] : []));

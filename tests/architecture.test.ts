@@ -14,7 +14,7 @@ const order = [
   ['check'],
   ['asked'],
   ['harmony'],
-  ['dress', 'plan'],
+  ['dress', 'plan', 'placed', 'settings'],
   ['draw', 'report'],
   ['sheet'],
   ['index'],

@@ -55,7 +55,7 @@ function movedFile({ existing, map, origin }: Block, placement: Placement, leave
 }
 
 /** The numbers that color stops have once some are left out. */
-function keptStops({ existing, name }: Block, leaveOut: readonly number[]): Map<number, number> {
+export function keptStops({ existing, name }: Block, leaveOut: readonly number[]): Map<number, number> {
   const count = stopsOf(existing!).length;
   const missing = leaveOut.find((stop) => stop > count);
   if (missing !== undefined) {

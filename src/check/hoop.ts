@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.js';
-import type { Runs } from '../needle/run.js';
+import type { Points } from '../geometry/polyline.js';
 
 export interface Field {
   readonly width: number;
@@ -7,9 +7,9 @@ export interface Field {
 }
 
 /** The room that a block and all stitches on it take, mm: stitches may run past the outline. */
-export function sewnField({ width, height }: Field, runs: readonly Runs[]): Field {
+export function sewnField({ width, height }: Field, lines: readonly Points[]): Field {
   let [left, top, right, bottom] = [0, 0, width, height];
-  for (const { xy } of runs) {
+  for (const xy of lines) {
     for (let i = 0; i < xy.length; i += 2) {
       left = Math.min(left, xy[i]);
       right = Math.max(right, xy[i]);

@@ -1,30 +1,36 @@
 import type { Command } from 'commander';
+import type { SeamMeeting } from '../block/wishes-by-number.js';
 import { SNAP } from '../geometry/tolerances.js';
+import type { Setting } from '../settings.js';
 import { choiceOption } from './choices.js';
+import { GUIDE_HEIGHT, GUIDE_LENGTH, type GuideOptions } from './guide-options.js';
 import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption } from './numbers.js';
+import type { PatchOptions } from './patch-options.js';
 import { type PinOption, pinsOption } from './pins-option.js';
+import { hoopOption, numberOption, type PlaceOptions } from './place-options.js';
+import { meetingsOption, orderOption, settingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
-/** A gentle wave that most stitches can follow, mm. Common practice. */
-export const GUIDE_HEIGHT = 5;
-export const GUIDE_LENGTH = 24;
-
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
-export interface DressOptions {
+export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions {
   readonly stops?: number[];
   readonly after?: number;
   readonly stitch?: string;
   readonly treatment?: string;
   readonly thread?: string;
   readonly seam?: number[];
+  readonly bare?: number[];
+  readonly set?: readonly Setting[];
+  readonly through?: SeamMeeting[];
+  readonly join?: SeamMeeting[];
+  readonly split?: SeamMeeting[];
+  readonly order?: (number | 'outline')[];
+  readonly byHand?: number;
   readonly repeat?: number;
   readonly width?: number;
   readonly ends?: 'tuck' | 'bevel' | 'short';
   readonly edge?: string;
-  readonly guide?: 'wave' | 'scallop' | 'points' | 'interlace';
-  readonly guideHeight?: number;
-  readonly guideLength?: number;
   readonly outline?: 'trim' | 'join' | 'free';
   readonly snap?: number;
   readonly gap?: number;
@@ -33,6 +39,8 @@ export interface DressOptions {
   readonly threads?: number;
   readonly pin?: readonly PinOption[];
   readonly library?: string;
+  readonly save?: string;
+  readonly embed?: true;
   readonly out?: string[];
   readonly json?: true;
 }
@@ -64,6 +72,29 @@ export function declareDress(program: Command): void {
     .option('--treatment <name>', 'one saved treatment for all seams, instead', nameOption('--treatment'))
     .option('--thread <color>', 'color of the new stops, such as #7a2f3b or darkred', nameOption('--thread'))
     .option('--seam <list>', 'dress these seams only, such as 1,4-6', listOption('--seam'))
+    .option('--bare <list>', 'leave these seams bare', listOption('--bare'))
+    .option(
+      '--set <seams:what=how...>',
+      'one thing of single seams: stitch, side, reverse, ends, passes, thread or a size, such as 4:side=left 5-7:width=6',
+      settingsOption('--set'),
+    )
+    .option(
+      '--through <seam@seam>',
+      'who runs through where two seams meet, such as 4@3: seam 4 does',
+      meetingsOption('--through'),
+    )
+    .option('--join <seam@seam>', 'two seams are one line where they meet', meetingsOption('--join'))
+    .option(
+      '--split <seam@seam>',
+      'a seam is two where it meets another; these three count seams as they are by themselves',
+      meetingsOption('--split'),
+    )
+    .option('--order <seams>', 'sew these in this order, such as 4,2,edge', orderOption('--order'))
+    .option('--scale <factor>', 'make the block larger or smaller', numberOption('--scale', 0.05, 20, '0.7'))
+    .option('--turn <degrees>', 'turn the block, counterclockwise', numberOption('--turn', -360, 360, '90'))
+    .option('--hoop <width x height>', 'the sewing field it is for, such as 130x180', hoopOption('--hoop'))
+    .option('--fit-hoop <width x height>', 'as large as this sewing field takes', hoopOption('--fit-hoop'))
+    .option('--leave-out <list>', 'color stops of the stitch file not to sew', listOption('--leave-out'))
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
     .option(
@@ -94,6 +125,12 @@ export function declareDress(program: Command): void {
     )
     .option('--snap <mm>', `ends nearer than this meet (default: ${SNAP})`, lengthOption('--snap', 0, 5))
     .option('--gap <mm>', 'clear cloth between bands at a junction', lengthOption('--gap', 0, 10))
+    .option('--ornament <name...>', 'figures for the roomiest patches, one in each')
+    .option(
+      '--keep-clear-stops <list>',
+      'color stops of the stitch file that nothing new is sewn over, such as 7',
+      listOption('--keep-clear-stops'),
+    )
     .option('--mix', 'dress the whole block from the library, no two that meet alike')
     .option(
       '--seed <n>',
@@ -110,7 +147,14 @@ export function declareDress(program: Command): void {
       'with --mix: what a seam has in any case, such as 3=feather',
       pinsOption('--pin'),
     )
+    .option(
+      '--by-hand <share>',
+      'how uneven the hand is: 0, even, to 1',
+      numberOption('--by-hand', 0, 1, '0.4'),
+    )
     .option('--library <folder>', libraryHelp, nameOption('--library'))
+    .option('--save <file>', 'keep the work in a .dressing.json file', nameOption('--save'))
+    .option('--embed', 'with --save: put the drawing itself into it')
     .option(
       '--out <file...>',
       'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .txt (report)',

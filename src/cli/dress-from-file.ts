@@ -1,48 +1,68 @@
 import { dirname, resolve } from 'node:path';
-import type { Block } from '../block/block.js';
 import { dress } from '../dress.js';
-import type { BlockSource, Dressing, Guide } from '../formats/dressing.js';
-import { SNAP } from '../geometry/tolerances.js';
+import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
+import type { Setting } from '../settings.js';
 import { askedOn } from './asked-for.js';
 import { type LoadedDictionary, loadDictionary } from './dictionary.js';
-import { type DressOptions, GUIDE_HEIGHT, GUIDE_LENGTH } from './dress-command.js';
+import type { DressOptions } from './dress-command.js';
+import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
-import { decodeText, fileKind, readInput } from './input-file.js';
+import { fileKind, readInput } from './input-file.js';
 import { checkMixOptions, mixed } from './mix-options.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
+import { checkPlaceOptions, placedByOptions } from './place-options.js';
 import { print, printJson, sayUnread, settleStatus } from './print.js';
-import { type BlockFile, blockFile, readBlock, readBlockFile } from './read-block.js';
+import { blockFile } from './read-block.js';
 import { threadColor } from './thread-color.js';
-
-/** A block as read, what it is to be dressed in, and where its file is. */
-interface Work {
-  readonly block: Block;
-  readonly dressing: Dressing;
-  readonly blockPath: string;
-  /** where and what it was read from; null when options made it */
-  readonly saved: { readonly path: string; readonly text: string } | null;
-}
-
-/** What is wrong with a saved dressing names its file, and the line in it. */
-async function inFile<T>(saved: Work['saved'], work: () => T | Promise<T>): Promise<T> {
-  try {
-    return await work();
-  } catch (error) {
-    if (!(error instanceof InputError) || saved === null) throw error;
-    const line = error.path.length
-      ? ` line ${await (await import('../formats/json-place.js')).lineInJson(saved.text, error.path)},`
-      : '';
-    throw new InputError(error.code, `${saved.path}${line} ${error.where}`, error.wrong, error.right);
-  }
-}
+import { readSaved, workFromDressing } from './work-from-dressing.js';
+import { refuseForDrawing, workFromOptions } from './work-from-options.js';
 
 /** Runs the main job on a block or a saved dressing, writes the outputs asked for and prints the report. */
 export async function dressFromFile(path: string, options: DressOptions): Promise<void> {
-  const outputs = (options.out ?? []).map((out) => ({ path: out, ending: outputKind(out, dressedEndings) }));
+  const outputs = outputsAsked(options);
   const names = outputs.map((output) => output.path);
   checkOutputs(names, [path]);
+  checkTogether(options);
+  const { work, dictionary, libraryPath } = await readWork(path, options);
+  checkOutputs(names, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
+  if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
+
+  const { map } = work.block;
+  const { withBare, withSettings } = await import('../settings.js');
+  const base = withBare(placedByOptions(work.dressing, options), options.bare ?? [], map);
+  const mix = options.mix
+    ? await inSaved(work.saved, () => mixed(work.block, base, work.saved !== null, options, dictionary))
+    : undefined;
+  const settings = await settingsAsked(options.set ?? [], dictionary);
+  const dressing = withSettings(mix?.dressing ?? base, settings, map, dictionary);
+  const dressed = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
+  const { dressReport } = await import('../report/dress-report.js');
+  const report = dressReport(dressed, names, mix);
+  const places = { block: work.blockPath, library: libraryPath };
+  const files = await inSaved(work.saved, () =>
+    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places))),
+  );
+  await writeOutputs(files, async () =>
+    options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
+  );
+  settleStatus(report.findings);
+}
+
+/** What `--out` names by its ending, and the dressing that `--save` names. */
+function outputsAsked({ out = [], save, embed }: DressOptions) {
+  if (save !== undefined) outputKind(save, ['.dressing.json'], '--save');
+  const outputs = [...out, ...(save === undefined ? [] : [save])].map((path) => ({
+    path,
+    ending: outputKind(path, dressedEndings),
+  }));
+  if (!embed || outputs.some(({ ending }) => ending === '.dressing.json')) return outputs;
+  throw new InputError('nothing-to-embed-in', '--embed', 'no dressing is saved', 'name one with --save');
+}
+
+/** @throws InputError when options contradict each other */
+function checkTogether(options: DressOptions): void {
   if (options.stitch !== undefined && options.treatment !== undefined) {
     throw new InputError(
       'two-asks',
@@ -52,7 +72,21 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
     );
   }
   checkMixOptions(options);
-  const dictionary = await loadDictionary(options.library);
+  checkPlaceOptions(options);
+}
+
+interface ReadWork {
+  readonly work: DressWork;
+  readonly dictionary: LoadedDictionary;
+  /** of a library that was named; null for the usual one */
+  readonly libraryPath: string | null;
+}
+
+async function readWork(path: string, options: DressOptions): Promise<ReadWork> {
+  const bytes = await readInput(path);
+  const saved = fileKind(path, bytes) === 'record' ? await readSaved(path, bytes) : null;
+  const library = options.library ?? libraryOf(saved);
+  const dictionary = await loadDictionary(library);
   const asked = async (shelf: 'stitches' | 'treatments', name: string | undefined) =>
     name && (await askedOn(dictionary, shelf, name)).name;
   const chosen = {
@@ -62,171 +96,31 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
     treatment: await asked('treatments', options.treatment),
   };
   sayUnread(dictionary.unread);
-
-  const bytes = await readInput(path);
-  const work =
-    fileKind(path, bytes) === 'record'
-      ? await fromDressing(path, bytes, options)
-      : await fromOptions(blockFile(path, bytes), chosen, dictionary);
-  checkOutputs(names, [path, work.blockPath]);
-
-  const mix = options.mix
-    ? await inFile(work.saved, () =>
-        mixed(work.block.map, work.dressing, work.saved !== null, options, dictionary),
-      )
-    : undefined;
-  const dressed = await inFile(work.saved, () =>
-    dress(work.block, mix?.dressing ?? work.dressing, dictionary),
-  );
-  const { dressReport } = await import('../report/dress-report.js');
-  const report = dressReport(dressed, names, mix);
-  const files = await inFile(work.saved, () =>
-    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, work.blockPath))),
-  );
-  await writeOutputs(files, async () =>
-    options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
-  );
-  settleStatus(report.findings);
-}
-
-/** A dressing made from options: where none says otherwise, stitches are chosen seam by seam. */
-async function fromOptions(
-  file: BlockFile,
-  options: DressOptions,
-  dictionary: LoadedDictionary,
-): Promise<Work> {
-  const source: BlockSource = {
-    file: file.path,
-    stops: options.stops ?? null,
-    snap: options.snap ?? SNAP,
-    through: [],
-  };
-  const block = await readBlock(file, source);
-  if (options.after !== undefined && !block.existing) {
-    throw new InputError(
-      'after-of-drawing',
-      '--after',
-      `${file.path} is a drawing and has no color stops`,
-      'leave --after away',
-    );
-  }
-  const { defaultDressing } = await import('../plan.js');
-  const dressing = defaultDressing(block.map, {
-    source,
+  const work = saved
+    ? await workFromDressing(saved, options)
+    : await workFromOptions(blockFile(path, bytes), chosen, dictionary);
+  const { dressing } = work;
+  return {
+    work: library === undefined ? work : { ...work, dressing: { ...dressing, library } },
     dictionary,
-    stitch: options.stitch,
-    treatment: options.treatment === undefined ? undefined : dictionary.treatments.get(options.treatment),
-    // what mixing dresses it chooses itself
-    seams: options.mix ? [] : options.seam,
-    repeat: options.repeat,
-    width: options.width,
-    ends: options.ends,
-    edge: options.edge,
-    guide: guideAsked(options),
-    outline: options.outline,
-    gap: options.gap,
-    after: options.after,
-    thread: options.thread === undefined ? undefined : await threadColor(options.thread),
-    seed: options.seed,
-  });
-  return { block, dressing, blockPath: file.path, saved: null };
+    libraryPath: library ?? null,
+  };
 }
 
-/** @throws InputError when a height or length is given for no guide line, or one that no thread could follow */
-function guideAsked({ guide, guideHeight, guideLength }: DressOptions): Guide | undefined {
-  if (guide === undefined) {
-    for (const [option, value] of [
-      ['--guide-height', guideHeight],
-      ['--guide-length', guideLength],
-    ] as const) {
-      if (value === undefined) continue;
-      throw new InputError(
-        'no-guide',
-        option,
-        'there is no guide line to give it to',
-        'name one with --guide',
-      );
-    }
-    return undefined;
-  }
-  const length = guideLength ?? GUIDE_LENGTH;
-  const height = guideHeight ?? Math.min(GUIDE_HEIGHT, length / 4);
-  if (height > length / 2) {
-    throw new InputError(
-      'guide-too-steep',
-      `--guide-height ${height}`,
-      'no thread could follow so steep a line',
-      `with --guide-length ${length} it takes up to ${length / 2} mm`,
-    );
-  }
-  return { shape: guide, height, length };
-}
+/** The library that a dressing names, seen from where it lies. */
+const libraryOf = (saved: SavedDressing | null): Dressing['library'] =>
+  saved?.dressing.library === undefined ? undefined : resolve(dirname(saved.path), saved.dressing.library);
 
-/** Options that a saved dressing carries itself. */
-const carried = [
-  'stops',
-  'after',
-  'stitch',
-  'treatment',
-  'thread',
-  'seam',
-  'repeat',
-  'width',
-  'ends',
-  'edge',
-  'guide',
-  'guideHeight',
-  'guideLength',
-  'outline',
-  'snap',
-  'gap',
-  'seed',
-] as const;
-
-/** Of these the ones that tell how it is to be mixed again. */
-const ofMixing: ReadonlySet<string> = new Set(['seam', 'seed']);
-
-async function fromDressing(path: string, bytes: Uint8Array, options: DressOptions): Promise<Work> {
-  const option = carried.find((name) => options[name] !== undefined && !(options.mix && ofMixing.has(name)));
-  if (option !== undefined) {
-    throw new InputError(
-      'option-of-dressing',
-      `--${option.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`,
-      `${path} is a saved dressing and says this itself`,
-      'change it there, or dress the block',
-    );
-  }
-  const { readDressing } = await import('../formats/dressing-file.js');
-  const text = decodeText(bytes, path);
-  const dressing = await readDressing(text, path);
-  const saved = { path, text };
-  const blockPath = resolve(dirname(path), dressing.block.file);
-  const file = await inFile(saved, () => asBlock(readBlockFile(blockPath)));
-  const { stops } = dressing.block;
-  if ((file.kind === 'stitch-file') !== (stops !== null)) {
-    const isDrawing = stops !== null;
-    await inFile(saved, () => {
-      throw new InputError(
-        isDrawing ? 'stops-of-drawing' : 'stops-missing',
-        'block.stops',
-        `${dressing.block.file} is a ${isDrawing ? 'drawing and has no color stops' : 'stitch file, and which of its color stops are the seams is not said'}`,
-        isDrawing
-          ? 'null is right here'
-          : `list them, such as [1, 2] (seamwright seams ${blockPath} shows them)`,
-        ['block', 'stops'],
-      );
-    });
-  }
-  const block = await readBlock(file, dressing.block);
-  return { block, dressing, blockPath, saved };
-}
-
-/** What is wrong with a block's file itself, as a mistake of the dressing that names it. */
-async function asBlock(file: Promise<BlockFile>): Promise<BlockFile> {
-  try {
-    return await file;
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    throw new InputError(error.code, `block ${error.where}`, error.wrong, error.right, ['block', 'file']);
-  }
+/** Settings with names and colors as the dressing has them. */
+async function settingsAsked(
+  settings: readonly Setting[],
+  dictionary: LoadedDictionary,
+): Promise<readonly Setting[]> {
+  const settle = async (setting: Setting): Promise<Setting> => {
+    const { what, value } = setting;
+    if (what === 'thread') return { ...setting, value: await threadColor(value) };
+    if (what === 'stitch') return { ...setting, value: (await askedOn(dictionary, 'stitches', value)).name };
+    return setting;
+  };
+  return Promise.all(settings.map(settle));
 }

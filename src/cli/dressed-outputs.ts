@@ -1,4 +1,4 @@
-import { dirname, relative, resolve, sep } from 'node:path';
+import { basename, dirname, relative, resolve, sep } from 'node:path';
 import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
 import type { Output } from './output-files.js';
@@ -7,12 +7,18 @@ import type { Output } from './output-files.js';
 export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.txt'] as const;
 export type DressedEnding = (typeof dressedEndings)[number];
 
+/** Where a dressing's files are; null for a drawing that it holds itself, and for the usual library. */
+export interface Places {
+  readonly block: string | null;
+  readonly library: string | null;
+}
+
 /** One output of the main job, whole and in memory. */
 export async function renderDressed(
   dressed: Dressed,
   report: DressReport,
   { path, ending }: { readonly path: string; readonly ending: DressedEnding },
-  blockPath: string,
+  places: Places,
 ): Promise<Output> {
   return { path, content: await content() };
 
@@ -34,9 +40,17 @@ export async function renderDressed(
       }
       case '.dressing.json': {
         const { writeDressing } = await import('../formats/dressing-text.js');
+        const { block, library } = places;
         return writeDressing({
           ...dressed.dressing,
-          block: { ...dressed.dressing.block, file: seenFrom(path, blockPath) },
+          ...(library !== null && { library: seenFrom(path, library) }),
+          block: {
+            ...dressed.dressing.block,
+            // the name that a drawing had says all there is to say, once the dressing holds it
+            ...(dressed.dressing.block.svg === undefined
+              ? block !== null && { file: seenFrom(path, block) }
+              : { file: basename(dressed.dressing.block.file) }),
+          },
         });
       }
       case '.txt': {
@@ -52,7 +66,7 @@ export async function renderDressed(
   }
 }
 
-/** The block's path relative to the folder that the dressing is written to, with forward slashes on every system. */
+/** A path relative to the folder that the dressing is written to, with forward slashes on every system. */
 const seenFrom = (path: string, blockPath: string): string =>
   relative(dirname(resolve(path)), resolve(blockPath))
     .split(sep)

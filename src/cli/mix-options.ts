@@ -1,4 +1,4 @@
-import type { SeamMap } from '../block/seam-map.js';
+import type { Block } from '../block/block.js';
 import type { Dressing } from '../formats/dressing.js';
 import type { Mixed } from '../harmony/mix.js';
 import { InputError } from '../input-error.js';
@@ -30,22 +30,35 @@ export function checkMixOptions(options: DressOptions): void {
 }
 
 /**
- * The block mixed from the library: one thread when nobody says how many, or those of a saved dressing.
+ * The block, as drawn, mixed from the library: one thread when nobody says how many, or those of a saved dressing.
  * @param saved whether the dressing was saved before; else options made it
  */
 export async function mixed(
-  map: SeamMap,
+  block: Block,
   dressing: Dressing,
   saved: boolean,
   { seed, threads, thread, pin, seam }: DressOptions,
   dictionary: Dictionary,
 ): Promise<Mixed> {
-  const { mixDressing } = await import('../harmony/mix.js');
-  return mixDressing(map, dressing, dictionary, {
+  const [{ mixDressing }, { placedWork, placementAsked }, { placedMap }, places, { keptAreas }] =
+    await Promise.all([
+      import('../harmony/mix.js'),
+      import('../placed.js'),
+      import('../block/placed-map.js'),
+      import('../asked/placed-dressing.js'),
+      import('../asked/keep-clear.js'),
+    ]);
+  // what suits a seam goes by how long it is to be; what a dressing keeps are places on the block as drawn
+  const { map } = block;
+  const placement = placementAsked(map, dressing);
+  const asPlaced = placedWork(block, dressing);
+  const mix = mixDressing(placedMap(map, placement), places.placedDressing(dressing, placement), dictionary, {
     seed: seed ?? dressing.seed,
     threads: threads ?? (saved ? undefined : 1),
     first: thread === undefined ? undefined : dressing.threads[0],
     pins: pin,
     seams: seam,
+    keepClear: keptAreas(asPlaced.block, asPlaced.dressing),
   });
+  return { ...mix, dressing: places.unplacedDressing(mix.dressing, placement) };
 }

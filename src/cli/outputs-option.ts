@@ -1,11 +1,15 @@
 import { InputError } from '../input-error.js';
 
 /** The ending of an output decides what it is; one that the command does not make is refused before any work. */
-export function outputKind<Ending extends string>(path: string, endings: readonly Ending[]): Ending {
+export function outputKind<Ending extends string>(
+  path: string,
+  endings: readonly Ending[],
+  option = '--out',
+): Ending {
   if (path.trim() === '') {
     throw new InputError(
       'empty-name',
-      '--out',
+      option,
       'is given no name',
       `name a file that ends in ${listed(endings)}`,
     );
@@ -15,7 +19,12 @@ export function outputKind<Ending extends string>(path: string, endings: readonl
   if (fitting.length && name.length > fitting[0].length && !/[\\/]$/.test(name.slice(0, -fitting[0].length)))
     return fitting[0];
   const wrong = fitting.length ? 'has an ending but no name' : `this command makes no such file`;
-  throw new InputError('bad-output', `--out ${path}`, wrong, `choose a name that ends in ${listed(endings)}`);
+  throw new InputError(
+    'bad-output',
+    `${option} ${path}`,
+    wrong,
+    `choose a name that ends in ${listed(endings)}`,
+  );
 }
 
 const listed = (words: readonly string[]): string =>

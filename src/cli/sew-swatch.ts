@@ -60,7 +60,7 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
   const report = dressReport(dressed, names);
   const on = ornament ? 'upright, turned, small and large' : 'on a straight seam, a curve and a corner';
   const files = await Promise.all(
-    outputs.map((output) => renderDressed(dressed, report, output, source.file)),
+    outputs.map((output) => renderDressed(dressed, report, output, { block: source.file, library: null })),
   );
   await writeOutputs(files, () =>
     options.json ? printJson(report) : print(`${sample.title} ${on}\n\n${dressText(report)}`),

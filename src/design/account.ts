@@ -2,7 +2,7 @@ import { replay } from '../formats/dst-records.js';
 import type { StitchPen } from '../formats/stitch-pen.js';
 import { ticketOf } from '../formats/thread-weight.js';
 import { STEPS_PER_MM } from '../geometry/units.js';
-import type { Design } from './design.js';
+import { type Design, stopsInOrder } from './design.js';
 import { sew, TRIM_JUMPS } from './sew.js';
 
 /** How fast a machine works and how much thread it takes. */
@@ -64,8 +64,8 @@ export interface Account {
 export function account(design: Design, pace: Pace = COMMON_PACE): Account {
   const counter = new Counter();
   sew(design, counter);
-  const first = design.before?.stops ?? 0;
-  const heavy = (stop: number) => isHeavy(design.stops[stop - 1 - first]?.thread.weight);
+  const stops = stopsInOrder(design);
+  const heavy = (stop: number) => isHeavy(stops[stop - 1]?.thread.weight);
   return counter.total(pace, heavy, Boolean(design.before || design.after || design.stops.length));
 }
 

@@ -6,6 +6,8 @@ export interface Design {
   readonly before: ExistingPart | null;
   readonly after: ExistingPart | null;
   readonly stops: readonly Stop[];
+  /** how many of the last new stops are sewn behind `after`: edges go over the edge that came with the block */
+  readonly late?: number;
   /** mm from the block's frame to the stitch file's origin: file position = frame position + origin, then y up */
   readonly origin: readonly [number, number];
   readonly name: string;
@@ -16,6 +18,13 @@ export interface ExistingPart {
   readonly records: Uint8Array;
   /** how many color stops it holds */
   readonly stops: number;
+}
+
+/** What stands at each color stop of the file, in the order of the machine; null for those that came with the block. */
+export function stopsInOrder({ before, after, stops, late = 0 }: Design): (Stop | null)[] {
+  const cut = stops.length - late;
+  const came = (part: ExistingPart | null) => Array<null>(part?.stops ?? 0).fill(null);
+  return [...came(before), ...stops.slice(0, cut), ...came(after), ...stops.slice(cut)];
 }
 
 export type StopKind = 'existing' | 'treatment' | 'accent' | 'ornament' | 'edge';

@@ -3,7 +3,7 @@ import { type NeedlePointStop, type NeedlePoints, writeNeedlePoints } from '../f
 import { type FileStop, stopsOf } from '../formats/stops.js';
 import type { Points } from '../geometry/polyline.js';
 import { toSteps } from '../geometry/units.js';
-import type { Design } from './design.js';
+import { type Design, type Stop, stopsInOrder } from './design.js';
 import { toRecords } from './write-design.js';
 
 /** The design's needle points as JSON text. */
@@ -17,9 +17,9 @@ export function needlePoints(design: Design): string {
  * all points are off by the same fraction of one.
  */
 export function needlePointsOf(design: Design): NeedlePoints {
-  const first = design.before?.stops ?? 0;
+  const made = stopsInOrder(design);
   const origin: [number, number] = [toSteps(design.origin[0]), toSteps(design.origin[1])];
-  return { units: '0.1mm', stops: allStops(design).map((stop) => told(stop, design, first, origin)) };
+  return { units: '0.1mm', stops: allStops(design).map((stop) => told(stop, made[stop.stop - 1], origin)) };
 }
 
 function allStops(design: Design): FileStop[] {
@@ -29,11 +29,9 @@ function allStops(design: Design): FileStop[] {
 
 function told(
   from: FileStop,
-  design: Design,
-  first: number,
+  made: Stop | null | undefined,
   origin: readonly [number, number],
 ): NeedlePointStop {
-  const made = design.stops[from.stop - 1 - first];
   return {
     stop: from.stop,
     title: made?.title ?? 'as it came with the block',

@@ -25,8 +25,10 @@ export interface SewingOrder {
  * The order in which treatments are sewn: each one before those that it tucks under, so that these lie over its ends.
  * Otherwise by seam number, the outline last. Where treatments lie under each other in a ring, as few tucks as possible
  * are broken. The order of the input does not matter.
+ *
+ * @param wanted treatments in the order that the maker wants: they take each other's places, and all others keep theirs
  */
-export function sewingOrder(treatments: readonly Tucked[]): SewingOrder {
+export function sewingOrder(treatments: readonly Tucked[], wanted: readonly number[] = []): SewingOrder {
   const sorted = [...treatments].sort((a, b) => rank(a.seam) - rank(b.seam) || a.treatment - b.treatment);
   const onSeam = new Map<number | 'outline', number[]>();
   sorted.forEach(({ seam }, i) => {
@@ -41,7 +43,9 @@ export function sewingOrder(treatments: readonly Tucked[]): SewingOrder {
     }
   });
 
-  const order = ringsInOrder(earlier).flatMap((ring) => fewestBroken(ring, earlier));
+  const free = ringsInOrder(earlier).flatMap((ring) => fewestBroken(ring, earlier));
+  const asked = wanted.map((treatment) => sorted.findIndex((one) => one.treatment === treatment));
+  const order = inWantedOrder(free, asked);
   const place = new Map(order.map((i, at) => [i, at]));
   const broken = order.flatMap((i) => {
     const { treatment, seam, tucksUnder } = sorted[i];
@@ -53,6 +57,13 @@ export function sewingOrder(treatments: readonly Tucked[]): SewingOrder {
       .map((under) => ({ treatment, seam, under }));
   });
   return { order: order.map((i) => sorted[i].treatment), broken };
+}
+
+/** The order in which `wanted` comes as asked, at the places that its members had. */
+function inWantedOrder(order: readonly number[], wanted: readonly number[]): readonly number[] {
+  const members = new Set(wanted);
+  const next = wanted.values();
+  return order.map((i) => (members.has(i) ? next.next().value! : i));
 }
 
 const rank = (seam: number | 'outline'): number => (seam === 'outline' ? Number.POSITIVE_INFINITY : seam);

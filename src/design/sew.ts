@@ -16,7 +16,7 @@ const FURTHEST = 99_999;
 
 /**
  * Sews a design to a pen, stop by stop: what came before it, the new stops, the way back to where the needle was left,
- * what came after. The start is (0, 0) of the stitch file. Needle points are rounded to steps where they lie and then
+ * what came after, edges that go over it. The start is (0, 0) of the stitch file. Needle points are rounded to steps where they lie and then
  * differenced, so errors never add up. No stitch of zero length is sewn: a needle point that falls on the one before is
  * passed over. Of a stitch longer than a record holds, equal parts are sewn.
  *
@@ -32,13 +32,20 @@ export function sew(design: Design, pen: StitchPen): void {
     prefixEnd = wholeMove(design.before.records);
     needle.isAt(...prefixEnd);
   }
-  design.stops.forEach((stop, i) => {
+  const late = design.stops.length - (design.late ?? 0);
+  design.stops.slice(0, late).forEach((stop, i) => {
     if (i > 0 || design.before) needle.change();
     sewStop(stop, design.origin, needle);
   });
   if (design.after) {
     needle.travel(...prefixEnd);
     pen.keep(design.after.records);
+    const [dx, dy] = wholeMove(design.after.records);
+    needle.isAt(prefixEnd[0] + dx, prefixEnd[1] + dy);
+  }
+  for (const stop of design.stops.slice(late)) {
+    needle.change();
+    sewStop(stop, design.origin, needle);
   }
 }
 

@@ -1,6 +1,6 @@
 import { type LeftOutReason, reasonsOf } from '../check/accents-left-out.js';
 import { account } from '../design/account.js';
-import type { Stop, StopKind, Thread } from '../design/design.js';
+import { type Stop, type StopKind, stopsInOrder, type Thread } from '../design/design.js';
 import type { Dressed } from '../dress.js';
 import { type Finding, worstFirst } from '../finding.js';
 import type { AccentCount, EndKind, RowCount, SeamFit, Stretch } from '../fit/fit.js';
@@ -151,11 +151,7 @@ type Named = Pick<Stop, 'title' | 'kind' | 'seams'> & {
 /** What stands at each color stop of the file: those that came with the block, the new ones, those that came after. */
 function allStops({ design }: Dressed): Named[] {
   const came = { title: 'came with the block', kind: 'existing', seams: [], thread: null } as const;
-  return [
-    ...Array<Named>(design.before?.stops ?? 0).fill(came),
-    ...design.stops,
-    ...Array<Named>(design.after?.stops ?? 0).fill(came),
-  ];
+  return stopsInOrder(design).map((stop) => stop ?? came);
 }
 
 type Worked = Pick<StopLine, 'repeats' | 'figures'>;

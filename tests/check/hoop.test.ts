@@ -19,7 +19,7 @@ describe('the sewing field', () => {
 
   test('is measured with the stitches that run past the block', () => {
     const runs = { xy: Float64Array.of(-2.5, 10, 40, 182), start: Int32Array.of(0, 2) };
-    expect(sewnField({ width: 130, height: 180 }, [runs])).toEqual({ width: 132.5, height: 182 });
-    expect(hoopFindings(hoop, sewnField(hoop, [runs]))).toHaveLength(1);
+    expect(sewnField({ width: 130, height: 180 }, [runs.xy])).toEqual({ width: 132.5, height: 182 });
+    expect(hoopFindings(hoop, sewnField(hoop, [runs.xy]))).toHaveLength(1);
   });
 });

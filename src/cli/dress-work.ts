@@ -1,0 +1,33 @@
+import type { Block } from '../block/block.js';
+import type { Dressing } from '../formats/dressing.js';
+import { InputError } from '../input-error.js';
+
+/** A block as read, what it is to be dressed in, and where both come from. */
+export interface DressWork {
+  readonly block: Block;
+  readonly dressing: Dressing;
+  /** null where the dressing holds the drawing itself */
+  readonly blockPath: string | null;
+  readonly saved: SavedDressing | null;
+}
+
+/** A dressing as read: where from, and its text. */
+export interface SavedDressing {
+  readonly path: string;
+  readonly text: string;
+  readonly dressing: Dressing;
+}
+
+/** What is wrong with a saved dressing names its file, and the line in it. */
+export async function inSaved<T>(saved: SavedDressing | null, work: () => T | Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    // what an option asks for is no mistake of the file
+    if (!(error instanceof InputError) || saved === null || error.where.startsWith('--')) throw error;
+    const line = error.path.length
+      ? ` line ${await (await import('../formats/json-place.js')).lineInJson(saved.text, error.path)},`
+      : '';
+    throw new InputError(error.code, `${saved.path}${line} ${error.where}`, error.wrong, error.right);
+  }
+}

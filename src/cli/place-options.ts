@@ -1,0 +1,78 @@
+import type { Dressing } from '../formats/dressing.js';
+import { InputError } from '../input-error.js';
+
+/** How large a block is to be and how it is to lie; said on the command line, it goes before what a dressing says. */
+export interface PlaceOptions {
+  readonly scale?: number;
+  readonly turn?: number;
+  readonly hoop?: HoopSize;
+  readonly fitHoop?: HoopSize;
+  readonly leaveOut?: number[];
+}
+
+export interface HoopSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+const plain = /^[+-]?(\d+(\.\d+)?|\.\d+)$/;
+
+/** Parser of an option that is a number without a unit, within a range. */
+export function numberOption(
+  option: string,
+  min: number,
+  max: number,
+  like: string,
+): (word: string) => number {
+  return (word) => {
+    const value = plain.test(word.trim()) ? Number(word) : Number.NaN;
+    if (value >= min && value <= max) return value;
+    const wrong = Number.isNaN(value) ? `'${word}' is not a plain number` : `${word} is out of range`;
+    throw new InputError('bad-number', option, wrong, `give a number from ${min} to ${max}, such as ${like}`);
+  };
+}
+
+/** Parser of a sewing field such as '130x180', mm. */
+export function hoopOption(option: string): (word: string) => HoopSize {
+  return (word) => {
+    const [width, height] =
+      /^\s*(\d+(?:\.\d+)?)\s*x\s*(\d+(?:\.\d+)?)\s*$/i.exec(word)?.slice(1).map(Number) ?? [];
+    if (width >= 1 && height >= 1 && width <= 10_000 && height <= 10_000) return { width, height };
+    throw new InputError(
+      'bad-hoop',
+      option,
+      `'${word}' is no sewing field`,
+      'give millimeters across and down, such as 130x180',
+    );
+  };
+}
+
+/** @throws InputError when two of them say how large the block is to be */
+export function checkPlaceOptions({ scale, fitHoop, hoop }: PlaceOptions): void {
+  const beside = scale !== undefined ? '--scale' : hoop ? '--hoop' : null;
+  if (!fitHoop || !beside) return;
+  throw new InputError(
+    'two-asks',
+    beside,
+    'stands beside --fit-hoop, which says this itself',
+    'leave one of them away',
+  );
+}
+
+/** The dressing with its block placed as the options say. */
+export function placedByOptions<D extends Pick<Dressing, 'block' | 'hoop'>>(
+  dressing: D,
+  { scale, turn, hoop, fitHoop, leaveOut }: PlaceOptions,
+): D {
+  const size = fitHoop ? ('hoop' as const) : scale;
+  return {
+    ...dressing,
+    hoop: fitHoop ?? hoop ?? dressing.hoop,
+    block: {
+      ...dressing.block,
+      ...(size !== undefined && { scale: size }),
+      ...(turn !== undefined && { turn }),
+      ...(leaveOut && { leaveOut }),
+    },
+  };
+}

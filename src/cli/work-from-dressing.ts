@@ -1,0 +1,111 @@
+import { dirname, resolve } from 'node:path';
+import type { Block } from '../block/block.js';
+import type { BlockSource } from '../formats/dressing.js';
+import { InputError } from '../input-error.js';
+import { digestOf } from './digest.js';
+import type { DressOptions } from './dress-command.js';
+import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
+import { decodeText } from './input-file.js';
+import { type BlockFile, readBlock, readBlockFile } from './read-block.js';
+
+/** Options that a saved dressing carries itself. */
+const carried = [
+  'stops',
+  'after',
+  'stitch',
+  'treatment',
+  'thread',
+  'seam',
+  'repeat',
+  'width',
+  'ends',
+  'edge',
+  'guide',
+  'guideHeight',
+  'guideLength',
+  'outline',
+  'through',
+  'join',
+  'split',
+  'order',
+  'byHand',
+  'snap',
+  'gap',
+  'ornament',
+  'keepClearStops',
+  'seed',
+] as const;
+
+/** Of these the ones that tell how it is to be mixed again. */
+const ofMixing: ReadonlySet<string> = new Set(['seam', 'seed']);
+
+export async function readSaved(path: string, bytes: Uint8Array): Promise<SavedDressing> {
+  const { readDressing } = await import('../formats/dressing-file.js');
+  const text = decodeText(bytes, path);
+  return { path, text, dressing: await readDressing(text, path) };
+}
+
+/** @throws InputError when an option says what the dressing says itself, or its block cannot be used */
+export async function workFromDressing(saved: SavedDressing, options: DressOptions): Promise<DressWork> {
+  const { path, dressing } = saved;
+  const option = carried.find((name) => options[name] !== undefined && !(options.mix && ofMixing.has(name)));
+  if (option !== undefined) {
+    throw new InputError(
+      'option-of-dressing',
+      `--${option.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`,
+      `${path} is a saved dressing and says this itself`,
+      'change it there, or dress the block',
+    );
+  }
+  const { svg, stops } = dressing.block;
+  const blockPath = svg === undefined ? resolve(dirname(path), dressing.block.file) : null;
+  const file = await inSaved(saved, () => blockFileOf(dressing.block, blockPath));
+  if ((file.kind === 'stitch-file') !== (stops !== null)) {
+    const isDrawing = stops !== null;
+    await inSaved(saved, () => {
+      throw new InputError(
+        isDrawing ? 'stops-of-drawing' : 'stops-missing',
+        'block.stops',
+        `${dressing.block.file} is a ${isDrawing ? 'drawing and has no color stops' : 'stitch file, and which of its color stops are the seams is not said'}`,
+        isDrawing
+          ? 'null is right here'
+          : `list them, such as [1, 2] (seamwright seams ${blockPath} shows them)`,
+        ['block', 'stops'],
+      );
+    });
+  }
+  const block = await readBlock(file, dressing.block);
+  if (svg !== undefined) return { block, dressing, blockPath, saved };
+  const digest = digestOf(file.bytes);
+  return {
+    block: hasChanged(dressing.block, digest) ? withChange(block, dressing.block.file) : block,
+    dressing: { ...dressing, block: { ...dressing.block, digest } },
+    blockPath,
+    saved,
+  };
+}
+
+/** The block's file, or the drawing that the dressing holds; what is wrong with it is a mistake of the dressing. */
+async function blockFileOf({ file, svg }: BlockSource, path: string | null): Promise<BlockFile> {
+  if (path === null) return { path: file, kind: 'drawing', bytes: new TextEncoder().encode(svg) };
+  try {
+    return await readBlockFile(path);
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    throw new InputError(error.code, `block ${error.where}`, error.wrong, error.right, ['block', 'file']);
+  }
+}
+
+const hasChanged = ({ digest }: BlockSource, now: string): boolean => digest !== undefined && digest !== now;
+
+const withChange = (block: Block, file: string): Block => ({
+  ...block,
+  findings: [
+    ...block.findings,
+    {
+      level: 'warning',
+      code: 'block-changed',
+      message: `${file} has changed since the dressing was saved; its seams were found again by their middle and ends, so look whether each has what it should have`,
+    },
+  ],
+});

@@ -1,0 +1,108 @@
+import type { Block } from '../block/block.js';
+import type { BlockSource } from '../formats/dressing.js';
+import { SNAP } from '../geometry/tolerances.js';
+import { InputError } from '../input-error.js';
+import type { LoadedDictionary } from './dictionary.js';
+import { digestOf } from './digest.js';
+import type { DressOptions } from './dress-command.js';
+import type { DressWork } from './dress-work.js';
+import { guideAsked } from './guide-options.js';
+import { decodeText } from './input-file.js';
+import { type BlockFile, readBlock } from './read-block.js';
+import { threadColor } from './thread-color.js';
+
+/** A dressing made from options: where none says otherwise, stitches are chosen seam by seam. */
+export async function workFromOptions(
+  file: BlockFile,
+  options: DressOptions,
+  dictionary: LoadedDictionary,
+): Promise<DressWork> {
+  const source: BlockSource = {
+    file: file.path,
+    ...heldOrKnown(file, options),
+    stops: options.stops ?? null,
+    snap: options.snap ?? SNAP,
+    through: [],
+  };
+  const { block, wished } = await blockAsWished(file, source, options);
+  if (options.after !== undefined) refuseForDrawing(block, file, '--after');
+  const [{ defaultDressing }, { placementAsked }] = await Promise.all([
+    import('../plan.js'),
+    import('../placed.js'),
+  ]);
+  const { placedByOptions } = await import('./place-options.js');
+  const bySize = placedByOptions({ block: wished, hoop: null }, options);
+  const { scale } = placementAsked(block.map, bySize);
+  const dressing = defaultDressing(block.map, {
+    source: wished,
+    dictionary,
+    stitch: options.stitch,
+    treatment: options.treatment === undefined ? undefined : dictionary.treatments.get(options.treatment),
+    // what mixing dresses it chooses itself
+    seams: options.mix ? [] : options.seam,
+    scale,
+    repeat: options.repeat,
+    width: options.width,
+    ends: options.ends,
+    edge: options.edge,
+    guide: guideAsked(options),
+    outline: options.outline,
+    gap: options.gap,
+    after: options.after,
+    thread: options.thread === undefined ? undefined : await threadColor(options.thread),
+    seed: options.seed,
+  });
+  const { withPatches } = await import('./patch-options.js');
+  const { byHand, order, library } = options;
+  return {
+    block,
+    dressing: {
+      ...(await withPatches(dressing, block, options, dictionary)),
+      ...(byHand !== undefined && { byHand }),
+      ...(order && { order }),
+      ...(library !== undefined && { library }),
+    },
+    blockPath: file.path,
+    saved: null,
+  };
+}
+
+/** The text of the drawing where the dressing is to hold it, else what tells the file from others. */
+function heldOrKnown(file: BlockFile, { embed }: DressOptions): Pick<BlockSource, 'svg' | 'digest'> {
+  if (!embed) return { digest: digestOf(file.bytes) };
+  if (file.kind === 'drawing') return { svg: decodeText(file.bytes, file.path) };
+  throw new InputError(
+    'embed-stitch-file',
+    '--embed',
+    `${file.path} is a stitch file; a dressing can hold a drawing`,
+    'leave --embed away',
+  );
+}
+
+/** The block with its junctions as the maker wishes, told by the seams that the block has by itself. */
+async function blockAsWished(
+  file: BlockFile,
+  source: BlockSource,
+  { through, join, split }: DressOptions,
+): Promise<{ block: Block; wished: BlockSource }> {
+  const block = await readBlock(file, source);
+  if (!through && !join && !split) return { block, wished: source };
+  const { wishesOnMap } = await import('../block/wishes-by-number.js');
+  const wished: BlockSource = { ...source, ...wishesOnMap(block.map, { through, join, split }) };
+  return { block: await readBlock(file, wished), wished };
+}
+
+/** @throws InputError when an option is about color stops, and the block is a drawing */
+export function refuseForDrawing(
+  { existing }: Block,
+  { path }: { readonly path: string },
+  option: string,
+): void {
+  if (existing) return;
+  throw new InputError(
+    `${option.slice(2)}-of-drawing`,
+    option,
+    `${path} is a drawing and has no color stops`,
+    `leave ${option} away`,
+  );
+}
