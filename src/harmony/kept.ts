@@ -43,13 +43,6 @@ export const bareLines = (map: SeamMap, { bare = [] }: Dressing): (LineId | null
     return seam === null || seam === 'outline' ? seam : seam.id;
   });
 
-/** Where the seams lie that a dressing leaves bare. */
-export const bareLines = (map: SeamMap, { bare = [] }: Dressing): (LineId | null)[] =>
-  resized(map, bare).map((reference) => {
-    const seam = seamOf(map, reference);
-    return seam === null || seam === 'outline' ? seam : seam.id;
-  });
-
 /** What it looks like to its neighbors; its size is not asked, and what is wrong with it is told when it is worked. */
 function keptOffer({ rows, accents = [], laid, guide }: Treatment, { stitches }: Dictionary): Offer {
   const first = stitches.get(rows[0].stitch);
