@@ -9,7 +9,7 @@ import type { Bound, Cut } from './cloth.js';
 import { bestCounts } from './counts.js';
 import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
-import { type Laid, layRows } from './lay-rows.js';
+import { type Cuts, type Laid, layRows } from './lay-rows.js';
 import { cornerMitre, leanMitre } from './mitre.js';
 import type { UnitRun } from './place.js';
 import { type Rows, wholeOverhang, wholeReach } from './rows.js';
@@ -176,9 +176,11 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
 }
 
 /** What the thread of a span must stay beside at its ends. */
-export function cutsOf({ span, cut }: SpanQuestion): Cut[] {
-  const bounds = span.ring ? [] : [span.start.bound, span.end.bound];
-  return bounds.flatMap((bound) => (bound ? [cut(bound)] : []));
+export function cutsOf({ span, cut }: SpanQuestion): Cuts {
+  const ends = span.ring ? [] : [span.start, span.end];
+  const thread = ends.flatMap(({ bound }) => (bound ? [cut(bound)] : []));
+  const figures = ends.flatMap(({ figureBound }) => (figureBound ? [cut(figureBound)] : []));
+  return { thread, figures: [...thread, ...figures] };
 }
 
 /** What is at both ends of a stretch, one of `count` between the corners of a span. */

@@ -11,6 +11,12 @@ import { type Placing, placeUnits, type UnitRun } from './place.js';
 import { lineChain, PLAIN_STITCH } from './plain-line.js';
 import type { Rows } from './rows.js';
 
+/** Cloth that a span has to stay on at its ends: the thread of its rows, and its accents, which stay whole. */
+export interface Cuts {
+  readonly thread: readonly Cut[];
+  readonly figures: readonly Cut[];
+}
+
 /** One span laid on the cloth: layers in the order they are sewn, and what is put on by hand. */
 export interface Laid {
   readonly layers: readonly Layer[];
@@ -29,10 +35,10 @@ export function layRows(
   runs: readonly UnitRun[],
   scale: number,
   ring: boolean,
-  cuts: readonly Cut[],
+  cuts: Cuts,
   mirrored: Laying = laying,
 ): Laid {
-  const cloth = onCloth(cuts);
+  const cloth = onCloth(cuts.figures);
   const { sized, hand, passes, uneven } = rows;
   const first: Placing = {
     laying,
@@ -69,7 +75,7 @@ export function layRows(
         kind: 'row',
         index,
         thread,
-        chains: own.flatMap((placing) => rowChains(placing, thread, stitch.detached, cuts)),
+        chains: own.flatMap((placing) => rowChains(placing, thread, stitch.detached, cuts.thread)),
       }),
     );
   });

@@ -38,6 +38,8 @@ export interface SpanEnd {
   readonly slope: number;
   /** what its thread must stay beside */
   readonly bound: Bound | null;
+  /** what accents alone stay beside: a bare seam that thread may lean over, but no figure is to lie across */
+  readonly figureBound?: Bound;
   /** how the reach shrinks into the point of a junction where no line runs through; left and right of the walk */
   readonly taper: Taper | null;
   /** index into the map's junctions, -1 where there is none */
@@ -210,7 +212,7 @@ function junctionEnd(
     const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
     return { ...plain, setback: Math.max(wedge, inside / sin), slope, bound: beside(inside) };
   }
-  if (!rules.dressed(through)) return { ...plain, setback: wedge, slope };
+  if (!rules.dressed(through)) return { ...plain, setback: wedge, slope, figureBound: beside(0) };
   if (tucks) return { ...plain, setback: wedge, slope, bound: beside(0) };
   const { throughReach, facing, theta } = meets;
   if (rules.manner(through) === 'bevel') {

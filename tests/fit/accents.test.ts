@@ -235,6 +235,24 @@ describe('figures with no room', () => {
     expect(missing).toBeGreaterThan(0);
   });
 
+  test('at a seam that is left bare are left out where they would lie across it, whatever the manner', () => {
+    let missing = 0;
+    for (const manner of ['tuck', 'bevel', 'short'] as const) {
+      for (const angle of fc.sample(fc.double({ min: 0.4, max: 2.7, noNaN: true }), {
+        numRuns: 10,
+        seed: 6,
+      })) {
+        const accents = [accent('daisy-petal', { away: 1 })];
+        const [{ fit }] = fitLines(along(angle), [askFor(2, 'feather', { manner, accents })], RULES);
+        const figures = figuresOf(fit);
+        expect(figures.length).toBeGreaterThan(3);
+        expect(Math.min(...legPoints(figures).map(([, y]) => y))).toBeGreaterThan(99.9);
+        missing += fit.accents[0].leftOut.length;
+      }
+    }
+    expect(missing).toBeGreaterThan(0);
+  });
+
   test('under the thread of the treatment that runs through go whole; none that stay come near it', () => {
     const told: (number | 'outline' | undefined)[] = [];
     for (const angle of fc.sample(fc.double({ min: 0.7, max: 2.4, noNaN: true }), { numRuns: 15, seed: 4 })) {
