@@ -38,11 +38,12 @@ export async function withPatches(
   ];
   const cleared: Dressing = keepClear ? { ...dressing, keepClear } : dressing;
   if (ornament.length === 0) return cleared;
-  const [{ roomyPatches }, { askedOn }, { DEFAULT_PASSES }, { moreThreads, USUAL_THREADS }] =
+  const [{ roomyPatches }, { askedOn }, { DEFAULT_PASSES }, { CLEAR, contrast }, { USUAL_THREADS }] =
     await Promise.all([
       import('../asked/roomy-patches.js'),
       import('./asked-for.js'),
       import('../harmony/passes.js'),
+      import('../harmony/contrast.js'),
       import('../plan.js'),
     ]);
   const figures = await Promise.all(ornament.map((name) => askedOn(dictionary, 'ornaments', name)));
@@ -55,19 +56,25 @@ export async function withPatches(
       rooms.length ? `the block has ${rooms.length} patches, one for each` : 'the block has no patches',
     );
   }
+  const threads = [...cleared.threads, ...USUAL_THREADS.slice(cleared.threads.length)];
+  /** The first thread is one that is clearly seen on the fabric, further ones are those after it. */
+  const threadsOn = (fabric: string | null, count: number) => {
+    const seen = fabric === null ? 0 : threads.findIndex(({ hex }) => contrast(hex, fabric) >= CLEAR);
+    const thread = Math.max(0, seen);
+    const more = Array.from({ length: count - 1 }, (_, i) => (thread + 1 + i) % threads.length);
+    return { thread, ...(more.length > 0 && { moreThreads: more }) };
+  };
   const ornaments = figures.map((figure, k): PlacedOrnament => {
     const { x, y } = rooms[k].circle;
     return {
       ornament: figure.name,
       patch: { at: [Math.round(10 * x) / 10, Math.round(10 * y) / 10] },
       parameters: {},
-      thread: 0,
-      ...moreThreads(figure),
+      ...threadsOn(rooms[k].patch.fabric, figure.threads.length),
       passes: DEFAULT_PASSES,
       ...(mix && { pinned: true }),
     };
   });
-  const named = Math.max(0, ...ornaments.flatMap(({ moreThreads = [] }) => moreThreads));
-  const threads = [...cleared.threads, ...USUAL_THREADS.slice(cleared.threads.length, named + 1)];
-  return { ...cleared, ornaments, threads };
+  const named = Math.max(...ornaments.flatMap(({ thread, moreThreads = [] }) => [thread, ...moreThreads]));
+  return { ...cleared, ornaments, threads: threads.slice(0, Math.max(cleared.threads.length, named + 1)) };
 }
