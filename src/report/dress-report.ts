@@ -162,7 +162,8 @@ function whatIsWorked({ lines }: Dressed): (stop: Named) => Worked {
   for (const { fit, layers } of lines) {
     layers.forEach(({ kind, runs }, l) => {
       const { index } = fit.layers[l];
-      if (kind === 'row') worked.set(runs, { repeats: repeatCount(fit.rows[index]) });
+      // a plain line, where nothing fits, has no repeats
+      if (kind === 'row' && fit.rows[index]) worked.set(runs, { repeats: repeatCount(fit.rows[index]) });
       if (kind === 'accent') worked.set(runs, { figures: placed(fit.accents[index]) });
     });
   }

@@ -107,7 +107,7 @@ function astray(name: string, drawing: LineDrawing, seed: number, ends: Manner, 
   });
 }
 
-const numbers = Array.from({ length: 25 }, (_, i) => i + 1);
+const numbers = Array.from({ length: 12 }, (_, i) => i + 1);
 const manners: Manner[] = ['tuck', 'short', 'bevel'];
 
 test('a block that is turned gets the same work, turned', () => {
@@ -119,7 +119,7 @@ test('a block that is turned gets the same work, turned', () => {
     ];
   });
   expect(found).toEqual([]);
-});
+}, 120_000);
 
 test('a block that is mirrored gets the same work, mirrored', () => {
   const found = numbers.flatMap((seed) => {
@@ -130,4 +130,4 @@ test('a block that is mirrored gets the same work, mirrored', () => {
     ];
   });
   expect(found).toEqual([]);
-});
+}, 120_000);

@@ -29,5 +29,5 @@ describe.each([
     expect(lumps).toEqual([]);
     // single figures that do not fit at a slanting edge; how many blocks have any at all
     expect(withBare, bare.join('\n')).toBeLessThanOrEqual(mostBare);
-  });
+  }, 180_000);
 });
