@@ -13,7 +13,7 @@ import { contrast, SEEN } from './contrast.js';
 import type { LineId } from './meetings.js';
 import { DEFAULT_PASSES } from './passes.js';
 import { puzzleOf } from './puzzle.js';
-import { keyOf } from './taste.js';
+import { keyOf, numbered } from './taste.js';
 import { threadOrder } from './thread-choice.js';
 
 /** One patch in so many gets an ornament: bare cloth is what sets them off. Common practice. */
@@ -27,9 +27,10 @@ const SMALLEST = 9;
 const ROUGHLY = 1;
 /** A patch on which no thread shows is worth as much as one with this share of its room. */
 const LOST = 0.4;
-/** What an ornament far from its usual size costs for each factor e, squared; a second use of it; and chance. */
+/** What an ornament far from its usual size costs for each factor e, squared; a second use of it, and of its family; and chance. */
 const UNUSUAL_SIZE = 1.5;
 const AGAIN = 1.2;
+const FAMILY_AGAIN = 0.8;
 const CHANCE = 0.8;
 /** A flower leans up to so far, degrees: all upright look stamped. */
 const LEAN = 25;
@@ -63,6 +64,7 @@ export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
         CHANCE * noise(seed, 7011, patch.id, keyOf(one.name)),
     ),
   );
+  const families = numbered(shelf.map(({ family }) => family));
   const puzzle = puzzleOf({
     neighbors: served.map(() => []),
     offers: offers.filter((list) => list.length > 0),
@@ -70,10 +72,13 @@ export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
   });
   const { chosen } = choose(puzzle, new Int32Array(served.length).fill(-1), () => {
     const uses = new Int32Array(shelf.length);
+    const ofFamily = new Int32Array(shelf.length);
     return {
-      cost: (thing, offer) => own[thing][offer] + AGAIN * uses[offer],
+      cost: (thing, offer) =>
+        own[thing][offer] + AGAIN * uses[offer] + FAMILY_AGAIN * ofFamily[families[offer]],
       count: (_thing, offer, by) => {
         uses[offer] += by;
+        ofFamily[families[offer]] += by;
       },
     };
   });

@@ -14,7 +14,7 @@ const FAMILY_AGAIN = 0.35;
 const DOZEN = 12;
 /** So many of the seams carry accents, and how much it matters. */
 const RICH_SHARE = 0.4;
-const RICH = 0.8;
+const RICH = 1.1;
 
 /**
  * What each offer costs beside the others: how it suits its seam, what it looks like next to those that it meets, how
