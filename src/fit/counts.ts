@@ -11,6 +11,8 @@ export interface CountQuestion {
   readonly wanted: number;
   /** whether a stretch may hold an odd number of half-repeats */
   readonly halves: boolean;
+  /** every stretch holds a multiple of so many half-repeats; 1 with halves, 2 without, when not given */
+  readonly step?: number;
   /** the last stretch meets the first at a corner, and the whole must be whole repeats */
   readonly ring: boolean;
 }
@@ -26,7 +28,7 @@ const TIE = 1e-12;
 
 export function bestCounts(question: CountQuestion): Counts {
   const { lengths, wanted, ring } = question;
-  const step = question.halves ? 1 : 2;
+  const step = question.step ?? (question.halves ? 1 : 2);
   const greedy = lengths.map((length) => nearestCount(length, wanted, step));
   if (ring && greedy.reduce((a, b) => a + b, 0) % 2 === 1) greedy[0] += 1;
   const candidates = withinBound(question, step, costOf(greedy, question));

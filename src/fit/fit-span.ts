@@ -82,7 +82,17 @@ export function fitSpan(question: SpanQuestion): SpanFit {
 const isStub = ({ start, end }: Span): boolean =>
   end.at - start.at <= OVERSHOOT && (start.kind === 'free' || end.kind === 'free');
 
+/** Where a row follows at half the count, counts that leave nothing of it over, if any fill the span. */
 function chooseCounts(question: SpanQuestion): Choice | null {
+  const { sized, followers } = question.rows;
+  const sparse = followers.filter(({ times }) => times < 1);
+  const filling = sparse.length ? Math.max(...sparse.map((row) => (row.sized.stitch.halves ? 2 : 4))) : 0;
+  const filled = filling ? countsBy(question, filling) : null;
+  return filled?.margin === 0 ? filled : countsBy(question, sized.stitch.halves ? 1 : 2);
+}
+
+/** @param unit half-repeats that every stretch holds a multiple of */
+function countsBy(question: SpanQuestion, unit: number): Choice | null {
   const { span, rows } = question;
   const { sized } = rows;
   const halves = sized.stitch.halves;
@@ -94,17 +104,17 @@ function chooseCounts(question: SpanQuestion): Choice | null {
     const overhang = wholeOverhang(rows, scale, wanted);
     const lengths = stretchLengths(span, span.ring ? { start: 0, end: 0 } : overhang);
     const last = step === SIZE_STEPS;
-    if (!last && !lengths.every((length) => takesWhole(length, wanted, halves))) continue;
+    if (!last && !lengths.every((length) => takesWhole(length, wanted, halves, unit))) continue;
     if (lengths.some((length) => length <= 0)) continue;
-    const { halfRepeats } = bestCounts({ lengths, wanted, halves, ring: span.ring });
+    const { halfRepeats } = bestCounts({ lengths, wanted, halves, step: unit, ring: span.ring });
     const shares = lengths.map((length, i) => (2 * length) / halfRepeats[i] / wanted);
     if (shares.every((share) => share >= SHORTEST_SHARE - 1e-9 && share <= LONGEST_SHARE + 1e-9)) {
       return { scale, lengths, halfRepeats, overhang, margin: 0 };
     }
     // One stretch that is only too long for its count can keep even margins, at the least size.
-    const whole = Math.floor((2 * lengths[0]) / (wanted * SHORTEST_SHARE) / (halves ? 1 : 2));
+    const whole = Math.floor((2 * lengths[0]) / (wanted * SHORTEST_SHARE) / unit);
     if (last && lengths.length === 1 && !span.ring && whole >= 1) {
-      const count = whole * (halves ? 1 : 2);
+      const count = whole * unit;
       const used = (count / 2) * Math.min(wanted * LONGEST_SHARE, (2 * lengths[0]) / count);
       closest = { scale, lengths: [used], halfRepeats: [count], overhang, margin: (lengths[0] - used) / 2 };
     }
@@ -113,8 +123,7 @@ function chooseCounts(question: SpanQuestion): Choice | null {
 }
 
 /** Whether some count of repeats fills a length within the stretch allowed. */
-export function takesWhole(length: number, wanted: number, halves: boolean): boolean {
-  const step = halves ? 1 : 2;
+export function takesWhole(length: number, wanted: number, halves: boolean, step = halves ? 1 : 2): boolean {
   const most = Math.floor((2 * length) / (wanted * SHORTEST_SHARE) / step + 1e-9) * step;
   return most >= step && (2 * length) / most <= wanted * LONGEST_SHARE * (1 + 1e-9);
 }

@@ -160,6 +160,46 @@ describe('rows of one treatment', () => {
     );
   });
 
+  test('worked half as close, one fills every side that takes an even number of the first: nothing stays bare', () => {
+    fc.assert(
+      fc.property(
+        anyLine,
+        fc.double({ min: 3, max: 6, noNaN: true }),
+        fc.constantFrom('blanket', 'fern', 'single-feather'),
+        (line, wanted, second) => {
+          const ask = askFor(1, 'blanket', {
+            sizes: { repeat: wanted, width: 3 },
+            followers: [row(second, { width: 3 }, { side: 'right', times: 0.5 })],
+          });
+          const fit = worked(line, ask);
+          // lines of 40 mm and more hold six repeats or more, and from four on an even count is near enough
+          const [first, sparse] = fit.rows;
+          expect(sparse.along).toBeCloseTo(first.along, 6);
+          expect(2 * sparse.repeats).toBeCloseTo(first.repeats, 9);
+          const halves = stitchNamed(second).halves ? 1 : 2;
+          expect(fit.stretches.map(({ repeats }) => repeats % halves)).toEqual(fit.stretches.map(() => 0));
+        },
+      ),
+      { numRuns: 30 },
+    );
+  });
+
+  test('of which one is worked half as close still stand where one repeat is all there is room for', () => {
+    const short = {
+      points: [
+        [30, 100],
+        [36, 100],
+      ] as const,
+      kind: 'straight' as const,
+    };
+    const sizes = { repeat: 6, width: 3 };
+    const fit = worked(
+      short,
+      askFor(1, 'blanket', { sizes, followers: [row('blanket', { width: 3 }, { times: 0.5 })] }),
+    );
+    expect(fit.rows[0].repeats).toBeGreaterThan(0);
+  });
+
   test('moved along by half a repeat, one begins halfway between the repeats of the first and has one less', () => {
     fc.assert(
       fc.property(straightLine, repeat, fc.constantFrom(0.25, 0.5, 0.75), (line, wanted, step) => {
