@@ -17,6 +17,8 @@ export interface Holes {
   /** passes of each leg: all that will be sewn, and those sewn so far */
   readonly whole: Uint8Array;
   readonly sewn: Uint8Array;
+  /** direction in which the chain's first leg sets out, radians: a turned chain has its holes turned with it */
+  readonly heading: number;
 }
 
 /** Legs that meet in one point before it gets a ring. */
@@ -66,11 +68,13 @@ export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, cra
       if (legs.length[leg] < TIED_WHOLE) visits[back ? chain.from[leg] : chain.to[leg]]++;
     }
   }
-  return { visits, ring, whole, sewn: new Uint8Array(whole.length) };
+  const [x, y, nextX, nextY] = chain.path;
+  const heading = Math.atan2(nextY - y, nextX - x);
+  return { visits, ring, whole, sewn: new Uint8Array(whole.length), heading };
 }
 
 /** Offset of a node's hole on a given visit, mm: zero up to the limit. */
-export function scatter(visit: number, craft: Craft, out: Float64Array): void {
+export function scatter(visit: number, craft: Craft, heading: number, out: Float64Array): void {
   const over = visit - craft.holeLimit;
   if (over < 0) {
     out[0] = 0;
@@ -78,6 +82,6 @@ export function scatter(visit: number, craft: Craft, out: Float64Array): void {
     return;
   }
   const radius = SCATTER + SCATTER_MORE * ((over * Math.SQRT2) % 1);
-  out[0] = radius * Math.cos(over * GOLDEN);
-  out[1] = radius * Math.sin(over * GOLDEN);
+  out[0] = radius * Math.cos(heading + over * GOLDEN);
+  out[1] = radius * Math.sin(heading + over * GOLDEN);
 }

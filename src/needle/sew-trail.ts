@@ -90,7 +90,7 @@ function arrive(
     onRing(chain, holes, leg, reach, craft, at);
     return;
   }
-  scatter(holes.visits[node]++, craft, at);
+  scatter(holes.visits[node]++, craft, holes.heading, at);
   at[0] += chain.nodes[2 * node];
   at[1] += chain.nodes[2 * node + 1];
 }
@@ -104,7 +104,7 @@ function onRing(
   craft: Craft,
   at: Float64Array,
 ): void {
-  scatter(holes.sewn[leg] + 2, craft, at);
+  scatter(holes.sewn[leg] + 2, craft, holes.heading, at);
   const x = at[0];
   const y = at[1];
   onPath(chain, leg, reach, at);
