@@ -100,8 +100,9 @@ describe('a dressing that cannot be worked is refused with the place and the way
 });
 
 describe('what a dressing asks of a seam', () => {
-  test.each([...builtIn.treatments])('%s, as saved, can be worked', (_, { rows, accents, laid, threads }) => {
-    const { design } = dress(oneSeam, dressingOf({ rows, accents, laid }, { threads }), builtIn);
+  test.each([...builtIn.treatments])('%s, as saved, can be worked', (_, saved) => {
+    const { rows, accents, laid, guide, threads } = saved;
+    const { design } = dress(oneSeam, dressingOf({ rows, accents, laid, guide }, { threads }), builtIn);
     expect(design.stops.length).toBeGreaterThanOrEqual(rows.length);
   });
 
