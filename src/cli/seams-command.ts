@@ -1,15 +1,17 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
+import type { WishesByNumber } from '../block/wishes-by-number.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { lengthOption, listOption } from './numbers.js';
 import { checkOutputs, type Output, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, settleStatus } from './print.js';
-import { readBlock, readBlockFile } from './read-block.js';
+import { readBlockFile } from './read-block.js';
+import { meetingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
-interface Options {
+interface Options extends WishesByNumber {
   readonly stops?: number[];
   readonly snap: number;
   readonly out?: string;
@@ -31,6 +33,13 @@ export function declareSeams(program: Command): void {
       listOption('--stops'),
     )
     .option('--snap <mm>', 'ends nearer than this meet', lengthOption('--snap', 0, 5), SNAP)
+    .option(
+      '--through <seam@seam>',
+      'who runs through where two seams meet, such as 4@3',
+      meetingsOption('--through'),
+    )
+    .option('--join <seam@seam>', 'two seams are one line where they meet', meetingsOption('--join'))
+    .option('--split <seam@seam>', 'a seam is two where it meets another', meetingsOption('--split'))
     .option('--out <file>', 'numbered picture: .svg or .png', nameOption('--out'))
     .option('--json', 'print one JSON document')
     .action(seams);
@@ -43,7 +52,8 @@ async function seams(path: string, options: Options): Promise<void> {
   if (file.kind === 'stitch-file' && !options.stops) return listStops(path, file.bytes, options);
 
   const source: BlockSource = { file: path, stops: options.stops ?? null, snap: options.snap, through: [] };
-  const block = await readBlock(file, source);
+  const { blockAsWished } = await import('./work-from-options.js');
+  const { block } = await blockAsWished(file, source, options);
   const outputs: Output[] = [];
   if (options.out !== undefined) {
     const { drawSeamMap } = await import('../draw/map-picture.js');

@@ -1,4 +1,5 @@
 import type { Block } from '../block/block.js';
+import type { WishesByNumber } from '../block/wishes-by-number.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
@@ -80,10 +81,10 @@ function heldOrKnown(file: BlockFile, { embed }: DressOptions): Pick<BlockSource
 }
 
 /** The block with its junctions as the maker wishes, told by the seams that the block has by itself. */
-async function blockAsWished(
+export async function blockAsWished(
   file: BlockFile,
   source: BlockSource,
-  { through, join, split }: DressOptions,
+  { through, join, split }: WishesByNumber,
 ): Promise<{ block: Block; wished: BlockSource }> {
   const block = await readBlock(file, source);
   if (!through && !join && !split) return { block, wished: source };
