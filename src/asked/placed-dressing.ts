@@ -33,7 +33,7 @@ function moved(dressing: Dressing, move: (p: Point) => Point, scale: number, tur
         ...one,
         ...(one.at && { at: move(one.at) }),
         ...(typeof one.patch === 'object' && { patch: { at: move(one.patch.at) } }),
-        ...(one.at && one.turn !== 'fit' && { turn: wrapped((one.turn ?? 0) + turn) }),
+        ...(one.turn !== 'fit' && { turn: wrapped((one.turn ?? 0) + turn) }),
       })),
     }),
     ...(dressing.keepClear && {
