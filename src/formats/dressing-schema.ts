@@ -214,7 +214,8 @@ export const dressingSchemaText = (): string => {
   const head = {
     $schema: 'http://json-schema.org/draft-07/schema#',
     title: 'A dressing',
-    description: 'The saved work: a block, its treatments, threads, hoop, order. Lengths in mm, angles in degrees.',
+    description:
+      'The saved work: a block, its treatments, threads, hoop, order. Lengths in mm, angles in degrees.',
   };
   return `${JSON.stringify({ ...head, ...schema }, null, 1)}\n`;
 };

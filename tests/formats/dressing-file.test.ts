@@ -125,7 +125,11 @@ describe('a dressing with mistakes in it', () => {
     [['hoop', 'width'], 'wide', 'hoop.width is "wide", not a length from 1 to 10000 mm'],
     [['hoop'], 7, 'hoop is 7, not an object in braces or null'],
     [['threads', 0, 'hex'], 'gold', 'threads[0].hex is "gold", not a color like "#b8860b"'],
-    [['threads', 0, 'weight'], 'No. nothing', 'threads[0].weight is "No. nothing", not a weight like "No. 40"'],
+    [
+      ['threads', 0, 'weight'],
+      'No. nothing',
+      'threads[0].weight is "No. nothing", not a weight like "No. 40"',
+    ],
     [
       ['treatments', 1, 'rows', 0, 'thread'],
       2,

@@ -149,7 +149,14 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       treatments: fc.array(treatment(threads), { maxLength: 4 }),
       ornaments: fc.array(
         fc.record(
-          { ornament: text, at: point, turn: number(-360, 360), parameters, ...threadsNamed(threads), pinned: fc.boolean() },
+          {
+            ornament: text,
+            at: point,
+            turn: number(-360, 360),
+            parameters,
+            ...threadsNamed(threads),
+            pinned: fc.boolean(),
+          },
           { requiredKeys: ['ornament', 'at', 'parameters', 'thread', 'passes'] },
         ),
         { maxLength: 2 },
