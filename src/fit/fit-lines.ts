@@ -6,16 +6,17 @@ import type { FitRules, LineAsk } from './ask.js';
 import { claimedBand } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
 import type { Layer, SeamFit } from './fit.js';
-import { fitInPieces } from './fit-pieces.js';
+import { fitInPieces, type PieceFit } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
 import { accentCounts, rowCounts } from './line-counts.js';
-import { endRules, type Line, type Lines } from './lines.js';
-import { type Claimant, movedApart } from './moved-apart.js';
-import { narrowedLines } from './narrowing.js';
-import { plainLines } from './plain-line.js';
-import { plainFinding, plainParts, withPlain } from './plain-parts.js';
-import { type Span, spansOf } from './spans.js';
+import type { Line, Lines } from './lines.js';
+import { Memory } from './memory.js';
+import { meetingLines, narrowedLines, withMeeting } from './narrowing.js';
+import { type Part, plainLines } from './plain-line.js';
+import { isWhole, plainFinding, plainParts, withPlain } from './plain-parts.js';
+import type { Span } from './spans.js';
+import { spansApart } from './spans-apart.js';
 import { toSeam, type Walk } from './walk.js';
 
 /** A line as fitted. */
@@ -30,59 +31,36 @@ export interface LineFit {
 
 /**
  * Fits every line that is asked for: bands first, then ends at junctions, then repeats. One ask a line, in any order;
- * answers come in the order of the asks. Cost: linear in the lines and their repeats.
+ * answers come in the order of the asks. Cost: linear in the lines and their repeats; with a memory of the same block,
+ * what has changed and what depends on it, and a look at every line.
+ *
+ * @param memory of earlier fits of the same map, under the same rules, with the asks in the same order: asks that are the same
+ *   objects are not worked out again. The answer is the same as without
  */
-export function fitLines(map: SeamMap, asks: readonly LineAsk[], rules: FitRules): LineFit[] {
-  const lines = narrowedLines(map, asks, rules);
-  const cut = cutter(map);
-  const spans = spansApart(map, lines, asks, rules, cut);
-  const fits = asks.map((ask, l) => fitLine(map, lines, lines.get(ask.seam)!, spans[l], rules, cut));
-  return leaveOutUnderThrough(fits).map(withoutEmpty);
-}
-
-/** The spans of all lines, those that stop short of others moved clear of what these claim. */
-function spansApart(
+export function fitLines(
   map: SeamMap,
-  lines: Lines,
   asks: readonly LineAsk[],
   rules: FitRules,
-  cut: (bound: Bound) => Cut,
-): (readonly Span[])[] {
-  const all = asks.map(({ seam }) => {
-    const line = lines.get(seam)!;
-    return { line, spans: spansOf(line.walk, endRules(map, lines, line, rules)) };
+  memory: Memory = new Memory(),
+): LineFit[] {
+  const lines = narrowedLines(map, asks, rules, memory);
+  const meet = memory.of('meeting', [map], () => meetingLines(map));
+  const cut = memory.of('cutter', [map], () => cutter(map));
+  const spans = spansApart(map, lines, meet, asks, rules, cut, memory);
+  const fits = asks.map((ask, l) => {
+    const line = lines.get(ask.seam)!;
+    const under = ask.manner === 'tuck' ? throughLines(map, lines, line, spans[l]) : [];
+    const pieces = memory.of('pieces', [line, spans[l]], () => piecesOf(line, spans[l], rules, cut));
+    // what is left for a plain line depends on all that it meets
+    const from = isWhole(line, partsOf(pieces)) ? [line] : withMeeting(line, lines, meet);
+    return memory.of(`fit over ${under.join()}`, [pieces, ...from], () => {
+      const plain = plainParts(map, lines, line, rules, partsOf(pieces));
+      return fitLine(line, pieces, plain, under, cut);
+    });
   });
-  if (asks.every(({ manner }) => manner === 'tuck')) return all.map(({ spans }) => spans);
-  const runsThrough = throughOf(map);
-  const claimants = all.map(({ line: { ask, walk, band }, spans }, l): Claimant => {
-    const { length } = walk.guide;
-    return {
-      spans,
-      claim: (span) => claimedBand(walk.guide, band, span, cut),
-      yieldsTo: (o) => {
-        if (ask.manner !== 'short') return false;
-        const other = all[o].line;
-        if (other.ask.manner !== 'short') return true;
-        const runs = runsThrough(walk.seam, other.walk.seam);
-        if (runs !== null) return runs !== walk.seam;
-        // where neither runs through the other's end, the longer one keeps its own
-        const longer = other.walk.guide.length - length;
-        return Math.abs(longer) > 1e-6 ? longer > 0 : o < l;
-      },
-    };
-  });
-  return movedApart(claimants, rules.gap);
-}
-
-/** Answers which of two lines runs through where they meet; null where neither does. */
-function throughOf(map: SeamMap) {
-  const known = new Map<string, number | 'outline'>();
-  for (const { arms, through, onOutline } of map.junctions) {
-    const runs = onOutline ? 'outline' : through;
-    if (runs === null) continue;
-    for (const { seam } of arms) known.set(`${seam}/${runs}`, runs).set(`${runs}/${seam}`, runs);
-  }
-  return (a: number | 'outline', b: number | 'outline') => known.get(`${a}/${b}`) ?? null;
+  return leaveOutUnderThrough(fits, memory).map((line) =>
+    memory.of('worked', [line], () => withoutEmpty(line)),
+  );
 }
 
 /** A line of whose rows nothing is left has no repeats either. */
@@ -109,33 +87,38 @@ function layersOf(parts: readonly SpanFit[]): Layer[] {
   return [...byThread.values()];
 }
 
-function fitLine(
-  map: SeamMap,
-  lines: Lines,
-  line: Line,
+/** A span and what it got, in one piece or several. */
+interface FittedSpan {
+  readonly span: Span;
+  readonly parts: readonly PieceFit[];
+}
+
+const partsOf = (pieces: readonly FittedSpan[]): PieceFit[] => pieces.flatMap(({ parts }) => parts);
+
+function piecesOf(
+  { ask, walk, band, rows, scale }: Line,
   spans: readonly Span[],
-  rules: FitRules,
+  { gap }: FitRules,
+  cut: (bound: Bound) => Cut,
+): FittedSpan[] {
+  const { guide } = walk;
+  const offset = walk.reverse ? -ask.offset : ask.offset;
+  const middle = (piece: Span) => middleOf(walk, piece);
+  return spans.map((span) => ({
+    span,
+    parts: fitInPieces({ seam: ask.seam, guide, span, band, rows, scale, offset, cut, middle }, gap),
+  }));
+}
+
+function fitLine(
+  line: Line,
+  pieces: readonly FittedSpan[],
+  plain: readonly Part[],
+  tucksUnder: readonly (number | 'outline')[],
   cut: (bound: Bound) => Cut,
 ): LineFit {
   const { ask, walk } = line;
-  const pieces = spans.map((span) => ({
-    span,
-    parts: fitInPieces(
-      {
-        seam: ask.seam,
-        guide: walk.guide,
-        span,
-        band: line.band,
-        rows: line.rows,
-        scale: line.scale,
-        offset: walk.reverse ? -ask.offset : ask.offset,
-        cut,
-        middle: (piece) => middleOf(walk, piece),
-      },
-      rules.gap,
-    ),
-  }));
-  const parts = pieces.flatMap((piece) => piece.parts);
+  const parts = partsOf(pieces);
   const claimed = pieces.flatMap(({ span, parts }) => {
     const worked = parts.flatMap((part) => (part.laid ? part.stretches : []));
     const isWorked = (from: number, to: number) => worked.some((part) => part.from < to && part.to > from);
@@ -149,7 +132,7 @@ function fitLine(
     const to = from + ((stretch.to - stretch.from) * walk.seamLength) / walk.guide.length;
     return { ...stretch, from, to, ends };
   });
-  const isRing = spans.length === 1 && spans[0].ring;
+  const isRing = pieces.length === 1 && pieces[0].span.ring;
   const gapAt = (which: 0 | 1) => {
     const sewn = parts.filter((part) => part.laid);
     const part = which === 0 ? sewn[0] : sewn[sewn.length - 1];
@@ -157,7 +140,6 @@ function fitLine(
   };
   const gaps = [gapAt(0), gapAt(1)] as const;
   const laid = parts.flatMap((part) => part.laid ?? []);
-  const plain = plainParts(map, lines, line, rules, parts);
   const across = walk.reverse ? -ask.offset : ask.offset;
   return {
     fit: {
@@ -174,7 +156,7 @@ function fitLine(
         laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
     claimed,
-    tucksUnder: ask.manner === 'tuck' ? throughLines(map, lines, line, spans) : [],
+    tucksUnder,
     findings: [
       ...bandFindings(line),
       ...parts.flatMap((part) => part.findings),

@@ -19,7 +19,10 @@ export function fitInPieces(question: SpanQuestion, gap: number): PieceFit[] {
   const whole = fitOne(question);
   const corners = cornersOf(question);
   if (whole.laid || corners.length === 0) return [{ ...whole, piece: span }];
-  return piecesOf(question, corners, gap).map((piece) => ({ ...fitOne({ ...question, span: piece }), piece }));
+  return piecesOf(question, corners, gap).map((piece) => ({
+    ...fitOne({ ...question, span: piece }),
+    piece,
+  }));
 
   function cornersOf({ guide }: SpanQuestion): readonly Corner[] {
     const start = span.ring ? guide.corners.filter((corner) => corner.u === 0) : [];

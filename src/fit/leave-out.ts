@@ -5,6 +5,7 @@ import type { LegKind } from '../stitches/stitch.js';
 import type { Chain, Layer, LeftOut } from './fit.js';
 import type { LineFit } from './fit-lines.js';
 import { withoutLegs } from './kept-legs.js';
+import type { Memory } from './memory.js';
 
 /** Raised figures keep this far from the thread that will lie over a tucked end, mm: 1 mm clear and a thread's width. */
 const CLEAR = 1.4;
@@ -22,40 +23,48 @@ interface Over {
  * other's thread are left out; accents, which are sewn last, are left out whole, in all their threads; and anywhere the
  * single petal that is left of a sprig. Linear in the legs, apart from an index over those of the lines that lie on top.
  */
-export function leaveOutUnderThrough(fits: readonly LineFit[]): LineFit[] {
+export function leaveOutUnderThrough(fits: readonly LineFit[], memory: Memory): LineFit[] {
   const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
-  const indices = new Map<number | 'outline', LineIndex>();
-  const indexOf = (seam: number | 'outline') => {
-    const known = indices.get(seam);
-    if (known) return known;
-    const made = lineIndex(chainsOf(byLine.get(seam)!).map(visibleLegs));
-    indices.set(seam, made);
-    return made;
-  };
-  const isRaised = ({ kind }: Chain) => kind.some((one) => RAISED.has(one));
+  const threadOf = (line: LineFit): LineIndex =>
+    memory.of('thread', [line], () => lineIndex(chainsOf(line).map(visibleLegs)));
   return fits.map((line) => {
-    const { layers, accents } = line.fit;
-    if (!layers.some(({ kind, chains }) => kind === 'accent' || chains.some(isRaised))) return line;
-    const over = line.tucksUnder.map((seam): Over => ({ seam, thread: indexOf(seam) }));
-    const onThread = accents.map((_, index) => figuresOnThread(layers, index, over));
-    return {
-      ...line,
-      fit: {
-        ...line.fit,
-        layers: layers.map((layer): Layer => {
-          const chains =
-            layer.kind === 'accent'
-              ? layer.chains.filter((_, figure) => !onThread[layer.index].has(figure))
-              : layer.chains.map((chain) => withoutRaised(chain, over));
-          return { ...layer, chains: chains.filter((chain) => chain.from.length > 0) };
-        }),
-        accents: accents.map(({ asked, leftOut }, index) => ({
-          asked,
-          leftOut: [...leftOut, ...onThread[index].values()],
-        })),
-      },
-    };
+    if (!memory.of('raised', [line], () => mayBeLeftOut(line))) return line;
+    const through = line.tucksUnder.map((seam) => byLine.get(seam)!);
+    return memory.of('left out', [line, ...through], () =>
+      leftOut(
+        line,
+        through.map((other): Over => ({ seam: other.fit.seam, thread: threadOf(other) })),
+      ),
+    );
   });
+}
+
+const mayBeLeftOut = ({ fit }: LineFit): boolean =>
+  fit.layers.some(
+    ({ kind, chains }) =>
+      kind === 'accent' || chains.some((chain) => chain.kind.some((one) => RAISED.has(one))),
+  );
+
+function leftOut(line: LineFit, over: readonly Over[]): LineFit {
+  const { layers, accents } = line.fit;
+  const onThread = accents.map((_, index) => figuresOnThread(layers, index, over));
+  return {
+    ...line,
+    fit: {
+      ...line.fit,
+      layers: layers.map((layer): Layer => {
+        const chains =
+          layer.kind === 'accent'
+            ? layer.chains.filter((_, figure) => !onThread[layer.index].has(figure))
+            : layer.chains.map((chain) => withoutRaised(chain, over));
+        return { ...layer, chains: chains.filter((chain) => chain.from.length > 0) };
+      }),
+      accents: accents.map(({ asked, leftOut }, index) => ({
+        asked,
+        leftOut: [...leftOut, ...onThread[index].values()],
+      })),
+    },
+  };
 }
 
 const chainsOf = ({ fit }: LineFit): Chain[] => fit.layers.flatMap(({ chains }) => chains);

@@ -8,13 +8,10 @@ export class Memory {
 
   /** The answer to a question about these objects, in this order; `make` must depend on nothing else. */
   of<Answer>(question: string, from: readonly object[], make: () => Answer): Answer {
-    let shelf = this.shelves.get(question);
-    if (!shelf) {
-      shelf = { next: new WeakMap() };
-      this.shelves.set(question, shelf);
-    }
+    let shelf: Shelf = this.shelves.get(question) ?? { next: new WeakMap() };
+    this.shelves.set(question, shelf);
     for (const object of from) {
-      let next = shelf.next.get(object);
+      let next: Shelf | undefined = shelf.next.get(object);
       if (!next) {
         next = { next: new WeakMap() };
         shelf.next.set(object, next);

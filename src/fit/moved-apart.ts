@@ -2,10 +2,13 @@ import Flatbush from 'flatbush';
 import { boxOf } from '../geometry/box.js';
 import { nearer } from '../geometry/nearer.js';
 import type { Points } from '../geometry/polyline.js';
+import type { Memory } from './memory.js';
 import type { Span, SpanEnd } from './spans.js';
 
 /** A dressed line before its thread is laid. */
 export interface Claimant {
+  /** what all the rest is worked out from */
+  readonly line: object;
   readonly spans: readonly Span[];
   /** the cloth that one of its spans would claim */
   readonly claim: (span: Span) => readonly Points[];
@@ -24,33 +27,43 @@ const SLACK = 0.02;
  * arms have set all other ends, so few move. A line moves clear of what the others claimed at first, so that its answer
  * depends on them alone. Cost: n log n in the claims, and for each pair too near a few times the points of both.
  */
-export function movedApart(lines: readonly Claimant[], gap: number): (readonly Span[])[] {
+export function movedApart(lines: readonly Claimant[], gap: number, memory: Memory): (readonly Span[])[] {
   const claims = lines.flatMap(({ spans, claim }, line) =>
-    spans.flatMap((span, s) =>
-      claim(span).map((points) => ({ line, span: s, points, box: boxOf([points]) })),
-    ),
+    spans.flatMap((span) => claim(span).map((points) => ({ line, points, box: boxAround(points, memory) }))),
   );
   if (claims.length < 2) return lines.map(({ spans }) => spans);
   const index = new Flatbush(claims.length);
   for (const { box } of claims) index.add(box.left, box.top, box.right, box.bottom);
   index.finish();
-  const least = gap - SLACK;
-  return lines.map(({ spans, claim, yieldsTo }, line) =>
-    spans.map((span) => {
-      let moved = span;
-      for (const own of claim(span)) {
-        const { left, top, right, bottom } = boxOf([own]);
-        for (const k of index
-          .search(left - gap, top - gap, right + gap, bottom + gap)
-          .sort((a, b) => a - b)) {
-          const other = claims[k];
-          if (other.line === line || !yieldsTo(other.line) || !nearer(own, other.points, least)) continue;
-          moved = clearOf(moved, claim, other.points, least);
-        }
+  return lines.map(({ line, spans, claim, yieldsTo }, l) => {
+    const near = new Set<number>();
+    for (const own of spans.flatMap(claim)) {
+      const { left, top, right, bottom } = boxAround(own, memory);
+      for (const k of index.search(left - gap, top - gap, right + gap, bottom + gap)) {
+        if (claims[k].line !== l && yieldsTo(claims[k].line)) near.add(k);
       }
-      return moved;
-    }),
-  );
+    }
+    const others = [...near].sort((a, b) => a - b).map((k) => claims[k].points);
+    if (others.length === 0) return spans;
+    return memory.of('moved apart', [line, spans, ...others], () =>
+      spans.map((span) => movedFrom(span, claim, others, gap - SLACK)),
+    );
+  });
+}
+
+const boxAround = (points: Points, memory: Memory) => memory.of('box', [points], () => boxOf([points]));
+
+function movedFrom(
+  span: Span,
+  claim: (span: Span) => readonly Points[],
+  others: readonly Points[],
+  least: number,
+): Span {
+  let moved = span;
+  for (const own of claim(span)) {
+    for (const other of others) if (nearer(own, other, least)) moved = clearOf(moved, claim, other, least);
+  }
+  return moved;
 }
 
 /** A span with the end that lies next to a claim moved outward until all of the span is clear of it. */

@@ -11,6 +11,12 @@ import { spansOf } from './spans.js';
 /** A bare stretch longer than this is filled with a plain line, mm. Common practice. */
 const PLAIN_OVER = 3;
 
+/** Whether repeats fill all of a line that they are asked for. */
+export const isWhole = (line: Line, pieces: readonly PieceFit[]): boolean =>
+  pieces.every(({ laid }) => laid !== null) && tightParts(line).length === 0;
+
+const tightParts = ({ tight }: Line) => tight.filter(({ from, to, kept }) => kept === null && to > from);
+
 /**
  * Where a line got nothing, because not even one small repeat fits there or it would be pressed too much: what a plain
  * line can fill.
@@ -23,7 +29,7 @@ export function plainParts(
   pieces: readonly PieceFit[],
 ): Part[] {
   const empty = pieces.filter(({ laid }) => laid === null).map(({ piece }) => piece);
-  const tight = line.tight.filter(({ from, to, kept }) => kept === null && to > from);
+  const tight = tightParts(line);
   if (empty.length === 0 && tight.length === 0) return [];
   const bare = { left: 0, right: 0 };
   const wide = endRules(map, lines, line, rules);

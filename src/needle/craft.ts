@@ -30,7 +30,8 @@ function ofThread(weight: string, what: 'laid' | 'shortest'): number {
  * How much larger than in No. 40 a figure has to be in another thread, so that its legs stand as far apart beside the
  * width of the thread: sizes grow with that width, and get no smaller in a finer one. Common practice.
  */
-export const largerFor = (weight: string): number => Math.max(1, threadWidth(weight) / threadWidth(`${USUAL}`));
+export const largerFor = (weight: string): number =>
+  Math.max(1, threadWidth(weight) / threadWidth(`${USUAL}`));
 
 /** What sewing with a thread asks for: hand-look legs in one stitch up to 7 mm, six piercings a hole on firm cotton. */
 export function craftFor(weight: string): Craft {
