@@ -70,7 +70,7 @@ export async function saveTreatment(path: string, name: string, options: Library
       seams ? `its treatments are of ${seams}` : 'dress a seam first',
     );
   }
-  const { rows, accents, laid } = treatment;
+  const { rows, accents, laid, guide } = treatment;
   const record = {
     format: TREATMENT_FORMAT,
     title: titleOf(name),
@@ -78,7 +78,7 @@ export async function saveTreatment(path: string, name: string, options: Library
     for: `Saved from ${basename(path)}.`,
     sources: ['our own'],
     threads: dressing.threads,
-    ...workInOrder({ rows, accents, laid }),
+    ...workInOrder({ rows, accents, laid, guide }),
   };
   await keep('treatments', name, record, options);
 }

@@ -71,7 +71,7 @@ export const treatmentSheet = (treatment: SavedTreatment, dictionary: Dictionary
   seamSheet(treatment.name, treatment.threads, (kind) => {
     const factor = sizes[kind] === 'small' ? 0.75 : sizes[kind] === 'large' ? 1.35 : 1;
     const heavier = weights[kind] ?? 0;
-    const { rows, accents, laid } = treatment;
+    const { rows, accents, laid, guide } = treatment;
     const scaled = (figure: Figure | undefined, given: Readonly<Record<string, number>>) =>
       figure ? withFactor(figure, given, factor) : given;
     return {
@@ -92,6 +92,7 @@ export const treatmentSheet = (treatment: SavedTreatment, dictionary: Dictionary
         })),
       }),
       ...(laid && { laid }),
+      ...(guide && { guide }),
     };
   });
 
