@@ -26,6 +26,7 @@ function dressed(...stops: Stop[]): Dressed {
     },
     design: { before: null, after: null, stops, origin: [0, 0], name: 'cushion' },
     lines: [],
+    keepClear: [],
     findings: [],
   } as unknown as Dressed;
 }

@@ -78,7 +78,7 @@ describe('seams that run side by side', () => {
     const codes = (apart: number) => fits(apart).flatMap(({ findings }) => findings.map(({ code }) => code));
     expect(codes(12)).toEqual([]);
     expect(new Set(codes(3.5))).toEqual(new Set(['made-smaller']));
-    expect(new Set(codes(1))).toEqual(new Set(['made-smaller', 'close-beside']));
+    expect(new Set(codes(1))).toEqual(new Set(['made-smaller', 'close-beside', 'plain-line']));
     for (const { fit } of fits(1)) expect(fit.stretches).toEqual([]);
   });
 
@@ -129,7 +129,9 @@ describe('seams that meet', () => {
         expect(over.fit.scale).toBe(1);
         expect(over.findings).toEqual([]);
         const upTo = lowest(legPoints(chainsOf(over.fit)));
-        expect(highest(legPoints(chainsOf(under.fit))) - upTo).toBeGreaterThanOrEqual(0.6 - 0.05);
+        // a plain line in the point of the angle is sewn first and lies under the other: it is no part of the feather
+        const feather = chainsOf(under.fit).filter(({ kind }) => kind.some((one) => one !== 'straight'));
+        expect(highest(legPoints(feather)) - upTo).toBeGreaterThanOrEqual(0.6 - 0.05);
       }),
       { numRuns: 20 },
     );
