@@ -29,20 +29,23 @@ interface Side {
   readonly last: number;
 }
 
+/** What a treatment claims on one span before any thread is laid. */
+export interface Claim {
+  readonly guide: GuideLine;
+  readonly band: Band;
+  readonly span: Span;
+  /** the parts of the line that are worked at all, from and to in its u; the whole span where null */
+  readonly worked: readonly { readonly from: number; readonly to: number }[] | null;
+}
+
 /**
- * The cloth that a treatment claims on one span before any thread is laid: its reach to both hands, its ends as they are
+ * The cloth that a treatment claims: its reach to both hands, its ends as they are
  * set back, slanted, drawn into the point of a wedge or cut to the cloth. One polygon for each side between corners that
  * are turned, which meet on the bisectors; a ring without corners in two halves. Polygons repeat their first point.
- *
- * @param isWorked whether anything is worked on a part of the line, from and to in its u
  */
-export function claimedBand(
-  guide: GuideLine,
-  band: Band,
-  span: Span,
-  cut: (bound: Bound) => Cut,
-  isWorked: (from: number, to: number) => boolean = () => true,
-): Points[] {
+export function claimedCloth({ guide, band, span, worked }: Claim, cut: (bound: Bound) => Cut): Points[] {
+  const isWorked = (from: number, to: number) =>
+    worked?.some((one) => one.from < to && one.to > from) ?? true;
   const bounds = span.ring ? [] : [span.start.bound, span.end.bound];
   const cuts = bounds.flatMap((bound) => (bound ? [cut(bound)] : []));
   const sides = sidesOf(guide, span);

@@ -1,9 +1,8 @@
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
-import type { Points } from '../geometry/polyline.js';
 import type { FitRules, LineAsk } from './ask.js';
-import { claimedBand } from './band-polygon.js';
+import type { Claim } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
 import type { Layer, SeamFit } from './fit.js';
 import { fitInPieces, type PieceFit } from './fit-pieces.js';
@@ -22,8 +21,8 @@ import { toSeam, type Walk } from './walk.js';
 /** A line as fitted. */
 export interface LineFit {
   readonly fit: SeamFit;
-  /** the cloth it claimed before thread was laid, see claimedBand */
-  readonly claimed: readonly Points[];
+  /** what it claimed before thread was laid, see claimedCloth */
+  readonly claims: readonly Claim[];
   /** lines whose treatment lies over this one's ends and must be sewn later */
   readonly tucksUnder: readonly (number | 'outline')[];
   readonly findings: readonly Finding[];
@@ -55,7 +54,7 @@ export function fitLines(
     const from = isWhole(line, partsOf(pieces)) ? [line] : withMeeting(line, lines, meet);
     return memory.of(`fit over ${under.join()}`, [pieces, ...from], () => {
       const plain = plainParts(map, lines, line, rules, partsOf(pieces));
-      return fitLine(line, pieces, plain, under, cut);
+      return fitLine(line, pieces, plain, under);
     });
   });
   return leaveOutUnderThrough(fits, memory).map((line) =>
@@ -115,14 +114,12 @@ function fitLine(
   pieces: readonly FittedSpan[],
   plain: readonly Part[],
   tucksUnder: readonly (number | 'outline')[],
-  cut: (bound: Bound) => Cut,
 ): LineFit {
   const { ask, walk } = line;
   const parts = partsOf(pieces);
-  const claimed = pieces.flatMap(({ span, parts }) => {
+  const claims = pieces.map(({ span, parts }): Claim => {
     const worked = parts.flatMap((part) => (part.laid ? part.stretches : []));
-    const isWorked = (from: number, to: number) => worked.some((part) => part.from < to && part.to > from);
-    return claimedBand(walk.guide, line.band, span, cut, isWorked);
+    return { guide: walk.guide, band: line.band, span, worked };
   });
   const stretches = parts.flatMap((part) => part.stretches);
   const along = stretches.map((stretch) => {
@@ -155,7 +152,7 @@ function fitLine(
       scale:
         laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
-    claimed,
+    claims,
     tucksUnder,
     findings: [
       ...bandFindings(line),

@@ -1,6 +1,6 @@
 import type { SeamMap } from '../block/seam-map.js';
 import type { FitRules, LineAsk } from './ask.js';
-import { claimedBand } from './band-polygon.js';
+import { claimedCloth } from './band-polygon.js';
 import type { Bound, Cut } from './cloth.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import type { Memory } from './memory.js';
@@ -38,7 +38,9 @@ export function spansApart(
   const runsThrough = memory.of('through', [map], () => throughOf(map));
   const claimants = all.map(({ line, spans }, l): Claimant => {
     const claim = (span: Span) =>
-      memory.of('claim', [line, span], () => claimedBand(line.walk.guide, line.band, span, cut));
+      memory.of('claim', [line, span], () =>
+        claimedCloth({ guide: line.walk.guide, band: line.band, span, worked: null }, cut),
+      );
     return { line, spans, claim, yieldsTo: (o) => yieldsTo(line, all[o].line, o < l) };
   });
   return movedApart(claimants, rules.gap, memory);

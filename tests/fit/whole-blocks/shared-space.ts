@@ -1,4 +1,6 @@
 import { bareSeam } from '../../../src/check/bare-seam.js';
+import { claimedCloth } from '../../../src/fit/band-polygon.js';
+import { cutter } from '../../../src/fit/cloth.js';
 import { rowsOf, wholeReach } from '../../../src/fit/rows.js';
 import type { LegKind } from '../../../src/stitches/stitch.js';
 import { chainsOf } from '../asks.js';
@@ -13,7 +15,8 @@ const CLEAR = 1;
 
 /** Pairs of treatments whose bands share cloth, told by name. Areas by Clipper (clipper2-ts). */
 export function overlaps({ block, fits }: Fitted): string[] {
-  const cloths = fits.map(({ claimed }) => clothOf(claimed));
+  const cut = cutter(block.map);
+  const cloths = fits.map(({ claims }) => clothOf(claims.flatMap((claim) => claimedCloth(claim, cut))));
   return fits.flatMap((one, i) =>
     fits.slice(i + 1).flatMap((other, k) => {
       const area = sharedArea(cloths[i], cloths[i + 1 + k]);
