@@ -14,6 +14,8 @@ const COVERS = 3;
 const SLACK = 1;
 /** Thread of the treatment itself may lie this far beyond its reach: ends lean, mm. */
 const LEAN = 1;
+/** So many repeats tell how openly a stitch stands. */
+const ENOUGH = 8;
 
 /** A dressed seam, with the thread of its rows as sewn. */
 export interface SewnSeam {
@@ -70,7 +72,7 @@ export function bareEnds(
   const findings = seams.flatMap((sewn): Finding[] => {
     const { points, ends, closed } = map.seams[sewn.seam - 1];
     if (closed || !ends) return [];
-    const bare = ([points, reversed(points)] as const).map((line, which) => {
+    const bare = [points, reversed(points)].map((line, which) => {
       const { junction } = ends[which];
       const arms = junction < 0 ? [] : map.junctions[junction].arms;
       const others = arms.filter(({ seam }) => seam !== sewn.seam);
@@ -88,7 +90,7 @@ export function bareEnds(
     return [start, end].flatMap((one, which) => {
       const length = one.to - one.from;
       const isKept = areas.some((away) => away(...one.middle, sewn.reach + COVERS) < sewn.reach + COVERS);
-      if (length <= Math.max(NOTE_OVER, one.usual, sewn.inset + SLACK) || isKept) return [];
+      if (length <= Math.max(NOTE_OVER, sewn.inset + SLACK) || isKept || length <= one.usual()) return [];
       return [findingOf(sewn.seam, which === 0 ? 'start' : 'end', length, one.middle)];
     });
   });
@@ -107,7 +109,7 @@ interface BareEnd {
   readonly total: number;
   readonly middle: readonly [number, number];
   /** how far apart its own thread usually stands along it */
-  readonly usual: number;
+  readonly usual: () => number;
 }
 
 /** What is bare at the start of a line; null when nothing of its own is sewn along it. */
@@ -116,7 +118,7 @@ function bareEnd(line: Points, { reach, repeats, own }: SewnSeam, others: readon
   const total = at[at.length - 1];
   const to = leastAlong(line, at, own, reach + LEAN);
   if (to === null) return null;
-  const plain = { from: 0, to, total, middle: [line[0], line[1]] as const, usual: 0 };
+  const plain = { from: 0, to, total, middle: [line[0], line[1]] as const, usual: () => 0 };
   if (to <= NOTE_OVER) return plain;
   const [x, y] = placeAt(line, at, Math.min(to, total));
   const direction = Math.atan2(y - line[1], x - line[0]);
@@ -125,11 +127,12 @@ function bareEnd(line: Points, { reach, repeats, own }: SewnSeam, others: readon
     ...others.map((other) => coveredBy([line[0], line[1]], direction, other, COVERS, to)),
   );
   if (to - from <= NOTE_OVER) return { ...plain, from };
+  const looked = Math.min(repeats, ENOUGH);
   return {
     ...plain,
     from,
     middle: placeAt(line, at, (from + to) / 2),
-    usual: typicalGap(line, at, own, reach + LEAN, repeats),
+    usual: () => typicalGap(line, at, own, reach + LEAN, to + (looked * (total - to)) / repeats, looked),
   };
 }
 

@@ -18,8 +18,17 @@ export function leastAlong(
   threads: readonly Runs[],
   beside: number,
 ): number | null {
-  let least = Number.POSITIVE_INFINITY;
   const most = at[at.length - 1];
+  // the nearest straight across is a good first answer: little is nearer along the line
+  let [nearest, nearX, nearY] = [Number.POSITIVE_INFINITY, 0, 0];
+  for (const { xy } of threads) {
+    for (let i = 0; i < xy.length; i += 2) {
+      const [dx, dy] = [xy[i] - line[0], xy[i + 1] - line[1]];
+      const square = dx * dx + dy * dy;
+      if (square < nearest) [nearest, nearX, nearY] = [square, xy[i], xy[i + 1]];
+    }
+  }
+  let least = along(line, at, nearX, nearY, beside, Number.POSITIVE_INFINITY) ?? Number.POSITIVE_INFINITY;
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
       // no way along the line is shorter than straight across
@@ -56,14 +65,18 @@ export function coveredBy(
     const up = (px * oy - py * ox) / cross;
     if (up < to) most = Math.max(most, up);
   };
+  // what is seen lies within this of the point
+  const around = wide + to;
+  const isAway = (a: number, b: number) => (a < -around && b < -around) || (a > around && b > around);
   for (const { xy, start } of other.threads) {
     for (let run = 0; run + 1 < start.length; run++) {
-      for (let i = start[run]; i < start[run + 1]; i++) {
-        look(xy[2 * i], xy[2 * i + 1]);
-        if (i + 1 === start[run + 1]) continue;
-        const [ax, ay] = [xy[2 * i + 2] - xy[2 * i], xy[2 * i + 3] - xy[2 * i + 1]];
-        const steps = Math.floor(Math.hypot(ax, ay) / STEP);
-        for (let k = 1; k < steps; k++) look(xy[2 * i] + (ax * k) / steps, xy[2 * i + 1] + (ay * k) / steps);
+      const last = start[run + 1] - 1;
+      look(xy[2 * last], xy[2 * last + 1]);
+      for (let i = start[run]; i < last; i++) {
+        const [x, y, toX, toY] = [xy[2 * i], xy[2 * i + 1], xy[2 * i + 2], xy[2 * i + 3]];
+        if (isAway(x - x0, toX - x0) || isAway(y - y0, toY - y0)) continue;
+        const steps = Math.max(1, Math.floor(Math.hypot(toX - x, toY - y) / STEP));
+        for (let k = 0; k < steps; k++) look(x + ((toX - x) * k) / steps, y + ((toY - y) * k) / steps);
       }
     }
   }
@@ -72,26 +85,32 @@ export function coveredBy(
 
 /**
  * How far apart thread stands along its line where that stands open from repeat to repeat: each repeat has one such gap
- * at most, and half of them are no wider.
+ * at most, and half of them are no wider. The first repeats tell, up to `to` mm along the line.
  */
 export function typicalGap(
   line: Points,
   at: Float64Array,
   threads: readonly Runs[],
   beside: number,
+  to: number,
   repeats: number,
 ): number {
   const found: number[] = [];
+  const around = to + beside;
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
-      const u = along(line, at, xy[i], xy[i + 1], beside, Number.POSITIVE_INFINITY);
+      const [dx, dy] = [xy[i] - line[0], xy[i + 1] - line[1]];
+      if (dx * dx + dy * dy > around * around) continue;
+      const u = along(line, at, xy[i], xy[i + 1], beside, to);
       if (u !== null) found.push(u);
     }
   }
-  found.sort((a, b) => a - b);
-  const gaps = found.slice(1).map((u, k) => u - found[k]);
-  gaps.sort((a, b) => b - a);
-  return gaps[Math.floor(repeats / 2)] ?? 0;
+  const sorted = Float64Array.from(found).sort();
+  const gaps = sorted
+    .subarray(1)
+    .map((u, k) => u - sorted[k])
+    .sort();
+  return gaps[gaps.length - 1 - Math.floor(repeats / 2)] ?? 0;
 }
 
 /** Where on a line, mm along it, the place lies that is nearest to a point; null when that is too far beside it. */
