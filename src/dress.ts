@@ -6,8 +6,7 @@ import { placedOrnaments } from './asked/ornaments.js';
 import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
 import { accentsLeftOut } from './check/accents-left-out.js';
-import { bareEnds, explainedEnds, insetOf, type SewnSeam } from './check/bare-ends.js';
-import { bareSeam } from './check/bare-seam.js';
+import { bareLines } from './check/bare-lines.js';
 import { type Field, hoopFindings, sewnField } from './check/hoop.js';
 import { shortByOrder, treatmentsInOrder } from './check/order-asked.js';
 import { ringOfTucks } from './check/ring-of-tucks.js';
@@ -19,7 +18,6 @@ import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
 import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
 import { fitLines, type LineFit } from './fit/fit-lines.js';
-import { rowsOf, wholeReach } from './fit/rows.js';
 import type { Dressing, ThreadChoice } from './formats/dressing.js';
 import type { KeptArea } from './formats/line-drawing.js';
 import { stopsOf } from './formats/stops.js';
@@ -106,7 +104,8 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
       findings,
     ),
   );
-  findings.push(...bareLines(block.map, asked.lines, lines, order, keepClear, findings));
+  const worked = lines.map(({ fit, layers }, i) => ({ ask: asked.lines[order[i]].ask, fit, layers }));
+  findings.push(...bareLines(block.map, worked, keepClear, findings));
   findings.push(
     ...lines.flatMap(({ fit, treatment }) =>
       accentsLeftOut(fit, accentNames(dressing.treatments[treatment], dictionary)),
@@ -188,43 +187,6 @@ function fitInOrder(
       return under.length ? { ...ask, shortOf: new Set([...ask.shortOf, ...under]) } : ask;
     });
   }
-}
-
-function bareLines(
-  map: SeamMap,
-  asked: readonly AskedLine[],
-  lines: readonly DressedLine[],
-  order: readonly number[],
-  keepClear: readonly KeptArea[],
-  said: readonly Finding[],
-): Finding[] {
-  const dressed = order.flatMap((k, i) => {
-    const { ask } = asked[k];
-    const { fit } = lines[i];
-    if (fit.scale === null) return [];
-    // flowers beside a seam do not cover it
-    const rows = { ...rowsOf(ask, false), accents: [] };
-    const { left, right } = wholeReach(rows, fit.scale, ask.sized.repeat * fit.scale);
-    return [{ ask, line: lines[i], reach: Math.max(left, right), short: ask.manner === 'short' }];
-  });
-  const explained = explainedEnds(said);
-  const sewn = dressed.flatMap(({ ask: { seam, sized }, line, reach, short }): SewnSeam[] => {
-    if (seam === 'outline') return [];
-    const own = line.layers.flatMap(({ kind, runs }) => (kind === 'row' ? [runs] : []));
-    const { repeats } = line.fit.rows[0];
-    const [{ along }] = line.fit.rows;
-    const inset = insetOf(sized.build(line.fit.scale ?? 1, repeats ? along / repeats : sized.repeat));
-    return [{ seam, reach, repeats, inset, own, explained: short || explained.has(seam) }];
-  });
-  const runsOf = new Map(lines.map(({ fit, layers }) => [fit.seam, layers.map(({ runs }) => runs)]));
-  const { findings, between } = bareEnds(map, sewn, (seam) => runsOf.get(seam) ?? [], keepClear);
-  const within = dressed.map(({ ask: { seam }, reach, short }) => ({
-    seam,
-    reach,
-    short,
-    between: seam === 'outline' ? undefined : between.get(seam),
-  }));
-  return [...findings, ...bareSeam(map, within, [...runsOf.values()].flat(), keepClear)];
 }
 
 /** The color stops along lines: treatments as they lie under each other, then all accents, which lie on top. */
