@@ -1,4 +1,6 @@
+import { boxOf } from '../geometry/box.js';
 import { distance, type Point, wrapAngle } from '../geometry/point.js';
+import { fromPoints } from '../geometry/polyline.js';
 
 /** What a stretch of sewing is, which decides how it is sewn on a block of another size. */
 export type SewnKind =
@@ -82,9 +84,8 @@ function kindOfZigzag(points: readonly Point[]): SewnKind {
 }
 
 function extentOf(points: readonly Point[]): number {
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  return Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+  const { left, top, right, bottom } = boxOf([fromPoints(points)]);
+  return Math.max(right - left, bottom - top);
 }
 
 /** Turn at a needle point, radians, by the sign of the cross product. */

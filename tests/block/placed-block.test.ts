@@ -40,6 +40,13 @@ const OUTLINE: Point[] = [
   [0, 60],
   [0, 0],
 ];
+const around = (by: number): Point[] => [
+  [-by, -by],
+  [80 + by, -by],
+  [80 + by, 60 + by],
+  [-by, 60 + by],
+  [-by, -by],
+];
 const SEAM: Point[] = [
   [30, -5],
   [45, 64],
@@ -165,15 +172,24 @@ describe.each([0.7, 1.5])('a block from a stitch file made %s times as large', (
     expect(odd).toEqual([]);
   });
 
+  it.each([1, -1, 3])('has an edge %s mm outside its outline as far outside it as before', (by) => {
+    for (const pitch of [0.4, 0.8]) {
+      const before = little([zigzag(around(by), 3, pitch)]);
+      const after = placed(before, scale);
+      // along the upper side, away from its corners
+      const upper = (block: Block, times: number) =>
+        inFrame(block, 3).filter(([x, y]) => x > 15 * times && x < 65 * times && y < 10);
+      const [a, b] = [upper(before, 1), upper(after, scale)];
+      const reach = (points: Point[], side: 'min' | 'max') => Math[side](...points.map(([, y]) => y));
+      for (const side of ['min', 'max'] as const) {
+        expect(Math.abs(reach(b, side) - reach(a, side)), 'rounded to machine steps').toBeLessThan(0.15);
+      }
+      expect(Math.abs(b.length - scale * a.length), 'its own spacing').toBeLessThan(3);
+    }
+  });
+
   it('has an allowance line as far from the outline as before, its corners sharp', () => {
     const d = 6.35;
-    const around = (by: number): Point[] => [
-      [-by, -by],
-      [80 + by, -by],
-      [80 + by, 60 + by],
-      [-by, 60 + by],
-      [-by, -by],
-    ];
     for (const by of [d, -3]) {
       const after = placed(little([tied(evenly(around(by), 2.5))]), scale);
       const box = [-by, 80 * scale + by, 60 * scale + by];

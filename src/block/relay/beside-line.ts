@@ -22,6 +22,8 @@ const SHARE = 0.7;
 const SHORTEST = 10;
 /** Past the end of a line, sewing runs on by no more than a wide seam allowance, mm. */
 const PAST_END = 10;
+/** So far away no point of a line beside another can lie, round corners and past ends, mm. */
+const MOST_AWAY = 2 * WIDEST_ALLOWANCE + CONSTANT;
 
 /**
  * The line that a line of needle points follows at a constant distance: on it (a seam, and what is sewn past its ends) or
@@ -44,6 +46,9 @@ export function lineBeside(line: readonly Point[], bases: readonly BaseLine[]): 
 }
 
 function constantDistance(line: readonly Point[], base: Points): number | null {
+  // most lines are told to be no such pair by their ends alone
+  const isBeyond = (p: Point) => distance(p, nearestOn(p, base).at) > MOST_AWAY;
+  if (isBeyond(line[0]) || isBeyond(line[line.length - 1])) return null;
   const places = line.map((p) => ({ p, ...nearestOn(p, base) }));
   const far = places.map(({ p, at }) => distance(p, at));
   const sorted = [...far].sort((a, b) => a - b);

@@ -11,7 +11,7 @@ const HEADING_SPAN = 0.5;
  * so that it gets more stitches or fewer.
  */
 export function relayEdge(zigzag: readonly Point[], { place }: Moves): Point[] {
-  const middle = middleOf(zigzag);
+  const middle = middleLine(zigzag);
   const widths = zigzag.map((p, i) => distance(p, middle[i]));
   const path = fromPoints(middle.map(place));
   const at = cumulativeLength(path);
@@ -33,7 +33,7 @@ export function relayEdge(zigzag: readonly Point[], { place }: Moves): Point[] {
 }
 
 /** The middle line, a point to each needle point: halfway between the middles of the stitches before and behind it. */
-function middleOf(zigzag: readonly Point[]): Point[] {
+export function middleLine(zigzag: readonly Point[]): Point[] {
   const middles = zigzag
     .slice(1)
     .map((p, i): Point => [(p[0] + zigzag[i][0]) / 2, (p[1] + zigzag[i][1]) / 2]);

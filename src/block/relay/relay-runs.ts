@@ -7,7 +7,7 @@ import { InputError, InputErrors } from '../../input-error.js';
 import { coveredArea, partsOfRun, type SewnPart } from '../stop-kinds.js';
 import { type BaseLine, baseLine, baseOf, lineBeside, nearestOn } from './beside-line.js';
 import type { RelayRun } from './relaid-file.js';
-import { relayEdge } from './relay-edge.js';
+import { middleLine, relayEdge } from './relay-edge.js';
 import { hungOn, type Moves, relayLine } from './relay-line.js';
 
 /**
@@ -33,7 +33,9 @@ export function relayRuns(
     const laid: Point[] = [];
     for (const { kind, from, to } of partsOfRun(run)) {
       const points = run.slice(from, to + 1);
-      const base = kind === 'figure' ? null : lineBeside(points, bases);
+      // an edge follows a line with its middle, whose ends are guesses: its needle points are now nearer, now further
+      const followed = kind === 'edge' ? middleLine(points).slice(1, -1) : points;
+      const base = kind === 'figure' ? null : lineBeside(followed, bases);
       const moves: Moves = { place: base ? besideMoved(base, place, turnBy) : place, turn: turnBy };
       const again = relaidPart(kind, points, moves);
       if (kind === 'line' && !base) bases.push(baseOf(points));
