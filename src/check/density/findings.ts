@@ -23,8 +23,8 @@ interface Measure {
 }
 
 /**
- * Places where stitches stand too densely, gathered by the stops that make them so: one finding for all places of a
- * measure with the same cause, told by its worst.
+ * Places where stitches stand too densely, gathered by what makes them so: a treatment by itself, several where they meet,
+ * or what came with the block. One finding for all places of a measure with the same cause, told by the worst.
  */
 export function densityFindings(
   sewn: SewnStitches,
@@ -55,40 +55,56 @@ export function densityFindings(
   return measures.flatMap((measure) => gathered(measure, causesOf(sewn, measure.places), stops));
 }
 
+/** What makes a place dense, which decides what would help. */
+type Kind = 'own' | 'meeting' | 'on-existing' | 'existing';
+
+const REMEDIES: Readonly<Record<Kind, string>> = {
+  own: 'a larger size, fewer passes or a finer thread would ease it',
+  meeting: 'where they meet, a smaller or thinner one, or one that stops short of the other, would ease it',
+  'on-existing': 'keep the treatment clear of what came with the block, or leave one of the two out',
+  existing: 'it came with the block; sew a test on scrap, with a firm stabilizer',
+};
+
+interface Group {
+  readonly kind: Kind;
+  readonly places: { readonly place: HotPlace; readonly cause: readonly number[] }[];
+}
+
 function gathered(
   { code, limit, places, told }: Measure,
   causes: readonly (readonly number[])[],
   stops: readonly NamedStop[],
 ): Finding[] {
-  const groups = new Map<string, { readonly cause: readonly number[]; readonly places: HotPlace[] }>();
+  const groups = new Map<Kind, Group>();
   places.forEach((place, i) => {
-    const cause = [...causes[i]].sort((a, b) => a - b);
-    const key = cause.join();
-    const group = groups.get(key) ?? { cause, places: [] };
-    group.places.push(place);
-    groups.set(key, group);
+    const kind = kindOf(causes[i].map((stop) => stops[stop]));
+    const group = groups.get(kind) ?? { kind, places: [] };
+    group.places.push({ place, cause: causes[i] });
+    groups.set(kind, group);
   });
-  return [...groups.values()].map(({ cause, places }): Finding => {
-    const worst = places.reduce((a, b) => (b.value > a.value ? b : a));
+  return [...groups.values()].map(({ kind, places }): Finding => {
+    const worst = places.reduce((a, b) => (b.place.value > a.place.value ? b : a));
+    const cause = [...worst.cause].sort((a, b) => a - b);
+    const others = new Set(places.flatMap((one) => one.cause).filter((stop) => !cause.includes(stop)));
+    const also = others.size === 0 ? '' : `, of ${others.size} more stop${others.size > 1 ? 's' : ''} too`;
+    const where = places.length === 1 ? '' : `, the worst of ${places.length} places${also}`;
     const names = cause.map((stop) => `stop ${stop + 1} (${stops[stop].title.toLowerCase()})`);
-    const where = places.length === 1 ? '' : `, in ${places.length} places`;
     return {
-      level: worst.value > limit.error ? 'error' : 'warning',
+      level: worst.place.value > limit.error ? 'error' : 'warning',
       code,
-      message: `${listed(names)}: ${told(worst.value)}${where}; ${remedy(cause.map((stop) => stops[stop]))}`,
+      message: `${listed(names)}: ${told(worst.place.value)}${where}; ${REMEDIES[kind]}`,
       ...(cause.length > 0 && { stop: cause[0] + 1 }),
-      at: worst.at,
+      at: worst.place.at,
     };
   });
 }
 
+function kindOf(cause: readonly NamedStop[]): Kind {
+  const came = cause.filter(({ isExisting }) => isExisting).length;
+  if (came === cause.length) return 'existing';
+  if (came > 0) return 'on-existing';
+  return cause.length > 1 ? 'meeting' : 'own';
+}
+
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
-
-function remedy(cause: readonly NamedStop[]): string {
-  const came = cause.filter(({ isExisting }) => isExisting).length;
-  if (came === cause.length) return 'it came with the block; sew a test on scrap, with a firm stabilizer';
-  if (came > 0) return 'keep the treatment clear of what came with the block, or leave one of the two out';
-  if (cause.length > 1) return 'make one of them smaller or thinner, or let it stop short of the other';
-  return 'a larger size, fewer passes or a finer thread would ease it';
-}
