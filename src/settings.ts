@@ -17,6 +17,10 @@ export interface Setting {
   readonly value: string;
 }
 
+/** A setting as the maker says it. */
+export const settingAsSaid = ({ line, what, value }: Setting): string =>
+  `--set ${line === 'outline' ? 'edge' : line}:${what}=${value}`;
+
 const WORDS = ['stitch', 'side', 'reverse', 'ends', 'passes', 'thread'];
 const MOST_PASSES = 20;
 
@@ -41,7 +45,7 @@ export function withSettings(
   const treatments = [...dressing.treatments];
   const threads = [...dressing.threads];
   for (const setting of settings) {
-    const where = `--set ${setting.line === 'outline' ? 'edge' : setting.line}:${setting.what}=${setting.value}`;
+    const where = settingAsSaid(setting);
     if (setting.line !== 'outline') checkSeam(map, setting.line, where);
     const t = lines.indexOf(setting.line);
     if (t < 0) {

@@ -9,7 +9,7 @@ import type { DressOptions } from './dress-command.js';
 import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { fileKind, readInput } from './input-file.js';
-import { checkMixOptions, mixed } from './mix-options.js';
+import { checkMixOptions, mixed, settingsAround } from './mix-options.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { checkPlaceOptions, placedByOptions } from './place-options.js';
@@ -32,11 +32,18 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const { map } = work.block;
   const { withBare, withSettings } = await import('../settings.js');
   const base = withBare(placedByOptions(work.dressing, options), options.bare ?? [], map);
-  const mix = options.mix
-    ? await inSaved(work.saved, () => mixed(work.block, base, work.saved !== null, options, dictionary))
-    : undefined;
   const settings = await settingsAsked(options.set ?? [], dictionary);
-  const dressing = withSettings(mix?.dressing ?? base, settings, map, dictionary);
+  const { before, pins, after } = settingsAround(options.mix ? settings : []);
+  const mix = options.mix
+    ? await inSaved(work.saved, () => {
+        const set = withSettings(base, before, map, dictionary);
+        const pin = [...(options.pin ?? []), ...pins];
+        return mixed(work.block, set, work.saved !== null, { ...options, pin }, dictionary);
+      })
+    : undefined;
+  const dressing = mix
+    ? withSettings(mix.dressing, after, map, dictionary)
+    : withSettings(base, settings, map, dictionary);
   const dressed = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names, mix);
@@ -75,14 +82,15 @@ function checkTogether(options: DressOptions): void {
   checkPlaceOptions(options);
 }
 
-interface ReadWork {
+export interface ReadWork {
   readonly work: DressWork;
   readonly dictionary: LoadedDictionary;
   /** of a library that was named; null for the usual one */
   readonly libraryPath: string | null;
 }
 
-async function readWork(path: string, options: DressOptions): Promise<ReadWork> {
+/** A block or a saved dressing as the options have it, and the dictionary it is worked from. */
+export async function readWork(path: string, options: DressOptions): Promise<ReadWork> {
   const bytes = await readInput(path);
   const saved = fileKind(path, bytes) === 'record' ? await readSaved(path, bytes) : null;
   const library = options.library ?? libraryOf(saved);
@@ -116,9 +124,10 @@ async function settingsAsked(
   settings: readonly Setting[],
   dictionary: LoadedDictionary,
 ): Promise<readonly Setting[]> {
+  const { settingAsSaid } = await import('../settings.js');
   const settle = async (setting: Setting): Promise<Setting> => {
     const { what, value } = setting;
-    if (what === 'thread') return { ...setting, value: await threadColor(value) };
+    if (what === 'thread') return { ...setting, value: await threadColor(value, settingAsSaid(setting)) };
     if (what === 'stitch') return { ...setting, value: (await askedOn(dictionary, 'stitches', value)).name };
     return setting;
   };

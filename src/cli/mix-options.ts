@@ -2,8 +2,10 @@ import type { Block } from '../block/block.js';
 import type { Dressing } from '../formats/dressing.js';
 import type { Mixed } from '../harmony/mix.js';
 import { InputError } from '../input-error.js';
+import type { Setting } from '../settings.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { DressOptions } from './dress-command.js';
+import type { PinOption } from './pins-option.js';
 
 /** What mixing chooses by itself. */
 const chosenByMix = ['stitch', 'treatment', 'repeat', 'width', 'guide'] as const;
@@ -27,6 +29,25 @@ export function checkMixOptions(options: DressOptions): void {
       ? 'leave one of them away, or pin it to a seam, such as --pin 3=feather'
       : 'leave one of them away',
   );
+}
+
+/** What the maker sets of single seams, before a block is mixed and after. */
+export interface SettingsAround {
+  readonly before: readonly Setting[];
+  readonly pins: readonly PinOption[];
+  readonly after: readonly Setting[];
+}
+
+/** A stitch that is set is pinned, so that nothing that meets it gets the same; the edge is there before all else is mixed. */
+export function settingsAround(settings: readonly Setting[]): SettingsAround {
+  const pins = new Map<number, string>();
+  for (const { line, what, value } of settings)
+    if (what === 'stitch' && line !== 'outline') pins.set(line, value);
+  return {
+    before: settings.filter(({ line }) => line === 'outline'),
+    pins: [...pins].map(([seam, name]) => ({ seam, name })),
+    after: settings.filter(({ line, what }) => line !== 'outline' && what !== 'stitch'),
+  };
 }
 
 /**
@@ -58,6 +79,7 @@ export async function mixed(
     first: thread === undefined ? undefined : dressing.threads[0],
     pins: pin,
     seams: seam,
+    isNew: !saved,
     keepClear: keptAreas(asPlaced.block, asPlaced.dressing),
   });
   return { ...mix, dressing: places.unplacedDressing(mix.dressing, placement) };

@@ -12,12 +12,12 @@ import type { LineId } from './meetings.js';
 import { meetingsAmong } from './meetings.js';
 import { type Offer, scaledWork } from './offer.js';
 import { offerNamed, offersOf } from './offers.js';
-import { chosenOrnaments } from './ornament-choice.js';
+import { chosenOrnaments, inPalette } from './ornament-choice.js';
 import { type SeamFacts, seamFacts } from './seam-facts.js';
 import { stitchesOfSeams } from './stitch-choice.js';
 import { threadOrder, threadsFrom, threadsOfSeams } from './thread-choice.js';
 import { rethreaded, ThreadList, workRethreaded } from './threading.js';
-import { reasonsOf } from './why.js';
+import { reasonsOf, stayReason } from './why.js';
 
 export interface MixOptions {
   /** the same seed gives the same block */
@@ -28,8 +28,10 @@ export interface MixOptions {
   readonly first?: ThreadChoice;
   /** a stitch or saved treatment that a seam has in any case */
   readonly pins?: readonly Pin[];
-  /** seams to dress; otherwise all */
+  /** seams to mix; otherwise all. The treatments of others stay, and so do all ornaments */
   readonly seams?: readonly number[];
+  /** the dressing holds nothing but what was asked for just now, so that its ornaments take threads of the palette */
+  readonly isNew?: boolean;
   /** where no ornament is to stand */
   readonly keepClear?: readonly KeptArea[];
 }
@@ -47,9 +49,6 @@ export interface Mixed {
   readonly findings: readonly Finding[];
 }
 
-/** What is kept is not measured: it is taken to be this wide when room for ornaments is sought, mm. */
-const USUAL_WIDTH = 8;
-
 /**
  * Dresses a block from the library: no two treatments that meet share a stitch, as far as the library goes. Of the
  * dressing given, what is pinned and the outline's treatment stay; its other treatments and ornaments are replaced.
@@ -64,7 +63,7 @@ export function mixDressing(
 ): Mixed {
   const { seed } = options;
   const pinned = pinnedOffers(map, dictionary, options.pins ?? []);
-  const kept = keptTreatments(map, base, pinned, dictionary);
+  const kept = keptTreatments(map, base, pinned, dictionary, options.seams);
   const seams = openSeams(map, options.seams, pinned, [
     ...kept.map(({ line }) => line),
     ...bareLines(map, base),
@@ -100,20 +99,17 @@ export function mixDressing(
   });
   const again = (thread: number) => threads.place(base.threads[thread]);
   const stayed = kept.map(({ treatment }) => ({ ...treatment, ...workRethreaded(treatment, again) }));
-  const placed = keptOrnaments(base).map((one) => rethreaded(one, again));
-  const widths = new Map(lines.map((line, i) => [line, choice.suits[i]?.width ?? USUAL_WIDTH]));
-  const ornaments = [
-    ...placed,
-    ...chosenOrnaments({
-      map,
-      dictionary,
-      widths,
-      palette,
-      kept: placed,
-      seed,
-      keepClear: options.keepClear ?? [],
-    }),
-  ];
+  const isPart = options.seams !== undefined && !options.isNew;
+  const standing = isPart ? (base.ornaments ?? []) : keptOrnaments(base);
+  const placed = standing.map((one) =>
+    options.isNew ? inPalette(one, map, dictionary, palette, seed) : rethreaded(one, again),
+  );
+  const widths = new Map(lines.map((line, i) => [line, choice.suits[i]?.width ?? choice.offers[i].width]));
+  const { keepClear = [] } = options;
+  const more = isPart
+    ? []
+    : chosenOrnaments({ map, dictionary, widths, palette, kept: placed, seed, keepClear });
+  const ornaments = [...placed, ...more];
   return {
     dressing: {
       ...base,
@@ -122,8 +118,11 @@ export function mixDressing(
       threads: threads.list,
       seed,
     },
-    why: reasonsOf({ lines, neighbors, seams, choice, pinned, palette, main }),
-    findings: clashFindings(map, lines, choice),
+    why: new Map([
+      ...reasonsOf({ lines, neighbors, seams, choice, pinned, palette, main }),
+      ...here.map(({ line, treatment }): [LineId, string] => [line, stayReason(line, treatment)]),
+    ]),
+    findings: clashFindings(map, lines, choice, new Set([...pinned.keys(), ...here.map(({ line }) => line)])),
   };
 }
 

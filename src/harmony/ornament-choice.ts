@@ -1,32 +1,16 @@
+import { patchNamed } from '../asked/free-place.js';
 import type { Patch, SeamMap } from '../block/seam-map.js';
-import { clearOfArea, clearOfLines, largestClearCircle } from '../fit/clear-circle.js';
 import type { PlacedOrnament, ThreadChoice } from '../formats/dressing.js';
-import type { KeptArea } from '../formats/line-drawing.js';
-import { insideRings } from '../geometry/area.js';
-import type { Circle } from '../geometry/enclosing-circle.js';
 import { noise } from '../geometry/noise.js';
-import type { Points } from '../geometry/polyline.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { Ornament } from '../stitches/stitch.js';
 import { choose } from './choose.js';
-import { contrast, SEEN } from './contrast.js';
-import type { LineId } from './meetings.js';
+import { ornamentRooms, type RoomQuestion } from './ornament-rooms.js';
 import { DEFAULT_PASSES } from './passes.js';
 import { puzzleOf } from './puzzle.js';
 import { keyOf, numbered } from './taste.js';
 import { threadOrder } from './thread-choice.js';
 
-/** One patch in so many gets an ornament: bare cloth is what sets them off. Common practice. */
-const ONE_IN = 3;
-/** Of the clear room an ornament takes this share, and is wanted no larger than this, mm. */
-const SHARE_OF_ROOM = 0.72;
-const LARGEST = 24;
-/** Where there is no room for this much, a patch stays bare, mm. */
-const SMALLEST = 9;
-/** The room is looked for roughly, mm: where an ornament really stands is found when the thread lies. */
-const ROUGHLY = 1;
-/** A patch on which no thread shows is worth as much as one with this share of its room. */
-const LOST = 0.4;
 /** What an ornament far from its usual size costs for each factor e, squared; a second use of it, and of its family; and chance. */
 const UNUSUAL_SIZE = 1.5;
 const AGAIN = 1.2;
@@ -37,22 +21,15 @@ const LEAN = 25;
 /** Figures longer than broad by this lie along their patch. */
 const LONG = 1.4;
 
-export interface OrnamentQuestion {
-  readonly map: SeamMap;
+export interface OrnamentQuestion extends RoomQuestion {
   readonly dictionary: Dictionary;
-  /** width of what lies along each line, mm */
-  readonly widths: ReadonlyMap<LineId, number>;
-  readonly palette: readonly ThreadChoice[];
-  /** ornaments that stand already */
-  readonly kept: readonly PlacedOrnament[];
   readonly seed: number;
-  readonly keepClear: readonly KeptArea[];
 }
 
-/** Ornaments for the roomiest patches, no two alike as far as the library goes, none in patches side by side. */
+/** Ornaments for the roomiest patches, seldom two alike, none in patches side by side. */
 export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
-  const { map, dictionary, palette, seed } = question;
-  const rooms = roomyPatches(question);
+  const { map, dictionary, palette, kept, seed } = question;
+  const rooms = ornamentRooms(question);
   const shelf = [...dictionary.ornaments.values()];
   const offers = rooms.map(({ size }) => shelf.flatMap((one, k) => (canBe(one, size) ? [k] : [])));
   const served = rooms.filter((_, i) => offers[i].length > 0);
@@ -73,6 +50,12 @@ export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
   const { chosen } = choose(puzzle, new Int32Array(served.length).fill(-1), () => {
     const uses = new Int32Array(shelf.length);
     const ofFamily = new Int32Array(shelf.length);
+    for (const { ornament } of kept) {
+      const known = shelf.findIndex(({ name }) => name === ornament);
+      if (known < 0) continue;
+      uses[known]++;
+      ofFamily[families[known]]++;
+    }
     return {
       cost: (thing, offer) =>
         own[thing][offer] + AGAIN * uses[offer] + FAMILY_AGAIN * ofFamily[families[offer]],
@@ -84,90 +67,48 @@ export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
   });
   return served.map(({ patch, circle, size }, i): PlacedOrnament => {
     const ornament = shelf[chosen[i]];
-    const ground = {
-      id: map.seams.length + patch.id,
-      fabrics: [{ share: 1, left: patch.fabric, right: null }],
-    };
-    const [thread, ...more] = threadOrder(palette, -1, ground, seed);
-    const others = Array.from(
-      { length: ornament.threads.length - 1 },
-      (_, k) => more[k % more.length] ?? thread,
-    );
     return {
       ornament: ornament.name,
       patch: { at: [tenths(circle.x), tenths(circle.y)] },
       turn: isLong(ornament) ? 'fit' : 5 * Math.round((LEAN / 5) * noise(seed, 7012, patch.id)),
       parameters: { size: sizeFor(ornament, size) },
-      thread,
-      ...(others.length > 0 && { moreThreads: others }),
+      ...ornamentThreads(ornament, patch, map, palette, seed),
       passes: DEFAULT_PASSES,
     };
   });
 }
 
-interface Room {
-  readonly patch: Patch;
-  readonly circle: Circle;
-  /** wanted size of what stands there, mm */
-  readonly size: number;
-}
-
-/** The patches with the most clear cloth on which a thread shows, the roomiest first, none side by side. */
-function roomyPatches({ map, widths, palette, kept, keepClear }: OrnamentQuestion): Room[] {
-  const bands = map.seams.map((seam) =>
-    clearOfLines([asLines(seam.points)], 0.75 * (widths.get(seam.id) ?? 0)),
-  );
-  const closed = keepClear.map(({ area }) => clearOfArea(area, 1));
-  const borders = map.patches.map((): number[] => []);
-  for (const { id, sides } of map.seams) {
-    for (const { left, right } of sides) {
-      for (const patch of [left, right]) if (patch !== null) borders[patch - 1].push(id);
-    }
-  }
-  const rooms = map.patches
-    .filter(({ boundary, holes }) => !kept.some((one) => stands(one, [boundary, ...holes])))
-    .flatMap((patch): Room[] => {
-      const near = [...new Set(borders[patch.id - 1])].map((seam) => bands[seam - 1]);
-      const circle = largestClearCircle(patch, [...near, ...closed], { margin: 1, precision: ROUGHLY });
-      const size = circle ? Math.min(LARGEST, SHARE_OF_ROOM * 2 * circle.radius) : 0;
-      return circle && size >= SMALLEST ? [{ patch, circle, size }] : [];
-    })
-    .map((room) => ({ ...room, worth: room.circle.radius * (showsOn(palette, room.patch) ? 1 : LOST) }))
-    .sort((a, b) => b.worth - a.worth || a.patch.id - b.patch.id);
-  const most = Math.max(0, Math.round(map.patches.length / ONE_IN) - kept.length);
-  const beside = sideBySide(map);
-  const taken = new Set<number>();
-  const apart: Room[] = [];
-  for (const room of rooms) {
-    if (taken.has(room.patch.id)) continue;
-    for (const patch of beside[room.patch.id - 1]) taken.add(patch);
-    apart.push(room);
-  }
-  return apart.slice(0, most);
-}
-
-/** For each patch those that share a seam with it. */
-function sideBySide({ patches, seams }: SeamMap): Set<number>[] {
-  const beside = patches.map(() => new Set<number>());
-  for (const { left, right } of seams.flatMap(({ sides }) => sides)) {
-    if (left === null || right === null) continue;
-    beside[left - 1].add(right);
-    beside[right - 1].add(left);
-  }
-  return beside;
-}
-
-const showsOn = (palette: readonly ThreadChoice[], { fabric }: Patch): boolean =>
-  fabric === null || palette.some(({ hex }) => contrast(hex, fabric) >= SEEN);
-
-const stands = ({ at, patch }: PlacedOrnament, rings: readonly Points[]): boolean => {
-  const spot = at ?? (typeof patch === 'object' ? patch.at : null);
-  return spot !== null && insideRings(spot, rings);
-};
-
-const asLines = (points: Points) => ({ xy: points, start: Int32Array.of(0, points.length / 2) });
-
 const sizeOf = ({ parameters }: Ornament) => parameters.find(({ name }) => name === 'size')!;
+
+/** The threads of an ornament on a patch: the one that shows best first, then others that differ from it and show. */
+export function ornamentThreads(
+  { threads }: Ornament,
+  { id, fabric }: Pick<Patch, 'id' | 'fabric'>,
+  { seams }: Pick<SeamMap, 'seams'>,
+  palette: readonly ThreadChoice[],
+  seed: number,
+): { readonly thread: number; readonly moreThreads?: readonly number[] } {
+  const ground = { id: seams.length + id, fabrics: [{ share: 1, left: fabric, right: null }] };
+  const [thread, ...more] = threadOrder(palette, -1, ground, seed);
+  const others = Array.from({ length: threads.length - 1 }, (_, k) => more[k % more.length] ?? thread);
+  return { thread, ...(others.length > 0 && { moreThreads: others }) };
+}
+
+/** An ornament that stands already, in threads of a palette. */
+export function inPalette(
+  placed: PlacedOrnament,
+  map: SeamMap,
+  { ornaments }: Dictionary,
+  palette: readonly ThreadChoice[],
+  seed: number,
+): PlacedOrnament {
+  const ornament = ornaments.get(placed.ornament);
+  const place = placed.at ? { at: placed.at } : placed.patch;
+  const patch = place === undefined ? null : patchNamed(map, place);
+  const { moreThreads: _, ...rest } = placed;
+  const ground = patch ?? { id: 0, fabric: null };
+  return { ...rest, ...(ornament ? ornamentThreads(ornament, ground, map, palette, seed) : { thread: 0 }) };
+}
 
 /** Whether it can stand in a room without being lost there or too large. */
 const canBe = (ornament: Ornament, size: number): boolean =>

@@ -91,7 +91,10 @@ export function threadsOfSeams(
   }).chosen;
 }
 
-/** The threads of one seam's work in turn: its own first (-1 for none), then those that show best and differ. */
+/**
+ * The threads of one seam's work in turn: its own first (-1 for none), then those that show best and differ. What melts
+ * into the fabrics is none of them, unless all do.
+ */
 export function threadOrder(
   threads: readonly ThreadChoice[],
   main: number,
@@ -103,7 +106,9 @@ export function threadOrder(
     const unlike = main < 0 ? 0 : Math.min(DIFFERENT, apart(thread.hex, threads[main].hex)) / DIFFERENT;
     return melting(thread, seam) - unlike + CHANCE * noise(seed, 7003, seam.id, k);
   });
-  return threads.map((_, k) => k).sort((a, b) => prices[a] - prices[b] || a - b);
+  const order = threads.map((_, k) => k).sort((a, b) => prices[a] - prices[b] || a - b);
+  const seen = order.filter((k) => k === main || !meltsIntoBoth(threads[k], seam));
+  return seen.length > 0 ? seen : order;
 }
 
 /** How different two colors look, 0 to about 1: the redmean distance over its greatest (T. Riemersma; from memory). */

@@ -1,4 +1,4 @@
-import type { ThreadChoice } from '../formats/dressing.js';
+import type { ThreadChoice, Treatment } from '../formats/dressing.js';
 import type { LineId } from './meetings.js';
 import type { Offer } from './offer.js';
 import type { SeamFacts } from './seam-facts.js';
@@ -10,6 +10,8 @@ import { meltsIntoBoth } from './thread-choice.js';
 /** Seams up to here are called short, from here on long, mm. */
 const SHORT = 40;
 const LONG = 80;
+/** A treatment is called wide or small when it is so within this factor of what suits such seams. */
+const NEARLY = 1.2;
 
 interface Mixture {
   readonly lines: readonly LineId[];
@@ -22,7 +24,13 @@ interface Mixture {
   readonly main: ArrayLike<number>;
 }
 
-/** Why each line got what it got, a plain phrase. */
+/** Why a line keeps what it had, a plain phrase. */
+export function stayReason(line: LineId, { pinned }: Pick<Treatment, 'pinned'>): string {
+  if (line === 'outline') return 'the edge, as asked';
+  return pinned ? 'pinned in the dressing' : 'as it was: only other seams are mixed';
+}
+
+/** Why each seam got what it got, a plain phrase. */
 export function reasonsOf({
   lines,
   neighbors,
@@ -37,9 +45,7 @@ export function reasonsOf({
   const families = new Map<string, number>();
   for (const { family } of offers) families.set(family, (families.get(family) ?? 0) + 1);
   return new Map(
-    lines.map((line, i): [LineId, string] => {
-      if (i >= seams.length)
-        return [line, line === 'outline' ? 'the edge, as asked' : 'pinned in the dressing'];
+    lines.slice(0, seams.length).map((line, i): [LineId, string] => {
       const against = clashes.flatMap((pair) =>
         pair.includes(i) ? pair.filter((other) => other !== i) : [],
       );
@@ -62,10 +68,11 @@ export function reasonsOf({
 function sizeReason({ length, wanted }: SeamFacts, { width }: Suit): string {
   const mm = `${Math.round(length)} mm`;
   const wide = `${width.toFixed(1)} mm`;
-  if (wanted < 0.9 * wantedWidth(length))
+  if (wanted < 0.9 * wantedWidth(length) && width <= NEARLY * wanted)
     return `${wide} wide, to leave the narrow patch beside it some cloth`;
-  if (length >= LONG) return `wide (${wide}) on a long seam (${mm})`;
-  if (length <= SHORT) return `small (${wide}) on a short seam (${mm})`;
+  if (length >= LONG && width >= wantedWidth(LONG) / NEARLY) return `wide (${wide}) on a long seam (${mm})`;
+  if (length <= SHORT && width <= NEARLY * wantedWidth(SHORT))
+    return `small (${wide}) on a short seam (${mm})`;
   return `${wide} wide on ${mm}`;
 }
 

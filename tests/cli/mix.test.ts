@@ -64,7 +64,38 @@ describe('dress --mix', () => {
     expect(b.seed).toBe(9);
   }, 60_000);
 
+  test('pins a stitch that is set, so that nothing that meets it has the same, the edge too', async () => {
+    const { stdout } = await seamwright(
+      workshop(),
+      'dress',
+      'panel.svg',
+      '--mix',
+      '--edge',
+      'blanket',
+      '--set',
+      '5:stitch=herringbone',
+      '5:side=left',
+      'edge:stitch=chevron',
+      '--json',
+    );
+    const { fits, findings } = JSON.parse(stdout) as {
+      fits: { seam: number | 'outline'; stitch: string; why: string }[];
+      findings: { code: string }[];
+    };
+    const of = (stitch: string) => fits.filter((one) => one.stitch === stitch).map(({ seam }) => seam);
+    const fifth = fits.find(({ seam }) => seam === 5)!;
+    expect([fifth.stitch, fifth.why]).toEqual([
+      'herringbone',
+      expect.stringContaining('Herringbone: pinned'),
+    ]);
+    // seam 5 meets 2, 6 and 9; all but 3, 5, 6 and 7 end on the outline
+    expect(of('herringbone').filter((seam) => [2, 6, 9].includes(seam as number))).toEqual([]);
+    expect(of('chevron').filter((seam) => ![3, 5, 6, 7].includes(seam as number))).toEqual(['outline']);
+    expect(findings.filter(({ code }) => code === 'stitches-meet')).toEqual([]);
+  }, 60_000);
+
   test.each([
+    [['--set', '4:thread=nocolor'], "--set 4:thread=nocolor: 'nocolor' is no color"],
     [['--pin', '3=feather'], '--pin: stands without --mix'],
     [['--threads', '3'], '--threads: stands without --mix'],
     [['--mix', '--stitch', 'fly'], '--stitch: stands beside --mix'],

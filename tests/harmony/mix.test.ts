@@ -210,6 +210,41 @@ describe('what the maker pins', () => {
     expect(inside).toHaveLength(1);
   });
 
+  test('and all but the seams that are named stay when only these are mixed again, and so do all ornaments', () => {
+    const map = block(11);
+    const before = mix(map, { seed: 1, threads: 3 }).dressing;
+    const { dressing, why } = mix(map, { seed: 2, seams: [2, 5], threads: undefined }, before);
+    const changed = dressing.treatments.filter(
+      (one, t) => JSON.stringify(one) !== JSON.stringify(before.treatments[t]),
+    );
+    expect(changed.map(({ seam }) => seam.id)).toEqual([2, 5]);
+    expect(dressing.ornaments).toEqual(before.ornaments);
+    expect(dressing.threads).toEqual(before.threads);
+    expect(alike(map, dressing)).toEqual([]);
+    expect(why.get(1)).toBe('as it was: only other seams are mixed');
+  });
+
+  test('among ornaments that were asked for just now takes threads of the palette, and none is like it', () => {
+    const map = block(11);
+    const fan = {
+      ornament: 'fan',
+      parameters: {},
+      thread: 1,
+      moreThreads: [2],
+      passes: 3,
+      pinned: true,
+    } as const;
+    const [first] = mix(map).dressing.ornaments!;
+    const threads = PALETTE.slice(0, 3);
+    const asked = { ...bare(map), threads, ornaments: [{ ...fan, patch: first.patch }] };
+    for (const seed of [1, 2, 3, 4, 5, 6]) {
+      const { dressing } = mix(map, { seed, threads: 1, isNew: true }, asked);
+      expect(dressing.threads.map(({ name }) => name)).toEqual(['Old gold']);
+      expect(dressing.ornaments![0]).toMatchObject({ ornament: 'fan', thread: 0, moreThreads: [0] });
+      expect(dressing.ornaments!.filter(({ ornament }) => ornament === 'fan')).toHaveLength(1);
+    }
+  });
+
   test('must be there: the nearest name is offered, and seams are numbered', () => {
     const map = block(11);
     const pinned = (seam: number, name: string) => () => mix(map, { pins: [{ seam, name }] });
@@ -241,6 +276,6 @@ describe('a library that is too small', () => {
       .find((seams) => seams.length > 1)!;
     const { findings } = mix(map, { pins: [a, b].map((seam) => ({ seam, name: 'fly' })) });
     expect(findings).toHaveLength(1);
-    expect(findings[0].message).toContain('both have fly');
+    expect(findings[0].message).toContain('both have fly: both are asked for; another stitch');
   });
 });
