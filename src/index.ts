@@ -49,11 +49,19 @@ export { readDst } from './formats/dst-read.js';
 export { type FileStop, stopsOf } from './formats/stops.js';
 export type { StitchFile } from './formats/stitch-file.js';
 
+// Density, lengths and what is said of them.
+export { type Density, density, type Measured } from './check/density/density.js';
+export { type DensityLimits, type Fabric, LIMITS } from './check/density/limits.js';
+export { type SewnStitches, stitchesOf, stitchesOfRecords } from './check/density/sewn-stitches.js';
+export { type Examined, examineRecords } from './check/examine.js';
+export { examineDressed } from './examine-dressed.js';
+
 // Pictures and reports.
 export { drawDressed } from './draw/dressed-picture.js';
 export { drawSeamMap } from './draw/map-picture.js';
 export type { Pen } from './draw/pen.js';
 export { sampleBlock } from './draw/swatch.js';
+export { type CheckReport, checkReport, checkText } from './report/check-report.js';
 export { type DressReport, dressReport } from './report/dress-report.js';
 export { dressText } from './report/dress-text.js';
 export { seamsText } from './report/seams-text.js';

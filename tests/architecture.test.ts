@@ -14,7 +14,7 @@ const order = [
   ['check'],
   ['asked'],
   ['harmony'],
-  ['dress', 'plan', 'placed', 'settings'],
+  ['dress', 'plan', 'placed', 'settings', 'examine-dressed'],
   ['draw', 'report'],
   ['sheet'],
   ['index'],

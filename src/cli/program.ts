@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
+import { declareCheck } from './check-command.js';
 import { declareDemo } from './demo-command.js';
 import { declareDress } from './dress-command.js';
 import { declareLibrary } from './library-command.js';
@@ -20,6 +21,7 @@ export function program(): Command {
     .configureHelp({ showGlobalOptions: false });
   declareSeams(command);
   declareDress(command);
+  declareCheck(command);
   declareStitches(command);
   declareSwatch(command);
   declareLibrary(command);

@@ -41,6 +41,16 @@ export function reachAt(band: Band, u: number): Reach {
   };
 }
 
+/** Cloth that a band reaches over from one place of its line to another, mm2. */
+export function areaOf(band: Band, from: number, to: number): number {
+  const us = [from, ...[...band.u].filter((u) => u > from && u < to), to];
+  const width = (u: number) => {
+    const { left, right } = reachAt(band, u);
+    return left + right;
+  };
+  return us.slice(1).reduce((sum, u, i) => sum + ((u - us[i]) * (width(u) + width(us[i]))) / 2, 0);
+}
+
 /** Reach as seen from the guide line of a row that lies `offset` mm to its left. */
 export function shifted(reach: Reach, offset: number): Reach {
   return { left: Math.max(0, reach.left + offset), right: Math.max(0, reach.right - offset) };

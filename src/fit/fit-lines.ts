@@ -2,6 +2,7 @@ import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules, LineAsk } from './ask.js';
+import { areaOf } from './band.js';
 import type { Claim } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
 import type { Layer, SeamFit } from './fit.js';
@@ -149,6 +150,7 @@ function fitLine(
       accents: accentCounts(laid),
       wanted: ask.sized.repeat,
       endGap: walk.reverse ? [gaps[1], gaps[0]] : gaps,
+      bandMm2: stretches.reduce((sum, { from, to }) => sum + areaOf(line.band, from, to), 0),
       scale:
         laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },

@@ -19,6 +19,8 @@ export interface SeamFit {
   readonly wanted: number;
   /** from the guide line's end to the first needle point, mm; 0 at a free end and on a ring */
   readonly endGap: readonly [number, number];
+  /** cloth that it reaches over, mm2 */
+  readonly bandMm2: number;
   /** factor by which the width asked for was made smaller; 1 when it was not, null where nothing was laid */
   readonly scale: number | null;
 }

@@ -28,6 +28,7 @@ const fitted = (seam: number, stretches: Stretch[]): SeamFit => ({
   accents: [],
   wanted: 8,
   endGap: [1.23456, 0],
+  bandMm2: 100,
   scale: 1,
 });
 

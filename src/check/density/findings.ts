@@ -8,6 +8,7 @@ import { sharedHoles } from './shared-holes.js';
 
 /** A color stop as findings name it. */
 export interface NamedStop {
+  /** empty where nothing is known of it */
   readonly title: string;
   /** it came with the block, and no treatment can mend it */
   readonly isExisting: boolean;
@@ -88,7 +89,7 @@ function gathered(
     const others = new Set(places.flatMap((one) => one.cause).filter((stop) => !cause.includes(stop)));
     const also = others.size === 0 ? '' : `, of ${others.size} more stop${others.size > 1 ? 's' : ''} too`;
     const where = places.length === 1 ? '' : `, the worst of ${places.length} places${also}`;
-    const names = cause.map((stop) => `stop ${stop + 1} (${stops[stop].title.toLowerCase()})`);
+    const names = cause.map((stop) => nameOf(stop, stops[stop]));
     return {
       level: worst.place.value > limit.error ? 'error' : 'warning',
       code,
@@ -105,6 +106,9 @@ function kindOf(cause: readonly NamedStop[]): Kind {
   if (came > 0) return 'on-existing';
   return cause.length > 1 ? 'meeting' : 'own';
 }
+
+const nameOf = (stop: number, { title }: NamedStop): string =>
+  `stop ${stop + 1}${title ? ` (${title.toLowerCase()})` : ''}`;
 
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;

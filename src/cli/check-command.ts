@@ -1,0 +1,73 @@
+import { basename } from 'node:path';
+import type { Command } from 'commander';
+import { FABRICS, type Fabric, LIMITS } from '../check/density/limits.js';
+import type { CheckReport } from '../report/check-report.js';
+import { choiceOption } from './choices.js';
+import { fileKind, readInput } from './input-file.js';
+import { libraryHelp } from './library-option.js';
+import { print, printJson, settleStatus } from './print.js';
+import { nameOption } from './single-options.js';
+
+interface Options {
+  readonly fabric: Fabric;
+  readonly library?: string;
+  readonly json?: true;
+}
+
+/** `check`: what can be told of the stitches before any thread is used. */
+export function declareCheck(program: Command): void {
+  program
+    .command('check')
+    .summary('how dense the stitches are, and what to look at before sewing')
+    .description(
+      'Measures the stitches of a saved dressing or of any stitch file: holes, threads one over another, cloth under thread, lengths.',
+    )
+    .argument('<file>', 'a saved dressing (.dressing.json) or a stitch file (.dst)')
+    .option(
+      '--fabric <kind>',
+      'firm (cotton for quilts, velvet) or fine (fine cotton, silk, satin)',
+      choiceOption('--fabric', FABRICS),
+      'firm',
+    )
+    .option('--library <folder>', libraryHelp, nameOption('--library'))
+    .option('--json', 'print one JSON document')
+    .action(check);
+}
+
+async function check(path: string, options: Options): Promise<void> {
+  const bytes = await readInput(path);
+  const kind = fileKind(path, bytes);
+  if (kind === 'drawing') {
+    const { InputError } = await import('../input-error.js');
+    throw new InputError(
+      'nothing-sewn',
+      path,
+      'is a drawing, in which nothing is sewn',
+      'dress it first, and check the stitch file or the dressing that it makes',
+    );
+  }
+  const report =
+    kind === 'stitch-file' ? await ofStitchFile(path, bytes, options) : await ofDressing(path, options);
+  const { checkText } = await import('../report/check-report.js');
+  await (options.json ? printJson(report) : print(checkText(basename(path), report)));
+  settleStatus(report.findings);
+}
+
+async function ofStitchFile(path: string, bytes: Uint8Array, { fabric }: Options): Promise<CheckReport> {
+  const { readDst } = await import('../formats/dst-read.js');
+  const { examineRecords } = await import('../check/examine.js');
+  const { checkReport } = await import('../report/check-report.js');
+  const { records } = readDst(bytes, basename(path));
+  return checkReport(examineRecords(records, LIMITS[fabric]), null, []);
+}
+
+async function ofDressing(path: string, { fabric, library }: Options): Promise<CheckReport> {
+  const { readWork } = await import('./dress-from-file.js');
+  const { inSaved } = await import('./dress-work.js');
+  const { examineDressed } = await import('../examine-dressed.js');
+  const { dress } = await import('../dress.js');
+  const { checkReport } = await import('../report/check-report.js');
+  const { work, dictionary } = await readWork(path, { library });
+  const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
+  return checkReport(examineDressed(dressed, LIMITS[fabric]), null, dressed.findings);
+}

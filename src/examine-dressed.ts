@@ -1,0 +1,18 @@
+import type { CoveredBand } from './check/density/band-cover.js';
+import type { DensityLimits } from './check/density/limits.js';
+import { type Examined, examineDesign } from './check/examine.js';
+import { stopsInOrder } from './design/design.js';
+import type { Dressed } from './dress.js';
+
+/** A look at all stitches of a dressed block, its treatments' bands included. */
+export function examineDressed({ design, lines }: Dressed, limits: DensityLimits): Examined {
+  const stops = stopsInOrder(design);
+  const bands = lines.map(({ fit }): CoveredBand => {
+    // a stop that several lines share says nothing of one of them
+    const ofLine = stops.flatMap((stop, i) =>
+      stop?.seams.length === 1 && stop.seams[0] === fit.seam ? [i] : [],
+    );
+    return { seam: fit.seam, stops: ofLine, areaMm2: fit.bandMm2 };
+  });
+  return examineDesign(design, bands, limits);
+}
