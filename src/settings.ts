@@ -4,6 +4,7 @@ import { lineName } from './finding.js';
 import { referenceTo, resized, seamOf } from './fit/seam-reference.js';
 import { checkValues } from './fit/sized.js';
 import type { Dressing, Manner, ThreadChoice, Treatment } from './formats/dressing.js';
+import { plainNumber } from './formats/plain-number.js';
 import { InputError } from './input-error.js';
 import { moreThreads } from './plan.js';
 import type { Dictionary } from './stitches/dictionary.js';
@@ -129,7 +130,7 @@ function sizeOf(stitch: Stitch | undefined, what: string, value: string, where: 
 }
 
 function numberIn(word: string, where: string, min: number, max: number, whole: boolean): number {
-  const value = /^[+-]?(\d+(\.\d+)?|\.\d+)$/.test(word) ? Number(word) : Number.NaN;
+  const value = plainNumber(word);
   if (value >= min && value <= max && (!whole || Number.isInteger(value))) return value;
   const kind = whole ? 'a whole number' : 'a number';
   throw new InputError(

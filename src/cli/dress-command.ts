@@ -5,10 +5,10 @@ import type { Setting } from '../settings.js';
 import { choiceOption } from './choices.js';
 import { GUIDE_HEIGHT, GUIDE_LENGTH, type GuideOptions } from './guide-options.js';
 import { libraryHelp } from './library-option.js';
-import { countOption, lengthOption, listOption } from './numbers.js';
+import { countOption, lengthOption, listOption, numberOption } from './numbers.js';
 import type { PatchOptions } from './patch-options.js';
 import { type PinOption, pinsOption } from './pins-option.js';
-import { hoopOption, numberOption, type PlaceOptions } from './place-options.js';
+import { hoopOption, type PlaceOptions } from './place-options.js';
 import { meetingsOption, orderOption, settingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 

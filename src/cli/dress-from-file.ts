@@ -23,10 +23,10 @@ import { refuseForDrawing, workFromOptions } from './work-from-options.js';
 export async function dressFromFile(path: string, options: DressOptions): Promise<void> {
   const outputs = outputsAsked(options);
   const names = outputs.map((output) => output.path);
-  checkOutputs(names, [path]);
+  checkOutputs(outputs, [path]);
   checkTogether(options);
   const { work, dictionary, libraryPath } = await readWork(path, options);
-  checkOutputs(names, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
+  checkOutputs(outputs, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
   if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
 
   const { map } = work.block;
@@ -60,10 +60,10 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
 /** What `--out` names by its ending, and the dressing that `--save` names. */
 function outputsAsked({ out = [], save, embed }: DressOptions) {
   if (save !== undefined) outputKind(save, ['.dressing.json'], '--save');
-  const outputs = [...out, ...(save === undefined ? [] : [save])].map((path) => ({
-    path,
-    ending: outputKind(path, dressedEndings),
-  }));
+  const outputs = [
+    ...out.map((path) => ({ path, said: `--out ${path}` })),
+    ...(save === undefined ? [] : [{ path: save, said: `--save ${save}` }]),
+  ].map(({ path, said }) => ({ path, said, ending: outputKind(path, dressedEndings) }));
   if (!embed || outputs.some(({ ending }) => ending === '.dressing.json')) return outputs;
   throw new InputError('nothing-to-embed-in', '--embed', 'no dressing is saved', 'name one with --save');
 }

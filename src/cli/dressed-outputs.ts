@@ -1,7 +1,7 @@
 import { basename, dirname, relative, resolve, sep } from 'node:path';
 import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
-import type { Output } from './output-files.js';
+import type { Named, Output } from './output-files.js';
 
 /** What `dress` can write, by the ending of its name. */
 export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.txt'] as const;
@@ -17,10 +17,10 @@ export interface Places {
 export async function renderDressed(
   dressed: Dressed,
   report: DressReport,
-  { path, ending }: { readonly path: string; readonly ending: DressedEnding },
+  { path, said, ending }: Named & { readonly ending: DressedEnding },
   places: Places,
 ): Promise<Output> {
-  return { path, content: await content() };
+  return { path, said, content: await content() };
 
   async function content(): Promise<string | Uint8Array> {
     switch (ending) {

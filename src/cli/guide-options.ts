@@ -1,4 +1,4 @@
-import type { Guide } from '../formats/dressing.js';
+import { type Guide, STEEPEST_GUIDE } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 
 /** A gentle wave that most stitches can follow, mm. Common practice. */
@@ -30,12 +30,13 @@ export function guideAsked({ guide, guideHeight, guideLength }: GuideOptions): G
   }
   const length = guideLength ?? GUIDE_LENGTH;
   const height = guideHeight ?? Math.min(GUIDE_HEIGHT, length / 4);
-  if (height > length / 2) {
+  const most = STEEPEST_GUIDE * length;
+  if (height > most) {
     throw new InputError(
       'guide-too-steep',
       `--guide-height ${height}`,
       'no thread could follow so steep a line',
-      `with --guide-length ${length} it takes up to ${length / 2} mm`,
+      `with --guide-length ${length} it takes up to ${most} mm`,
     );
   }
   return { shape: guide, height, length };

@@ -19,6 +19,16 @@ export function checkMixOptions(options: DressOptions): void {
     if (alone === undefined) return;
     throw new InputError('without-mix', `--${alone}`, 'stands without --mix', 'add --mix, or leave it away');
   }
+  const dressed = [...(options.pin ?? []), ...settingsAround(options.set ?? []).pins];
+  const both = dressed.find(({ seam }) => options.bare?.includes(seam));
+  if (both) {
+    throw new InputError(
+      'bare-and-dressed',
+      `--bare ${both.seam}`,
+      `seam ${both.seam} is to have ${both.name} too`,
+      'say one or the other',
+    );
+  }
   const beside = chosenByMix.find((name) => options[name] !== undefined);
   if (beside === undefined) return;
   throw new InputError(

@@ -1,22 +1,33 @@
+import { plainNumber } from '../formats/plain-number.js';
 import { InputError } from '../input-error.js';
 
-/** A plain decimal number, and nothing behind it: '12', '-0.5', '.5'; never '12mm', '1e3', 'NaN', '0x10'. */
-const plain = /^[+-]?(\d+(\.\d+)?|\.\d+)$/;
+/** Parser of an option that is a length in mm within a range. */
+export const lengthOption = (option: string, min: number, max: number): ((word: string) => number) =>
+  withinRange(
+    option,
+    min,
+    max,
+    `millimeters from ${min} to ${max} without a unit, such as ${example(min, max)}`,
+  );
 
-/** Parser of an option that is a length in mm within a range; the user's own word stands in the complaint. */
-export function lengthOption(option: string, min: number, max: number): (word: string) => number {
-  return (word) => {
-    const value = plain.test(word.trim()) ? Number(word) : Number.NaN;
+/** Parser of an option that is a number without a unit, within a range. */
+export const numberOption = (
+  option: string,
+  min: number,
+  max: number,
+  like: string,
+): ((word: string) => number) =>
+  withinRange(option, min, max, `a number from ${min} to ${max}, such as ${like}`);
+
+/** The user's own word stands in the complaint. */
+const withinRange =
+  (option: string, min: number, max: number, right: string) =>
+  (word: string): number => {
+    const value = plainNumber(word);
     if (value >= min && value <= max) return value;
     const wrong = Number.isNaN(value) ? `'${word}' is not a plain number` : `${word} is out of range`;
-    throw new InputError(
-      'bad-number',
-      option,
-      wrong,
-      `give millimeters from ${min} to ${max} without a unit, such as ${example(min, max)}`,
-    );
+    throw new InputError('bad-number', option, wrong, `give ${right}`);
   };
-}
 
 /** Parser of an option that is one whole number within a range. */
 export function countOption(option: string, min: number, max: number): (word: string) => number {

@@ -12,50 +12,48 @@ import {
 import { basename, dirname, join, resolve } from 'node:path';
 import { InputError } from '../input-error.js';
 
-export interface Output {
+/** Where something is to be written. */
+export interface Named {
   readonly path: string;
-  readonly content: string | Uint8Array;
   /** what the maker said for it to be written there, for messages (default: `--out` and the path) */
   readonly said?: string;
 }
+
+export interface Output extends Named {
+  readonly content: string | Uint8Array;
+}
+
+const saidOf = ({ path, said = `--out ${path}` }: Named): string => said;
 
 /**
  * Checks, before any work, that outputs can be written: the folder is there, the place is no folder, no output is an
  * input (through links too), no two are the same file.
  */
-export function checkOutputs(outputs: readonly string[], inputs: readonly string[]): void {
+export function checkOutputs(outputs: readonly Named[], inputs: readonly string[]): void {
   const seen = new Map<string, string>();
-  for (const path of outputs) {
+  for (const output of outputs) {
+    const { path } = output;
+    const said = saidOf(output);
     const folder = dirname(path);
     if (!existsSync(folder) || !statSync(folder).isDirectory()) {
       throw new InputError(
         'no-such-folder',
-        `--out ${path}`,
+        said,
         `there is no folder ${folder}`,
         'make it first or choose another',
       );
     }
     if (existsSync(path) && !statSync(path).isFile()) {
-      throw new InputError('not-a-file', `--out ${path}`, 'is not an ordinary file', 'name a file to write');
+      throw new InputError('not-a-file', said, 'is not an ordinary file', 'name a file to write');
     }
     const input = inputs.find((other) => sameFile(path, other));
     if (input !== undefined) {
-      throw new InputError(
-        'output-is-input',
-        `--out ${path}`,
-        `is the input ${input} itself`,
-        'choose another name',
-      );
+      throw new InputError('output-is-input', said, `is the input ${input} itself`, 'choose another name');
     }
-    const place = settled(path);
+    const place = settled(path, said);
     const twin = seen.get(place);
     if (twin !== undefined) {
-      throw new InputError(
-        'output-twice',
-        `--out ${path}`,
-        `is the same file as ${twin}`,
-        'name each output once',
-      );
+      throw new InputError('output-twice', said, `is the same file as ${twin}`, 'name each output once');
     }
     seen.set(place, path);
   }
@@ -71,7 +69,6 @@ export async function writeOutputs(
   report: () => Promise<void> = async () => {},
 ): Promise<void> {
   const written: { beside: string; place: string }[] = [];
-  const saidOf = ({ path, said = `--out ${path}` }: Output) => said;
   let at: string | null = null;
   try {
     for (const output of outputs) {
@@ -144,7 +141,7 @@ const MOST_LINKS = 40;
  * The path with all links followed, also where the file itself is not there yet.
  * @throws InputError when its folder is not there, its links lead in a circle or its name is too long
  */
-function settled(path: string, said = `--out ${path}`): string {
+function settled(path: string, said: string): string {
   let place = path;
   try {
     for (let links = 0; links <= MOST_LINKS; links++) {

@@ -30,6 +30,18 @@ export async function withPatches(
       'mark what is to be kept clear in the drawing, with data-seamwright="keep-clear"',
     );
   }
+  if (keepClearStops && block.existing) {
+    const { length } = (await import('../formats/stops.js')).stopsOf(block.existing);
+    const missing = keepClearStops.find((stop) => stop > length);
+    if (missing !== undefined) {
+      throw new InputError(
+        'no-such-stop',
+        `--keep-clear-stops ${missing}`,
+        `${block.name} has no color stop ${missing}`,
+        `it has color stops 1 to ${length}`,
+      );
+    }
+  }
   const keepClear = keepClearStops && [
     {
       name: `stop${keepClearStops.length > 1 ? 's' : ''} ${keepClearStops.join(', ')}`,

@@ -15,23 +15,6 @@ export interface HoopSize {
   readonly height: number;
 }
 
-const plain = /^[+-]?(\d+(\.\d+)?|\.\d+)$/;
-
-/** Parser of an option that is a number without a unit, within a range. */
-export function numberOption(
-  option: string,
-  min: number,
-  max: number,
-  like: string,
-): (word: string) => number {
-  return (word) => {
-    const value = plain.test(word.trim()) ? Number(word) : Number.NaN;
-    if (value >= min && value <= max) return value;
-    const wrong = Number.isNaN(value) ? `'${word}' is not a plain number` : `${word} is out of range`;
-    throw new InputError('bad-number', option, wrong, `give a number from ${min} to ${max}, such as ${like}`);
-  };
-}
-
 /** Parser of a sewing field such as '130x180', mm. */
 export function hoopOption(option: string): (word: string) => HoopSize {
   return (word) => {

@@ -47,7 +47,7 @@ export function declareSeams(program: Command): void {
 
 async function seams(path: string, options: Options): Promise<void> {
   const kind = options.out === undefined ? null : outputKind(options.out, ['.svg', '.png']);
-  if (options.out !== undefined) checkOutputs([options.out], [path]);
+  if (options.out !== undefined) checkOutputs([{ path: options.out }], [path]);
   const file = await readBlockFile(path, 'seams');
   if (file.kind === 'stitch-file' && !options.stops) return listStops(path, file.bytes, options);
 

@@ -22,7 +22,7 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
     ending: outputKind(path, ['.svg', '.png', '.dst', '.json', '.txt']),
   }));
   const names = outputs.map(({ path }) => path);
-  checkOutputs(names, []);
+  checkOutputs(outputs, []);
   const dictionary = await loadDictionary(options.library);
   const { stitches, ornaments, treatments } = await askedFor(dictionary, name);
   sayUnread(dictionary.unread);

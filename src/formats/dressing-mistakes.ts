@@ -1,7 +1,14 @@
 import { Kind, type TSchema } from '@sinclair/typebox';
 import { Errors, type ValueError, type ValueErrorIterator, ValueErrorType } from '@sinclair/typebox/errors';
 import { closest, distance } from 'fastest-levenshtein';
-import type { Accent, Guide, KeepClear, PlacedOrnament, Work } from './dressing.js';
+import {
+  type Accent,
+  type Guide,
+  type KeepClear,
+  type PlacedOrnament,
+  STEEPEST_GUIDE,
+  type Work,
+} from './dressing.js';
 import { type DressingRecord, dressingSchema } from './dressing-schema.js';
 import { inJsonOrder, type JsonPath } from './json-order.js';
 import { treatmentSchema } from './treatment-schema.js';
@@ -86,9 +93,9 @@ function workMistakes(work: unknown, threads: number, path: JsonPath, parts: Sou
 
 function guideMistakes({ path, value }: { path: JsonPath; value: Guide }): Wrong[] {
   const { height, length } = value;
-  if (height <= length / 2) return [];
+  if (height <= STEEPEST_GUIDE * length) return [];
   const at = [...path, 'height'];
-  const phrase = `${spokenKeys(at)} is ${height}, but no thread follows so steep a line: half its length at most`;
+  const phrase = `${spokenKeys(at)} is ${height}, but no thread follows so steep a line: ${STEEPEST_GUIDE * length} at most`;
   return [{ path: at, phrase }];
 }
 

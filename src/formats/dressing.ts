@@ -136,6 +136,9 @@ export interface Guide {
   readonly length: number;
 }
 
+/** A guide line is at most this share of its length high: no thread could follow a steeper one. */
+export const STEEPEST_GUIDE = 0.5;
+
 export interface Row {
   readonly stitch: string;
   /** parameter values by name; `repeat` and `width` among them; missing ones take the stitch's default */

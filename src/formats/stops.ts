@@ -33,7 +33,7 @@ export function stopsOf(file: Pick<StitchFile, 'kinds' | 'moves'>): FileStop[] {
 }
 
 /** Where the needle is before record 0, after record 0, after record 1, ...: x0 y0 x1 y1 ... in mm, y down. */
-function needleTrack(moves: Int16Array): Float64Array {
+export function needleTrack(moves: Int16Array): Float64Array {
   const track = new Float64Array(moves.length + 2);
   let x = 0;
   let y = 0;

@@ -64,10 +64,8 @@ export function mixDressing(
   const { seed } = options;
   const pinned = pinnedOffers(map, dictionary, options.pins ?? []);
   const kept = keptTreatments(map, base, pinned, dictionary, options.seams);
-  const seams = openSeams(map, options.seams, pinned, [
-    ...kept.map(({ line }) => line),
-    ...bareLines(map, base),
-  ]);
+  const left = bareLines(map, base);
+  const seams = openSeams(map, options.seams, pinned, [...kept.map(({ line }) => line), ...left]);
   const library = offersOf(dictionary);
   if (library.length === 0 && seams.length > pinned.size) {
     throw new InputError('empty-library', '--mix', 'the library has no stitches', 'add some to it');
@@ -113,6 +111,7 @@ export function mixDressing(
   return {
     dressing: {
       ...base,
+      ...(base.bare && { bare: base.bare.filter((_, k) => !pinned.has(left[k] as number)) }),
       treatments: [...mixed, ...stayed].sort((a, b) => rank(a) - rank(b)),
       ornaments: ornaments.length ? ornaments : undefined,
       threads: threads.list,

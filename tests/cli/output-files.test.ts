@@ -108,13 +108,17 @@ describe('checking outputs before the work', () => {
   it('lets new names and other files pass', () => {
     writeFileSync(at('in.svg'), '');
     writeFileSync(at('other.svg'), '');
-    expect(() => checkOutputs([at('new.dst'), at('other.svg')], [at('in.svg')])).not.toThrow();
+    expect(() =>
+      checkOutputs([{ path: at('new.dst') }, { path: at('other.svg') }], [at('in.svg')]),
+    ).not.toThrow();
     expect(existsSync(at('new.dst'))).toBe(false);
   });
 
   it('sees that two names are one file through a linked folder', () => {
     mkdirSync(at('real'));
     symlinkSync(at('real'), at('linked'));
-    expect(() => checkOutputs([at('real/x.dst'), at('linked/x.dst')], [])).toThrow(/same file/);
+    expect(() => checkOutputs([{ path: at('real/x.dst') }, { path: at('linked/x.dst') }], [])).toThrow(
+      /same file/,
+    );
   });
 });

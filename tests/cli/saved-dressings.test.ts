@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { piecedPanel, SEAM_STOPS } from '../fixtures/pieced-panel.js';
 import { newFolder, removeFolder, seamwright } from './run-cli.js';
 
 const drawn = (
@@ -54,6 +55,30 @@ describe('a dressing saved with every option', () => {
       expect(again.stdout).not.toContain('has changed');
       expect(read('b.dst')).toBe(read('a.dst'));
       expect(read('b.dressing.json')).toBe(read('a.dressing.json'));
+    },
+    patient,
+  );
+
+  it(
+    'and mixed on a pieced block that is made to fit its hoop does so too',
+    async () => {
+      writeFileSync(join(folder, 'pieced.dst'), piecedPanel());
+      const how = [
+        ...['--stops', SEAM_STOPS.join(), '--mix', '--seed', '3', '--threads', '2', '--pin', '3=feather'],
+        ...['--fit-hoop', '100x130', '--turn', '90', '--leave-out', '26', '--keep-clear-stops', '24'],
+        ...['--ornament', 'fan', '--bare', '2'],
+      ];
+      const outputs = (name: string) => ['--out', `${name}.dst`, '--save', `${name}.dressing.json`];
+      const first = await seamwright(folder, 'dress', 'pieced.dst', ...how, ...outputs('h'));
+      expect([first.stderr, first.status]).toEqual(['', 0]);
+      const dressing = JSON.parse(read('h.dressing.json'));
+      expect(dressing).toMatchObject({ hoop: { width: 100, height: 130 }, seed: 3, threads: [{}, {}] });
+      expect(dressing.block).toMatchObject({ scale: 'hoop', turn: 90, leaveOut: [26], stops: SEAM_STOPS });
+      expect(dressing.keepClear).toEqual([{ name: 'stop 24', stops: [24] }]);
+      expect(dressing.ornaments[0]).toMatchObject({ ornament: 'fan', pinned: true });
+      await seamwright(folder, 'dress', 'h.dressing.json', ...outputs('i'));
+      expect(read('i.dst')).toBe(read('h.dst'));
+      expect(read('i.dressing.json')).toBe(read('h.dressing.json'));
     },
     patient,
   );
@@ -118,6 +143,10 @@ describe.concurrent('options that cannot stand together are refused in one line'
       ['--save', 'a.json'],
       '--save a.json: this command makes no such file; choose a name that ends in .dressing.json',
     ],
+    [
+      ['--save', 'no/a.dressing.json'],
+      '--save no/a.dressing.json: there is no folder no; make it first or choose another',
+    ],
     [['--embed'], '--embed: no dressing is saved; name one with --save'],
     [
       ['--scale', '2', '--fit-hoop', '100x100'],
@@ -137,6 +166,18 @@ describe.concurrent('options that cannot stand together are refused in one line'
       "--set: '4=left' sets nothing; give seams, what to set and how, such as 4:side=left",
     ],
     [['--through', '4'], "--through: '4' names no two seams; give a seam and one that it meets, such as 4@3"],
+    [
+      ['--mix', '--bare', '2', '--set', '2:stitch=fly'],
+      '--bare 2: seam 2 is to have fly too; say one or the other',
+    ],
+    [
+      ['--keep-clear-stops', '3'],
+      '--keep-clear-stops: block is a drawing and has no color stops; mark what is to be kept clear in the drawing, with data-seamwright="keep-clear"',
+    ],
+    [
+      ['--guide', 'wave', '--guide-length', '8', '--guide-height', '5'],
+      '--guide-height 5: no thread could follow so steep a line; with --guide-length 8 it takes up to 4 mm',
+    ],
     [['--bare', '7'], '--bare 7: the block has no such seam; its seams are 1 to 2'],
   ])(
     '%s',

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { buildSeamMap } from '../../src/block/build-seam-map.js';
 import type { SeamMap } from '../../src/block/seam-map.js';
+import { referenceTo } from '../../src/fit/seam-reference.js';
 import type { BlockSource, Dressing, Treatment } from '../../src/formats/dressing.js';
 import { writeDressing } from '../../src/formats/dressing-text.js';
 import { insideRings } from '../../src/geometry/area.js';
@@ -243,6 +244,14 @@ describe('what the maker pins', () => {
       expect(dressing.ornaments![0]).toMatchObject({ ornament: 'fan', thread: 0, moreThreads: [0] });
       expect(dressing.ornaments!.filter(({ ornament }) => ornament === 'fan')).toHaveLength(1);
     }
+  });
+
+  test('is dressed, though the dressing left it bare; what is left bare stays so', () => {
+    const map = block(11);
+    const left = [1, 2].map((id) => referenceTo(map.seams[id - 1]));
+    const { dressing } = mix(map, { pins: [{ seam: 2, name: 'fly' }] }, { ...bare(map), bare: left });
+    expect(dressing.bare!.map(({ id }) => id)).toEqual([1]);
+    expect(dressing.treatments.map(({ seam }) => seam.id)).toEqual(map.seams.slice(1).map(({ id }) => id));
   });
 
   test('must be there: the nearest name is offered, and seams are numbered', () => {

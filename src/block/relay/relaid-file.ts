@@ -2,6 +2,7 @@ import { LONGEST_MOVE } from '../../formats/dst-digits.js';
 import { decodeRecords } from '../../formats/dst-records.js';
 import { DstWriter } from '../../formats/dst-write.js';
 import { CHANGE, JUMP, type StitchFile } from '../../formats/stitch-file.js';
+import { needleTrack } from '../../formats/stops.js';
 import { turnedVector } from '../../geometry/placement.js';
 import type { Point } from '../../geometry/point.js';
 import { STEPS_PER_MM } from '../../geometry/units.js';
@@ -26,7 +27,7 @@ export function relaidFile(
 ): StitchFile {
   const needle = new Needle(file.kinds.length);
   const place = ([x, y]: Point): Point => turnedVector([scale * x, scale * y], turn);
-  const track = trackOf(file);
+  const track = needleTrack(file.moves);
   const { kinds } = file;
   let stop = 1;
   for (let i = 0; i < kinds.length; ) {
@@ -54,19 +55,6 @@ export function relaidFile(
   }
   const records = needle.records();
   return { label: file.label, ...decodeRecords(records), records };
-}
-
-/** Where the needle is before each record and after the last: x0 y0 x1 y1 ... in mm, y down. */
-function trackOf({ moves }: StitchFile): Float64Array {
-  const track = new Float64Array(moves.length + 2);
-  let [x, y] = [0, 0];
-  for (let i = 0; i < moves.length; i += 2) {
-    x += moves[i];
-    y -= moves[i + 1];
-    track[i + 2] = x / STEPS_PER_MM;
-    track[i + 3] = y / STEPS_PER_MM;
-  }
-  return track;
 }
 
 /** Writes records to places, rounded to steps where they lie, so that errors never add up. */
