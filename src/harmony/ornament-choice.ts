@@ -16,6 +16,9 @@ const UNUSUAL_SIZE = 1.5;
 const AGAIN = 1.2;
 const FAMILY_AGAIN = 0.8;
 const CHANCE = 0.8;
+/** A figure of fewer legs, such as a single petal, is lost in a patch by itself: it is for the tips of a stitch. */
+const LEAST_LEGS = 4;
+const TOO_SLIGHT = 3;
 /** A flower leans up to so far, degrees: all upright look stamped. */
 const LEAN = 25;
 /** Figures longer than broad by this lie along their patch. */
@@ -34,9 +37,11 @@ export function chosenOrnaments(question: OrnamentQuestion): PlacedOrnament[] {
   const offers = rooms.map(({ size }) => shelf.flatMap((one, k) => (canBe(one, size) ? [k] : [])));
   const served = rooms.filter((_, i) => offers[i].length > 0);
   if (served.length === 0) return [];
+  const slight = shelf.map((one) => (isSlight(one) ? TOO_SLIGHT : 0));
   const own = served.map(({ patch, size }) =>
     shelf.map(
-      (one) =>
+      (one, k) =>
+        slight[k] +
         UNUSUAL_SIZE * Math.log(sizeFor(one, size) / sizeOf(one).default) ** 2 +
         CHANCE * noise(seed, 7011, patch.id, keyOf(one.name)),
     ),
@@ -118,6 +123,9 @@ const sizeFor = (ornament: Ornament, size: number): number => {
   const { min, max } = sizeOf(ornament);
   return tenths(Math.min(max, Math.max(min, ornament.smallest.size, size)));
 };
+
+const isSlight = (ornament: Ornament): boolean =>
+  ornament.build({}).legs.filter(({ kind }) => kind !== 'under').length < LEAST_LEGS;
 
 function isLong(ornament: Ornament): boolean {
   const { reach, overhang } = ornament.build({});

@@ -138,6 +138,14 @@ describe('a mixed block', () => {
     expect(PALETTE).toHaveLength(12);
   });
 
+  test('never leaves a single petal alone in a patch: it is for tips', () => {
+    const stand = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10].flatMap((seed) =>
+      (mix(block(seed), { seed }).dressing.ornaments ?? []).map(({ ornament }) => ornament),
+    );
+    expect(stand.length).toBeGreaterThan(20);
+    expect(stand).not.toContain('daisy-petal');
+  });
+
   test('has ornaments in a third of its patches at most, none in two side by side', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
