@@ -49,12 +49,14 @@ export function fitLines(
   const spans = spansApart(map, lines, meet, asks, rules, cut, memory);
   const fits = asks.map((ask, l) => {
     const line = lines.get(ask.seam)!;
-    const under = ask.manner === 'tuck' ? throughLines(map, lines, line, spans[l]) : [];
-    const pieces = memory.of('pieces', [line, spans[l]], () => piecesOf(line, spans[l], rules, cut));
-    // what is left for a plain line depends on all that it meets
-    const from = isWhole(line, partsOf(pieces)) ? [line] : withMeeting(line, lines, meet);
-    return memory.of(`fit over ${under.join()}`, [pieces, ...from], () => {
-      const plain = plainParts(map, lines, line, rules, partsOf(pieces));
+    const { pieces, filled } = memory.of('pieces', [line, spans[l]], () => {
+      const pieces = piecesOf(line, spans[l], rules, cut);
+      return { pieces, filled: isWhole(line, partsOf(pieces)) };
+    });
+    // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
+    return memory.of('fit', [pieces, ...withMeeting(line, lines, meet)], () => {
+      const under = ask.manner === 'tuck' ? throughLines(map, lines, line, spans[l]) : [];
+      const plain = filled ? [] : plainParts(map, lines, line, rules, partsOf(pieces));
       return fitLine(line, pieces, plain, under);
     });
   });

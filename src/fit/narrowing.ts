@@ -59,7 +59,7 @@ export function narrowedLines(
 export type Meeting = ReadonlyMap<number | 'outline', ReadonlySet<number | 'outline'>>;
 
 /** A line and those it meets, dressed or not: all that its ends depend on. */
-export function withMeeting(line: Line, lines: Lines, meet: Meeting): object[] {
+export function withMeeting(line: Line, lines: Lines, meet: Meeting): [object, ...object[]] {
   return [line, ...[...(meet.get(line.ask.seam) ?? [])].map((seam) => lines.get(seam) ?? UNDRESSED)];
 }
 

@@ -1,10 +1,10 @@
-import Flatbush from 'flatbush';
 import type { SeamMap } from '../block/seam-map.js';
 import { wrapAngle } from '../geometry/point.js';
 import type { Reach } from './band.js';
-import { apart, type Meeting, type Pressed, pressing, type Side, sideOf } from './beside-pair.js';
+import { type Meeting, type Pressed, pressing, type Side, sideOf } from './beside-pair.js';
 import { placesAlong } from './line-places.js';
 import type { Memory } from './memory.js';
+import { type NearSides, nearSides } from './near-sides.js';
 import type { Walk } from './walk.js';
 
 /** A line of the block that is dressed, and how far its treatment would reach to both hands of the walk. */
@@ -44,42 +44,23 @@ export function besideNeighbors(
     ),
   );
   const pressed: Pressed[][] = lines.map(() => []);
-  const junctions = sharedJunctions(map, lines);
-  for (const [a, b] of nearPairs(sides, gap)) {
-    const [one, other] = memory.of('pressing', [sides[a], sides[b]], () =>
-      pressing(
-        sides[a],
-        sides[b],
-        meetings(map, lines[a], lines[b], junctions.get(pairOf(a, b, lines.length)) ?? [], gap),
-        gap,
-      ),
-    );
-    if (one.place.length) pressed[a].push(one);
-    if (other.place.length) pressed[b].push(other);
-  }
+  const last = memory.of('near sides', [map], (): { near: NearSides | null } => ({ near: null }));
+  last.near = nearSides(sides, gap, last.near);
+  last.near.later.forEach((others, a) => {
+    for (const b of others) {
+      const [one, other] = memory.of('pressing', [sides[a], sides[b]], () => {
+        const [first, second] = [lines[a], lines[b]];
+        const known = memory.of('shared junctions', [map], () => sharedJunctions(map));
+        const shared = known.get(pairOf(first.walk.seam, second.walk.seam)) ?? [];
+        return pressing(sides[a], sides[b], meetings(map, first, second, shared, gap), gap);
+      });
+      if (one.place.length) pressed[a].push(one);
+      if (other.place.length) pressed[b].push(other);
+    }
+  });
   return sides.map((side, l) =>
     pressed[l].length === 0 ? null : memory.of('beside', [side, ...pressed[l]], () => left(side, pressed[l])),
   );
-}
-
-/** Pairs of lines that may press each other, the earlier first, in the order of the lines. */
-function nearPairs(sides: readonly Side[], gap: number): [number, number][] {
-  const index = new Flatbush(sides.length);
-  for (const { box } of sides) index.add(box.minX, box.minY, box.maxX, box.maxY);
-  index.finish();
-  const most = Math.max(...sides.map(({ widest }) => widest));
-  const pairs: [number, number][] = [];
-  sides.forEach((side, a) => {
-    const around = side.widest + most + gap;
-    const { minX, minY, maxX, maxY } = side.box;
-    const near: number[] = [];
-    index.search(minX - around, minY - around, maxX + around, maxY + around, (b) => {
-      if (b > a && apart(side.box, sides[b].box) <= side.widest + sides[b].widest + gap) near.push(b);
-      return false;
-    });
-    for (const b of near.sort((one, other) => one - other)) pairs.push([a, b]);
-  });
-  return pairs;
 }
 
 /** The least of what all neighbors leave a line. */
@@ -98,24 +79,20 @@ function left(side: Side, pressed: readonly Pressed[]): Beside {
   return beside;
 }
 
-const pairOf = (a: number, b: number, count: number): number => a * count + b;
+type Seam = Walk['seam'];
+const pairOf = (a: Seam, b: Seam): string => `${a}/${b}`;
 
-/** For each pair of lines that meet, the junctions where they do, and the angle between their arms. */
-function sharedJunctions(map: SeamMap, lines: readonly Neighbor[]): Map<number, [number, number][]> {
-  const number = new Map(lines.map(({ walk }, l) => [walk.seam, l]));
-  const found = new Map<number, [number, number][]>();
-  map.junctions.forEach(({ arms }, j) => {
+/** For each pair of seams that meet, either first, the junctions where they do, and the angle between their arms. */
+function sharedJunctions({ junctions }: SeamMap): Map<string, [number, number][]> {
+  const found = new Map<string, [number, number][]>();
+  junctions.forEach(({ arms }, j) => {
     arms.forEach((arm, i) => {
-      const a = number.get(arm.seam);
-      if (a === undefined) return;
       for (const other of arms.slice(i + 1)) {
-        const b = number.get(other.seam);
-        if (b === undefined || a === b) continue;
+        if (arm.seam === other.seam) continue;
         const angle = Math.min(Math.PI / 2, Math.abs(wrapAngle(other.direction - arm.direction)));
-        const key = pairOf(Math.min(a, b), Math.max(a, b), lines.length);
-        const known = found.get(key);
-        if (known) known.push([j, angle]);
-        else found.set(key, [[j, angle]]);
+        const known = found.get(pairOf(arm.seam, other.seam)) ?? [];
+        known.push([j, angle]);
+        found.set(pairOf(arm.seam, other.seam), known).set(pairOf(other.seam, arm.seam), known);
       }
     });
   });
