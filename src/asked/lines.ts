@@ -1,29 +1,24 @@
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
-import type { AccentAsk } from '../fit/accents.js';
 import type { FollowerAsk, LineAsk } from '../fit/ask.js';
 import { unevenness } from '../fit/by-hand.js';
 import { CREST, rowsOf, wholeReach } from '../fit/rows.js';
 import { resized, seamOf } from '../fit/seam-reference.js';
 import { type Sized, sized } from '../fit/sized.js';
-import { sizedOrnament } from '../fit/sized-ornament.js';
 import type { Waves } from '../fit/waves.js';
-import type { Accent, Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
+import type { Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import { InputError } from '../input-error.js';
 import { largerFor } from '../needle/craft.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { nearestName } from '../stitches/nearest-name.js';
-import type { Ornament } from '../stitches/stitch.js';
+import { accentAsk } from './accent-ask.js';
 import { checkStep, leadingAll } from './in-step.js';
 import { Slips, within } from './slips.js';
 import type { Threaded } from './threads.js';
 
 /** On a trimmed block an edge stays this far inside, mm. Common practice. */
 const EDGE_INSIDE = 0.7;
-/** Extent of what is put on by hand when the dressing does not say, mm: a common bead or small button. Common practice. */
-const BY_HAND_SIZE = 3;
-
 /** A treatment of the dressing, ready to be fitted. */
 export interface AskedLine {
   /** index into dressing.treatments */
@@ -169,84 +164,6 @@ function sizedRow({ stitches }: Dictionary, row: Row, larger: number): Sized {
   const at = sized(stitch, row.parameters, larger);
   at.build(1, at.repeat);
   return at;
-}
-
-function accentAsk(
-  dictionary: Dictionary,
-  accent: Accent,
-  rows: readonly Sized[],
-  further: readonly string[],
-  larger: number,
-): AccentAsk {
-  const { stitch, repeat, build } = rows[accent.row];
-  const seats = [...build(1, repeat).seats.map(({ name }) => name), ...further];
-  if (!seats.includes(accent.seat)) {
-    throw new InputError(
-      'unknown-seat',
-      '',
-      `${stitch.title.toLowerCase()} has no seat "${accent.seat}"`,
-      seats.length ? `its seats are ${[...new Set(seats)].join(', ')}` : 'it has none',
-    );
-  }
-  const grades = accent.graded ?? [{}];
-  const ornament = accent.ornament === null ? null : ornamentNamed(dictionary, accent.ornament);
-  return {
-    row: accent.row,
-    seat: accent.seat,
-    figures: grades.map((grade) =>
-      ornament
-        ? sizedOrnament(ornament, { ...accent.parameters, ...grade }, larger)
-        : roundThing(grade.size ?? accent.parameters.size ?? BY_HAND_SIZE),
-    ),
-    threads: ornament?.threads ?? [],
-    byHand: accent.byHand ?? null,
-    passes: accent.passes,
-    every: accent.every ?? 1,
-    from: accent.from ?? 0,
-    turn: ((accent.turn ?? 0) * Math.PI) / 180,
-    away: accent.away ?? 0,
-  };
-}
-
-/** @throws InputError when the dictionary has no such ornament */
-export function ornamentNamed({ ornaments }: Dictionary, name: string): Ornament {
-  const ornament = ornaments.get(name);
-  if (ornament) return ornament;
-  throw new InputError(
-    'unknown-ornament',
-    '',
-    `there is no ornament "${name}"`,
-    ornaments.size
-      ? `did you mean "${nearestName(name, [...ornaments.keys()])}"?`
-      : 'the dictionary has none',
-  );
-}
-
-/** The room that a bead or button takes: a circle with nothing sewn. */
-function roundThing(size: number): AccentAsk['figures'][number] {
-  return {
-    build: (scale) => {
-      const radius = (size * scale) / 2;
-      const path = Float64Array.from(
-        Array.from({ length: 13 }, (_, i) => [
-          radius * Math.cos((i * Math.PI) / 6),
-          radius * Math.sin((i * Math.PI) / 6),
-        ]).flat(),
-      );
-      const around = { name: 'edge', kind: 'curve', from: 0, to: 0, path, share: 0, bends: false } as const;
-      return {
-        length: 0,
-        nodes: path.slice(0, 2),
-        joins: [],
-        legs: [{ ...around, anchor: 0, class: 0, size: 0, thread: 0 }],
-        closing: [],
-        ending: [],
-        seats: [],
-        reach: { left: radius, right: radius },
-        overhang: { start: radius, end: radius },
-      };
-    },
-  };
 }
 
 /** One-sided stitches stand on the larger patch, where there is more room, when nothing says which was sewn later. */

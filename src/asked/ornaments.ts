@@ -13,9 +13,9 @@ import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { Ornament } from '../stitches/stitch.js';
 import { freePlaces, type Ground, patchNamed, type Standing, standIn } from './free-place.js';
-import { ornamentNamed } from './lines.js';
 import { offBlock } from './off-block.js';
 import { inKeptArea, madeSmaller, noRoom } from './ornament-findings.js';
+import { ornamentNamed } from './ornament-named.js';
 import { Slips, within } from './slips.js';
 import { threadOf, withThread } from './threads.js';
 

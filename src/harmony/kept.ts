@@ -45,7 +45,7 @@ export function keptTreatments(
 }
 
 /** Where the seams lie that a dressing leaves bare. */
-export const bareLines = (map: SeamMap, { bare = [] }: Dressing): (LineId | null)[] =>
+export const linesLeftBare = (map: SeamMap, { bare = [] }: Dressing): (LineId | null)[] =>
   resized(map, bare).map((reference) => {
     const seam = seamOf(map, reference);
     return seam === null || seam === 'outline' ? seam : seam.id;

@@ -7,7 +7,7 @@ import type { KeptArea } from '../formats/line-drawing.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { clashFindings } from './clash-findings.js';
-import { bareLines, type Kept, keptOrnaments, keptTreatments } from './kept.js';
+import { type Kept, keptOrnaments, keptTreatments, linesLeftBare } from './kept.js';
 import type { LineId } from './meetings.js';
 import { meetingsAmong } from './meetings.js';
 import { type Offer, scaledWork } from './offer.js';
@@ -64,7 +64,7 @@ export function mixDressing(
   const { seed } = options;
   const pinned = pinnedOffers(map, dictionary, options.pins ?? []);
   const kept = keptTreatments(map, base, pinned, dictionary, options.seams);
-  const left = bareLines(map, base);
+  const left = linesLeftBare(map, base);
   const seams = openSeams(map, options.seams, pinned, [...kept.map(({ line }) => line), ...left]);
   const library = offersOf(dictionary);
   if (library.length === 0 && seams.length > pinned.size) {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ornamentNamed } from '../../src/asked/lines.js';
+import { ornamentNamed } from '../../src/asked/ornament-named.js';
 import type { LineAsk } from '../../src/fit/ask.js';
 import type { SeamFit } from '../../src/fit/fit.js';
 import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
