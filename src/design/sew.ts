@@ -38,7 +38,7 @@ export function sew(design: Design, pen: StitchPen): void {
     sewStop(stop, design.origin, needle);
   });
   if (design.after) {
-    needle.travel(...prefixEnd);
+    needle.returnTo(...prefixEnd);
     pen.keep(design.after.records);
     const [dx, dy] = wholeMove(design.after.records);
     needle.isAt(prefixEnd[0] + dx, prefixEnd[1] + dy);
@@ -110,9 +110,24 @@ class Needle {
   travel(x: number, y: number): void {
     const dx = x - this.x;
     const dy = y - this.y;
-    if (dx === 0 && dy === 0) return;
     const trims = this.threaded && dx * dx + dy * dy > TRIM_OVER_STEPS * TRIM_OVER_STEPS;
-    const parts = Math.max(partsOf(dx, dy), trims ? TRIM_JUMPS : 1);
+    this.jumpTo(x, y, trims ? TRIM_JUMPS : 1);
+  }
+
+  /**
+   * Jumps before a change: however short the way, thread is trimmed first, since what is drawn along would be cut far from
+   * where it was tied off.
+   */
+  returnTo(x: number, y: number): void {
+    const steps = Math.max(Math.abs(x - this.x), Math.abs(y - this.y));
+    this.jumpTo(x, y, this.threaded ? Math.min(TRIM_JUMPS, steps) : 1);
+  }
+
+  private jumpTo(x: number, y: number, least: number): void {
+    const dx = x - this.x;
+    const dy = y - this.y;
+    if (dx === 0 && dy === 0) return;
+    const parts = Math.max(partsOf(dx, dy), least);
     this.inParts(dx, dy, parts, (px, py) => this.pen.jump(px, py));
     this.x = x;
     this.y = y;
