@@ -4,7 +4,6 @@
  * known to be the same answer.
  */
 import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,15 +11,23 @@ import type { Block } from '../../src/block/block.js';
 import type { BlockSource } from '../../src/formats/dressing.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { stitchFiles } from '../stitches/dictionary.js';
+import { built, builtPath, checksum, ms, timed } from './built.js';
 import { cutBlock } from './many-seams.js';
 
-const dist = new URL('../../dist/', import.meta.url);
-const built = <Module>(path: string): Promise<Module> => import(new URL(path, dist).href);
 const { buildSeamMap } =
   await built<typeof import('../../src/block/build-seam-map.js')>('block/build-seam-map.js');
 const { readSvgBlock } =
   await built<typeof import('../../src/block/read-drawing.js')>('block/read-drawing.js');
 const { account } = await built<typeof import('../../src/design/account.js')>('design/account.js');
+const { density } =
+  await built<typeof import('../../src/check/density/density.js')>('check/density/density.js');
+const { stitchesOf } = await built<typeof import('../../src/check/density/sewn-stitches.js')>(
+  'check/density/sewn-stitches.js',
+);
+const { askedLines } = await built<typeof import('../../src/asked/lines.js')>('asked/lines.js');
+const { fitLines } = await built<typeof import('../../src/fit/fit-lines.js')>('fit/fit-lines.js');
+const { Memory } = await built<typeof import('../../src/fit/memory.js')>('fit/memory.js');
+const { sized } = await built<typeof import('../../src/fit/sized.js')>('fit/sized.js');
 const { writeDesign } =
   await built<typeof import('../../src/design/write-design.js')>('design/write-design.js');
 const { dress } = await built<typeof import('../../src/dress.js')>('dress.js');
@@ -37,27 +44,6 @@ const builtIn: Dictionary = {
 const panel = new URL('../../gallery/demo/panel.svg', import.meta.url);
 const source: BlockSource = { file: 'panel.svg', stops: null, snap: 0.3, through: [] };
 
-interface Spread {
-  readonly least: number;
-  readonly median: number;
-  readonly most: number;
-}
-
-async function timed(runs: number, work: () => unknown): Promise<Spread> {
-  const times: number[] = [];
-  for (let i = 0; i < runs; i++) {
-    const start = performance.now();
-    await work();
-    times.push(performance.now() - start);
-  }
-  times.sort((a, b) => a - b);
-  return { least: times[0], median: times[runs >> 1], most: times[runs - 1] };
-}
-
-const ms = ({ least, median, most }: Spread) =>
-  `${median.toFixed(1)} ms (${least.toFixed(1)} to ${most.toFixed(1)})`;
-const checksum = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex').slice(0, 12);
-
 console.log(`${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}\n`);
 
 const text = readFileSync(panel, 'utf8');
@@ -67,7 +53,7 @@ const dressing = defaultDressing(demo.map, { source, dictionary: builtIn });
 console.log(`dress it, in process     ${ms(await timed(15, () => dress(demo, dressing, builtIn)))}`);
 
 const out = mkdtempSync(join(tmpdir(), 'seamwright-bench-'));
-const cli = new URL('cli/main.js', dist).pathname;
+const cli = builtPath('cli/main.js');
 const whole = await timed(9, () => {
   const { status, stderr } = spawnSync(
     process.execPath,
@@ -80,22 +66,65 @@ console.log(`dress, whole process     ${ms(whole)}`);
 console.log(`  bytes ${checksum(readFileSync(join(out, 'a.dst')))}\n`);
 rmSync(out, { recursive: true });
 
-console.log('from seam map to stitch file:');
+/** A square block of about the size, cut into patches of the width given; its default dressing. */
+function workOf(size: number, patch: number) {
+  const { map } = buildSeamMap(cutBlock(size, patch, 7));
+  const block: Block = { name: 'bench', map, existing: null, stops: [], origin: [0, 0], findings: [] };
+  return { block, plan: defaultDressing(map, { source, dictionary: builtIn }) };
+}
+const padded = (count: number, what: string) => `${String(count).padStart(8)} ${what}`;
+
+console.log('from seam map to stitch file, and its density:');
 for (const [size, runs] of [
   [300, 21],
   [960, 9],
   [2960, 5],
 ] as const) {
-  const { map } = buildSeamMap(cutBlock(size, 220, 7));
-  const block: Block = { name: 'bench', map, existing: null, stops: [], origin: [0, 0], findings: [] };
-  const plan = defaultDressing(map, { source, dictionary: builtIn });
+  const { block, plan } = workOf(size, 220);
   let bytes = new Uint8Array();
   const spread = await timed(runs, () => {
     bytes = new Uint8Array(writeDesign(dress(block, plan, builtIn).design));
   });
-  const { stitches } = account(dress(block, plan, builtIn).design).totals;
+  const { design } = dress(block, plan, builtIn);
+  const { stitches } = account(design).totals;
+  const measured = await timed(3, () => density(stitchesOf(design)));
   console.log(
-    `  ${String(map.seams.length).padStart(5)} seams, ${String(stitches).padStart(8)} stitches: ${ms(spread)}, ` +
-      `${((spread.median * 1000) / stitches).toFixed(2)} microseconds a stitch, bytes ${checksum(bytes)}`,
+    `${padded(stitches, 'stitches')}: ${ms(spread)}, ${((spread.median * 1000) / stitches).toFixed(2)} microseconds a stitch, ` +
+      `bytes ${checksum(bytes)}; density ${ms(measured)}`,
+  );
+}
+
+console.log('\nas seams grow, patches of 60 mm:');
+for (const [size, runs] of [
+  [120, 15],
+  [380, 9],
+  [1200, 5],
+  [3800, 1],
+] as const) {
+  const { block, plan } = workOf(size, 60);
+  const spread = await timed(runs, () => dress(block, plan, builtIn));
+  const { length } = block.map.seams;
+  console.log(`${padded(length, 'seams')}: ${ms(spread)}, ${(spread.median / length).toFixed(2)} ms a seam`);
+}
+
+console.log('\none seam of many refitted, with another repeat:');
+for (const size of [380, 1200]) {
+  const { block, plan } = workOf(size, 60);
+  const asks = askedLines(block.map, plan, builtIn).lines.map(({ ask }) => ask);
+  const memory = new Memory();
+  fitLines(block.map, asks, plan, memory);
+  const times: number[] = [];
+  for (let i = 0; i < 400; i++) {
+    const k = (i * 7919) % asks.length;
+    const { stitch, repeat } = asks[k].sized;
+    const most = stitch.parameters.find(({ name }) => name === 'repeat')!.max;
+    asks[k] = { ...asks[k], sized: sized(stitch, { repeat: Math.min(most, repeat * 1.02) }) };
+    const start = performance.now();
+    fitLines(block.map, asks, plan, memory);
+    times.push(performance.now() - start);
+  }
+  times.sort((a, b) => a - b);
+  console.log(
+    `${padded(block.map.seams.length, 'seams')}: median ${times[200].toFixed(1)} ms, 95 % below ${times[380].toFixed(1)} ms`,
   );
 }
