@@ -12,14 +12,8 @@ export class CountGrid {
   private highest: number;
   private lowest = -1;
 
-  /**
-   * @param left of its first cell, mm
-   * @param top of its first cell, mm
-   * @param cell side of a cell, mm
-   */
+  /** @param cell side of a cell, mm; the first one's corner is at 0, 0 */
   constructor(
-    private readonly left: number,
-    private readonly top: number,
     readonly columns: number,
     readonly rows: number,
     private readonly cell: number,
@@ -39,10 +33,10 @@ export class CountGrid {
     }
     const { cell } = this;
     // in cells, centers on whole numbers
-    const ax = (x0 - this.left) / cell - 0.5;
-    const ay = (y0 - this.top) / cell - 0.5;
-    const bx = (x1 - this.left) / cell - 0.5;
-    const by = (y1 - this.top) / cell - 0.5;
+    const ax = x0 / cell - 0.5;
+    const ay = y0 / cell - 0.5;
+    const bx = x1 / cell - 0.5;
+    const by = y1 / cell - 0.5;
     const r = radius / cell;
     const dx = bx - ax;
     const dy = by - ay;

@@ -1,6 +1,7 @@
 import { CountGrid } from './count-grid.js';
-import type { SewnStitches, SewnStop } from './sewn-stitches.js';
+import type { SewnStitches } from './sewn-stitches.js';
 import { type Spread, Tally } from './tally.js';
+import { type Box, type TileStitches, tilesOf } from './tiles.js';
 
 /** Cells on which thread is counted, mm. */
 const FINE = 0.1;
@@ -14,8 +15,8 @@ const FINE_ACROSS = Math.round(COVER / FINE);
 const FINE_IN_COVER = FINE_ACROSS ** 2;
 /** What one piercing around a place comes to, holes for each mm2. */
 const HOLE = 1 / (Math.PI * AROUND ** 2);
-/** Work is measured in strips of at most so many fine cells, which bounds the memory. */
-const MOST_CELLS = 1 << 22;
+/** Work is measured tile by tile, mm: small enough for counting to be quick, in whole cells of every size. */
+const TILE = 64;
 
 /** How densely stitches stand, over the cloth within 1 mm of a stitch. */
 export interface Measured {
@@ -59,26 +60,34 @@ export interface Field {
  */
 export function density(sewn: SewnStitches): Density {
   const box = boxOf(sewn);
-  const width = box.right - box.left;
-  const strip = Math.max(1, Math.floor(MOST_CELLS / ((width / FINE) * (1 / FINE))));
   const totals = sewn.stops.map(() => ({ alone: new Total(), added: new Total() }));
   const field = (cell: number, unit: number): Field => {
-    const [columns, rows] = [Math.round(width / cell), Math.round((box.bottom - box.top) / cell)];
-    return { ...box, cell, columns, rows, counts: new Uint16Array(columns * rows), unit };
+    const columns = Math.round((box.right - box.left) / cell);
+    const rows = Math.round((box.bottom - box.top) / cell);
+    return {
+      left: box.left,
+      top: box.top,
+      cell,
+      columns,
+      rows,
+      counts: new Uint16Array(columns * rows),
+      unit,
+    };
   };
   const holes = field(COARSE, HOLE);
   const depth = field(COVER, 1 / FINE_IN_COVER);
-  for (let top = box.top; top < box.bottom; top += strip) {
-    const part = new Strip(box.left, top, width, Math.min(strip, box.bottom - top));
+  const cloth = new Tile();
+  for (const tile of tilesOf(sewn, box, TILE, AROUND)) {
+    let at = 0;
     sewn.stops.forEach((stop, s) => {
-      part.sew(sewn.ends, stop, totals[s].alone, totals[s].added);
+      const from = at;
+      while (at < tile.stitches.length && tile.stitches[at] < stop.to) at++;
+      if (at === from) return;
+      cloth.sew(sewn.ends, tile, from, at, stop.width, totals[s].alone, totals[s].added);
     });
-    for (const [{ counts, cell, columns }, soFar] of [
-      [holes, part.holesSoFar],
-      [depth, part.depthSoFar],
-    ] as const) {
-      counts.set(soFar, Math.round((top - box.top) / cell) * columns);
-    }
+    copyInto(holes, cloth.holesSoFar, tile.left, tile.top);
+    copyInto(depth, cloth.depthSoFar, tile.left, tile.top);
+    cloth.clear();
   }
   const soFar = new Total();
   const stops = totals.map(({ alone, added }) => {
@@ -88,15 +97,28 @@ export function density(sewn: SewnStitches): Density {
   return { stops, whole: soFar.measured(), holes, depth };
 }
 
-/** The box of all stitches and a margin, in whole mm. */
-function boxOf({ ends }: SewnStitches): { left: number; top: number; right: number; bottom: number } {
-  let [left, top, right, bottom] = [0, 0, 0, 0];
-  for (let i = 0; i < ends.length; i += 2) {
-    if (i === 0 || ends[i] < left) left = ends[i];
-    if (i === 0 || ends[i] > right) right = ends[i];
-    if (i === 0 || ends[i + 1] < top) top = ends[i + 1];
-    if (i === 0 || ends[i + 1] > bottom) bottom = ends[i + 1];
+/** Counts of a tile put where they belong in a field of the same cells. */
+function copyInto(field: Field, tile: Uint16Array, left: number, top: number): void {
+  const { cell, columns, rows, counts } = field;
+  const across = Math.round(TILE / cell);
+  const column = Math.round((left - field.left) / cell);
+  const row = Math.round((top - field.top) / cell);
+  const wide = Math.min(across, columns - column);
+  for (let r = 0; r < across && row + r < rows; r++) {
+    counts.set(tile.subarray(r * across, r * across + wide), (row + r) * columns + column);
   }
+}
+
+/** The box of all cloth within 1 mm of a stitch, in whole mm. */
+function boxOf({ ends }: SewnStitches): Box {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < ends.length; i += 2) {
+    if (ends[i] < left) left = ends[i];
+    if (ends[i] > right) right = ends[i];
+    if (ends[i + 1] < top) top = ends[i + 1];
+    if (ends[i + 1] > bottom) bottom = ends[i + 1];
+  }
+  if (left > right) return { left: 0, top: 0, right: 0, bottom: 0 };
   return {
     left: Math.floor(left - AROUND),
     top: Math.floor(top - AROUND),
@@ -139,44 +161,46 @@ class Total {
   }
 }
 
-/** A strip of cloth on which the stops are sewn one after another. */
-class Strip {
-  readonly holesSoFar: Uint16Array;
-  readonly depthSoFar: Uint16Array;
-  private readonly layersSoFar: Uint16Array;
-  private readonly nearSoFar: Uint8Array;
-  private readonly coverSoFar: Uint8Array;
-  private readonly coverAlone: Uint8Array;
-  private readonly thread: CountGrid;
-  private readonly near: CountGrid;
-  private readonly holes: CountGrid;
+const gridOf = (cell: number): CountGrid =>
+  new CountGrid(Math.round(TILE / cell), Math.round(TILE / cell), cell);
+const cellsOf = ({ columns, rows }: CountGrid): number => columns * rows;
 
-  constructor(
-    left: number,
-    private readonly top: number,
-    width: number,
-    private readonly height: number,
-  ) {
-    const grid = (cell: number) =>
-      new CountGrid(left, top, Math.round(width / cell), Math.round(height / cell), cell);
-    this.thread = grid(FINE);
-    this.near = grid(COARSE);
-    this.holes = grid(COARSE);
-    const cells = ({ columns, rows }: CountGrid) => columns * rows;
-    this.layersSoFar = new Uint16Array(cells(this.thread));
-    this.nearSoFar = new Uint8Array(cells(this.near));
-    this.holesSoFar = new Uint16Array(cells(this.holes));
-    this.depthSoFar = new Uint16Array(width * height);
-    this.coverSoFar = new Uint8Array(width * height);
-    this.coverAlone = new Uint8Array(width * height);
+/** A tile of cloth on which the stops are sewn one after another. */
+class Tile {
+  private readonly thread = gridOf(FINE);
+  private readonly near = gridOf(COARSE);
+  private readonly holes = gridOf(COARSE);
+  private readonly layersSoFar = new Uint16Array(cellsOf(this.thread));
+  private readonly nearSoFar = new Uint8Array(cellsOf(this.near));
+  readonly holesSoFar = new Uint16Array(cellsOf(this.holes));
+  readonly depthSoFar = new Uint16Array(TILE * TILE);
+  private readonly coverSoFar = new Uint8Array(TILE * TILE);
+  private readonly coverAlone = new Uint8Array(TILE * TILE);
+
+  clear(): void {
+    this.layersSoFar.fill(0);
+    this.nearSoFar.fill(0);
+    this.holesSoFar.fill(0);
+    this.depthSoFar.fill(0);
+    this.coverSoFar.fill(0);
   }
 
-  /** Sews a stop on what is there: `alone` gets what it is by itself, `added` what it changes. */
-  sew(ends: Float64Array, { from, to, width }: SewnStop, alone: Total, added: Total): void {
-    const [above, below] = [this.top - AROUND, this.top + this.height + AROUND];
-    for (let i = 4 * from; i < 4 * to; i += 4) {
-      const [x0, y0, x1, y1] = [ends[i], ends[i + 1], ends[i + 2], ends[i + 3]];
-      if ((y0 < above && y1 < above) || (y0 > below && y1 > below)) continue;
+  /** Sews some stitches of a stop on what is there: `alone` gets what they are by themselves, `added` what they change. */
+  sew(
+    ends: Float64Array,
+    { left, top, stitches }: TileStitches,
+    from: number,
+    to: number,
+    width: number,
+    alone: Total,
+    added: Total,
+  ): void {
+    for (let k = from; k < to; k++) {
+      const i = 4 * stitches[k];
+      const x0 = ends[i] - left;
+      const y0 = ends[i + 1] - top;
+      const x1 = ends[i + 2] - left;
+      const y1 = ends[i + 3] - top;
       this.thread.add(x0, y0, x1, y1, width / 2);
       this.near.add(x0, y0, x1, y1, AROUND);
       this.holes.add(x1, y1, x1, y1, AROUND);

@@ -131,7 +131,7 @@ describe('density of stitches', () => {
     );
   });
 
-  test('is measured in strips on a large piece as on a small one', () => {
+  test('is measured tile by tile on a large piece as on a small one', () => {
     const line: XY[] = Array.from({ length: 40 }, (_, i) => [i % 2 ? 8 : 2, i * 0.4]);
     const far: XY[] = [
       [900, 900],
