@@ -26,12 +26,24 @@ export function melting({ hex }: ThreadChoice, { fabrics }: Pick<SeamFacts, 'fab
 }
 
 /** Whether it melts into the fabrics on both sides, along more than half of the seam. */
-export function meltsIntoBoth({ hex }: ThreadChoice, { fabrics }: Pick<SeamFacts, 'fabrics'>): boolean {
-  const lost = fabrics.filter(({ left, right }) => {
+export const meltsIntoBoth = (thread: ThreadChoice, seam: Pick<SeamFacts, 'fabrics'>): boolean =>
+  shareLost(thread, seam, (sides) => sides.every((lost) => lost)) > 0.5;
+
+/** Whether it melts into the fabric on one side at least, along more than half of the seam. */
+export const meltsIntoOne = (thread: ThreadChoice, seam: Pick<SeamFacts, 'fabrics'>): boolean =>
+  shareLost(thread, seam, (sides) => sides.some((lost) => lost)) > 0.5;
+
+/** Along which share of a seam a thread is lost. @param isLost told for the sides with a fabric whether it is lost there */
+function shareLost(
+  { hex }: ThreadChoice,
+  { fabrics }: Pick<SeamFacts, 'fabrics'>,
+  isLost: (sides: readonly boolean[]) => boolean,
+): number {
+  return fabrics.reduce((sum, { share, left, right }) => {
     const sides = [left, right].filter((fabric) => fabric !== null);
-    return sides.length > 0 && sides.every((fabric) => contrast(hex, fabric) < SEEN);
-  });
-  return lost.reduce((sum, { share }) => sum + share, 0) > 0.5;
+    const lost = sides.length > 0 && isLost(sides.map((fabric) => contrast(hex, fabric) < SEEN));
+    return sum + (lost ? share : 0);
+  }, 0);
 }
 
 /**

@@ -5,7 +5,7 @@ import type { SeamFacts } from './seam-facts.js';
 import { wantedWidth } from './seam-facts.js';
 import type { StitchChoice } from './stitch-choice.js';
 import type { Suit } from './suiting.js';
-import { meltsIntoBoth } from './thread-choice.js';
+import { meltsIntoBoth, meltsIntoOne } from './thread-choice.js';
 
 /** Seams up to here are called short, from here on long, mm. */
 const SHORT = 40;
@@ -89,7 +89,10 @@ function accentReason(rich: boolean, richNeighbors: boolean): string {
 function threadReason(palette: readonly ThreadChoice[], main: number, seam: SeamFacts): string {
   const name = palette[main].name.toLowerCase();
   if (meltsIntoBoth(palette[main], seam)) return `${name} hardly shows on its fabrics`;
-  return palette.length > 1 ? `${name} shows on its fabrics` : '';
+  if (palette.length === 1) return '';
+  return meltsIntoOne(palette[main], seam)
+    ? `${name} shows on one of its fabrics`
+    : `${name} shows on its fabrics`;
 }
 
 /** 'seams 1, 4 and 7 and the outline' */

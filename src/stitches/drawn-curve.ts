@@ -10,7 +10,9 @@ export const lastPoint = (start: Point, pieces: readonly Piece[]): Point => {
 
 /** Points along a line, its start and end left out: enough to lead a curve through. */
 export const pointsInside = (start: Point, pieces: readonly Piece[]): Point[] =>
-  pieces.flatMap((piece, i) => alongPiece(lastPoint(start, pieces.slice(0, i)), piece)).slice(0, -1);
+  pieces
+    .flatMap((piece, i) => alongPiece(lastPoint(start, i > 0 ? [pieces[i - 1]] : []), piece))
+    .slice(0, -1);
 
 /** So many of some points at most, evenly chosen. */
 export const thinned = (points: readonly Point[], most: number): readonly Point[] =>

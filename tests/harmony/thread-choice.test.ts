@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { contrast, SEEN } from '../../src/harmony/contrast.js';
 import { PALETTE } from '../../src/harmony/palette.js';
-import { threadOrder, threadsFrom } from '../../src/harmony/thread-choice.js';
+import { meltsIntoBoth, meltsIntoOne, threadOrder, threadsFrom } from '../../src/harmony/thread-choice.js';
 
 const [gold] = PALETTE;
 const named = (name: string) => PALETTE.find((thread) => thread.name === name)!;
@@ -24,6 +24,21 @@ describe('contrast', () => {
       }),
     );
     expect(contrast('#000000', '#ffffff')).toBeCloseTo(21, 9);
+  });
+});
+
+describe('a thread', () => {
+  test('may melt into the fabric on one side of a seam, or on both', () => {
+    const on = (left: string | null, right: string | null) => {
+      const seam = between(left, right);
+      return [meltsIntoOne(gold, seam), meltsIntoBoth(gold, seam)];
+    };
+    expect(on('#c0a030', '#202020')).toEqual([true, false]);
+    expect(on('#c0a030', '#bb9922')).toEqual([true, true]);
+    expect(on('#202020', '#f4f0f4')).toEqual([false, false]);
+    // along the outline there is cloth on one side alone, and without colors nothing is known
+    expect(on('#c0a030', null)).toEqual([true, true]);
+    expect(on(null, null)).toEqual([false, false]);
   });
 });
 
