@@ -48,9 +48,17 @@ function withStops(dressing: Dressing, block: Block, leaveOut: BlockSource['leav
     ...dressing,
     after: dressing.after === null && !leaveOut.includes(after) ? null : before,
     ...(dressing.keepClear && {
-      keepClear: dressing.keepClear.map((one) =>
-        one.stops ? { ...one, stops: one.stops.flatMap((stop) => kept.get(stop) ?? []) } : one,
-      ),
+      keepClear: dressing.keepClear.map((one) => {
+        if (!one.stops) return one;
+        const stops = one.stops.flatMap((stop) => kept.get(stop) ?? []);
+        if (stops.length > 0) return { ...one, stops };
+        throw new InputError(
+          'nothing-kept-clear',
+          `--leave-out ${leaveOut.join(',')}`,
+          `leaves nothing of ${one.name}, which is to be kept clear`,
+          'keep its stops, or do not keep them clear',
+        );
+      }),
     }),
   };
 }

@@ -1,5 +1,5 @@
 import { checkSeam } from './block/known-seams.js';
-import type { Seam, SeamMap } from './block/seam-map.js';
+import type { SeamMap } from './block/seam-map.js';
 import { DEFAULT_GAP } from './fit/ends.js';
 import { referenceTo } from './fit/seam-reference.js';
 import { checkValues } from './fit/sized.js';
@@ -14,15 +14,12 @@ import {
   type Work,
 } from './formats/dressing.js';
 import type { SavedTreatment } from './formats/treatment.js';
-import { polylineLength } from './geometry/polyline.js';
-import { meetingsAmong } from './harmony/meetings.js';
+import { classicStitches, stitchesInTurn } from './harmony/classic.js';
 import { PALETTE } from './harmony/palette.js';
 import { DEFAULT_PASSES } from './harmony/passes.js';
-import { puzzleOf } from './harmony/puzzle.js';
-import { chooseInTurn } from './harmony/saturation.js';
 import { InputError } from './input-error.js';
 import type { Dictionary } from './stitches/dictionary.js';
-import type { Figure, Stitch } from './stitches/stitch.js';
+import type { Figure } from './stitches/stitch.js';
 
 export interface PlanOptions {
   readonly source: BlockSource;
@@ -53,18 +50,6 @@ export interface PlanOptions {
 /** The threads of a dressing that nobody chose: further ones are for lacing and for flowers. */
 export const USUAL_THREADS: readonly ThreadChoice[] = PALETTE.slice(0, 4);
 
-/** Stitches chosen from when none is named: wide ones that every worker of crazy patchwork knows. Common practice. */
-const CLASSIC = [
-  'blanket',
-  'chevron',
-  'cretan',
-  'double-feather',
-  'feather',
-  'fly',
-  'herringbone',
-  'lazy-daisy',
-];
-
 /** A dressing made from a few choices: what is not said is chosen so that seams that meet differ. */
 export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
   for (const id of options.seams ?? []) {
@@ -88,10 +73,10 @@ export function defaultDressing(map: SeamMap, options: PlanOptions): Dressing {
     ? new Map(seams.map((seam) => [seam.id, options.stitch!]))
     : options.treatment
       ? new Map()
-      : chosenStitches(
+      : stitchesInTurn(
           map,
           seams,
-          offeredStitches(options),
+          classicStitches(options.dictionary, options),
           options.dictionary.stitches.get(options.edge ?? ''),
           options.scale,
         );
@@ -175,69 +160,3 @@ const workOf = ({ rows, accents, laid, guide }: SavedTreatment): Work => ({
   ...(laid && { laid }),
   ...(guide && { guide }),
 });
-
-/** The stitches that can be worked at the sizes asked for. */
-function offeredStitches({ dictionary: { stitches }, repeat, width }: PlanOptions): Stitch[] {
-  const takes = (stitch: Stitch, name: string, size: number | undefined) => {
-    const { min, max } = stitch.parameters.find((parameter) => parameter.name === name)!;
-    return size === undefined || (size >= min && size <= max);
-  };
-  const classic = CLASSIC.flatMap((name) => stitches.get(name) ?? []);
-  const fitting = (classic.length ? classic : [...stitches.values()]).filter(
-    (stitch) => takes(stitch, 'repeat', repeat) && takes(stitch, 'width', width),
-  );
-  if (fitting.length > 0) return fitting;
-  const asked = [repeat !== undefined && `--repeat ${repeat}`, width !== undefined && `--width ${width}`];
-  throw new InputError(
-    'no-stitch-of-size',
-    asked.filter(Boolean).join(' '),
-    'no stitch can be worked at this size',
-    'choose one with --stitch; seamwright stitches tells their sizes',
-  );
-}
-
-/**
- * A stitch for each seam, that no seam it meets has: of those the one used least so far, of those the widest. Longer seams
- * choose first where nothing else decides.
- * @param edge a stitch that the outline has
- * @param scale how many times as large the block is to be
- */
-function chosenStitches(
-  map: SeamMap,
-  seams: readonly Seam[],
-  stitches: readonly Stitch[],
-  edge: Stitch | undefined,
-  scale = 1,
-): Map<number, string> {
-  const size = (stitch: Stitch, wanted: string) =>
-    stitch.parameters.find(({ name }) => name === wanted)!.default;
-  const widest = [...stitches].sort(
-    (a, b) => size(b, 'width') - size(a, 'width') || (a.name < b.name ? -1 : 1),
-  );
-  const offered = edge && !widest.includes(edge) ? [...widest, edge] : widest;
-  const long = seams
-    .map(({ id, points }) => ({ id, length: scale * polylineLength(points) }))
-    .sort((a, b) => b.length - a.length || a.id - b.id);
-  const offers = long.map(({ length }) => {
-    const fits = widest.flatMap((stitch, k) => (length >= 3 * size(stitch, 'repeat') ? [k] : []));
-    return fits.length > 0 ? fits : widest.map((_, k) => k);
-  });
-  const lines = [...long.map(({ id }) => id), ...(edge ? ['outline' as const] : [])];
-  const settled = lines.map((line) => (line === 'outline' ? offered.indexOf(edge!) : -1));
-  const used = new Int32Array(offered.length);
-  const chosen = chooseInTurn(
-    puzzleOf({
-      neighbors: meetingsAmong(map, lines),
-      offers: edge ? [...offers, [settled[long.length]]] : offers,
-      marks: offered.map((_, k) => [k]),
-    }),
-    settled,
-    {
-      cost: (_seam, stitch) => used[stitch],
-      count: (_seam, stitch, by) => {
-        used[stitch] += by;
-      },
-    },
-  );
-  return new Map(long.map(({ id }, i) => [id, offered[chosen[i]].name]));
-}

@@ -163,6 +163,9 @@ describe('a block from a stitch file', () => {
       dress(panel, placed(planned(more), { leaveOut }), builtIn);
     const dressed = without([1, 2], { after: 9, keepClear });
     expect(dressed.design.before!.stops).toBe(7);
+    expect(() => without([4], { keepClear })).toThrow(
+      '--leave-out 4: leaves nothing of tack, which is to be kept clear; keep its stops, or do not keep them clear',
+    );
     const clear = dress(panel, planned({ after: 9, keepClear }), builtIn).keepClear;
     expect(dressed.keepClear.map(({ area }) => area.rings)).toEqual(clear.map(({ area }) => area.rings));
     expect(() => without([1, 2, 3], { after: 3 })).toThrow('leaves nothing up to stop 3');

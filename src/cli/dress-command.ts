@@ -134,7 +134,7 @@ export function declareDress(program: Command): void {
     .option('--mix', 'dress the whole block from the library, no two that meet alike')
     .option(
       '--seed <n>',
-      'another number, another block; the same one, the same (default: 1)',
+      'with --mix and --by-hand: another number, another block; the same one, the same (default: 1)',
       countOption('--seed', 0, 999_999_999),
     )
     .option(

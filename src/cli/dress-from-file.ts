@@ -9,7 +9,7 @@ import type { DressOptions } from './dress-command.js';
 import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
 import { fileKind, readInput } from './input-file.js';
-import { checkMixOptions, mixed, settingsAround } from './mix-options.js';
+import { checkMixOptions, mixed, settingsAround, whyWithSettings } from './mix-options.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { checkPlaceOptions, placedByOptions } from './place-options.js';
@@ -46,7 +46,7 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
     : withSettings(base, settings, map, dictionary);
   const dressed = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
   const { dressReport } = await import('../report/dress-report.js');
-  const report = dressReport(dressed, names, mix);
+  const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });
   const places = { block: work.blockPath, library: libraryPath };
   const files = await inSaved(work.saved, () =>
     Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places))),

@@ -60,6 +60,16 @@ export function settingsAround(settings: readonly Setting[]): SettingsAround {
   };
 }
 
+/** Why each line got what it got, with what the maker has set of it since. */
+export function whyWithSettings(why: Mixed['why'], after: readonly Setting[]): Mixed['why'] {
+  const told = new Map(why);
+  for (const { line, what, value } of after) {
+    const reason = told.get(line);
+    if (reason !== undefined) told.set(line, `${reason}; then ${what} set to ${value}`);
+  }
+  return told;
+}
+
 /**
  * The block, as drawn, mixed from the library: one thread when nobody says how many, or those of a saved dressing.
  * @param saved whether the dressing was saved before; else options made it

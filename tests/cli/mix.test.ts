@@ -84,10 +84,8 @@ describe('dress --mix', () => {
     };
     const of = (stitch: string) => fits.filter((one) => one.stitch === stitch).map(({ seam }) => seam);
     const fifth = fits.find(({ seam }) => seam === 5)!;
-    expect([fifth.stitch, fifth.why]).toEqual([
-      'herringbone',
-      expect.stringContaining('Herringbone: pinned'),
-    ]);
+    expect(fifth.stitch).toBe('herringbone');
+    expect(fifth.why).toMatch(/^Herringbone: pinned; .*; then side set to left$/);
     // seam 5 meets 2, 6 and 9; all but 3, 5, 6 and 7 end on the outline
     expect(of('herringbone').filter((seam) => [2, 6, 9].includes(seam as number))).toEqual([]);
     expect(of('chevron').filter((seam) => ![3, 5, 6, 7].includes(seam as number))).toEqual(['outline']);
