@@ -25,8 +25,8 @@ export interface DressedLine {
 }
 
 /**
- * Stretches of dressed seams that lie further from any thread than their own treatment reaches, but for those beside an
- * area that is kept clear: the fit tells of them. Thread that is d away
+ * Stretches of dressed seams that lie further from any thread than their own treatment reaches, but for those that come up
+ * to an area that is kept clear: the fit tells of them. Thread that is d away
  * covers the next reach - d mm for certain, so that covered seam is passed in long steps; cost: length of seam times
  * the logarithm of the stitches.
  */
@@ -74,21 +74,25 @@ function bareStretches(
   };
   const found: BareStretch[] = [];
   let bareFrom = -1;
-  const close = (u: number) => {
-    const length = bareFrom < 0 ? 0 : u - bareFrom;
+  // what is left bare next to a kept area is part of what the fit has told
+  let isBesideKept = false;
+  const close = (u: number, atKept: boolean) => {
+    const length = bareFrom < 0 || isBesideKept || atKept ? 0 : u - bareFrom;
     if (length > NOTE_OVER) found.push({ length, at: place((bareFrom + u) / 2) });
     bareFrom = -1;
+    isBesideKept = atKept;
   };
   for (let u = first; u < last; ) {
     const [x, y] = place(u);
     // Thread lies near nearly everywhere: a small look around finds it among fewer stitches.
     const near = index.distance(x, y, Math.min(NEAR, reach));
     const away = near <= reach ? near : index.distance(x, y, reach);
-    if (away <= reach || isKept(x, y, reach)) close(u);
+    if (away <= reach) close(u, false);
+    else if (isKept(x, y, reach)) close(u, true);
     else if (bareFrom < 0) bareFrom = u;
     u += away <= reach ? Math.max(STEP, reach - away) : STEP;
   }
-  close(last);
+  close(last, false);
   return found;
 }
 

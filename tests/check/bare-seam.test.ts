@@ -46,6 +46,25 @@ describe('bare seam', () => {
     expect(found.map(({ level }) => level)).toEqual(['note']);
   });
 
+  test('is not told again beside an area that is kept clear, nor between two of them', () => {
+    const square = (left: number, right: number) =>
+      ({
+        name: 'charm',
+        area: {
+          rings: [Float64Array.of(left, 90, right, 90, right, 110, left, 110, left, 90)],
+          rule: 'nonzero',
+        },
+      }) as const;
+    const threads = [thread(0, 20), thread(80, 100)];
+    const told = (...areas: ReturnType<typeof square>[]) => bareSeam(map, [line], threads, areas).length;
+    // the seam runs from x = 20 to 120, and is bare from 43 to 97
+    expect(told()).toBe(1);
+    expect(told(square(50, 90))).toBe(0);
+    expect(told(square(46, 60), square(80, 94))).toBe(0);
+    expect(told(square(100, 140)), 'beyond its thread').toBe(0);
+    expect(told(square(130, 140)), 'further on').toBe(1);
+  });
+
   test('a seam with no thread at all is bare from end to end', () => {
     const [found] = bareSeam(map, [line], []);
     expect(found.message).toContain('100.0 mm');
