@@ -10,7 +10,8 @@ import { alongCloth, centeredAt, type Extent, extentOf, onCloth } from '../fit/f
 import type { Spot } from '../fit/place-ornament.js';
 import type { SizedOrnament } from '../fit/sized-ornament.js';
 import type { KeptArea } from '../formats/line-drawing.js';
-import { insideRings } from '../geometry/area.js';
+import { type Area, insideRings } from '../geometry/area.js';
+import { type Box, boxesMeet, boxOf } from '../geometry/box.js';
 import { roundDisc } from '../geometry/disc.js';
 import type { Circle } from '../geometry/enclosing-circle.js';
 import { longWay } from '../geometry/long-way.js';
@@ -44,21 +45,47 @@ export interface FreePlaces {
   take(hull: Points): void;
 }
 
+/** What is taken, and the box round it. */
+interface Taken {
+  readonly box: Box;
+  readonly clear: Clearance;
+}
+
 export function freePlaces({ thread, laid, marks, keepClear }: Ground): FreePlaces {
-  const taken: Clearance[] = [
-    clearOfLines(thread, ORNAMENT_CLEAR),
-    ...laid.map(({ line, width }) => clearOfLines([line], ORNAMENT_CLEAR + width / 2)),
-    ...keepClear.map(({ area }) => clearOfArea(area, ORNAMENT_CLEAR)),
-    ...marks.map(({ at, radius }) => discClear(at, radius)),
+  const clearOfThread = clearOfLines(thread, ORNAMENT_CLEAR);
+  const taken: Taken[] = [
+    ...laid.map(({ line, width }) => ({
+      box: grownBox(boxOf([line.xy]), width / 2),
+      clear: clearOfLines([line], ORNAMENT_CLEAR + width / 2),
+    })),
+    ...keepClear.map(({ area }) => takenArea(area)),
+    ...marks.map(({ at, radius }) => takenArea({ rings: [roundDisc(at, radius)], rule: 'nonzero' })),
   ];
   return {
-    circleIn: (patch) => largestClearCircle(patch, taken, { margin: ORNAMENT_CLEAR, forMiddle: FOR_MIDDLE }),
-    take: (hull) => void taken.push(clearOfArea({ rings: [hull], rule: 'nonzero' }, ORNAMENT_CLEAR)),
+    circleIn: (patch) => {
+      // what lies outside of a patch is further away than its border, which is kept clear of by as much
+      const own = boxOf([patch.boundary]);
+      const near = taken.filter(({ box }) => boxesMeet(box, own)).map(({ clear }) => clear);
+      return largestClearCircle(patch, [clearOfThread, ...near], {
+        margin: ORNAMENT_CLEAR,
+        forMiddle: FOR_MIDDLE,
+      });
+    },
+    take: (hull) => void taken.push(takenArea({ rings: [hull], rule: 'nonzero' })),
   };
 }
 
-const discClear = (at: Point, radius: number): Clearance =>
-  clearOfArea({ rings: [roundDisc(at, radius)], rule: 'nonzero' }, ORNAMENT_CLEAR);
+const grownBox = ({ left, top, right, bottom }: Box, by: number): Box => ({
+  left: left - by,
+  top: top - by,
+  right: right + by,
+  bottom: bottom + by,
+});
+
+const takenArea = (area: Area): Taken => ({
+  box: boxOf(area.rings),
+  clear: clearOfArea(area, ORNAMENT_CLEAR),
+});
 
 /** The patch that is named by number or by a place in it; null where there is none. */
 export function patchNamed({ patches }: SeamMap, named: number | { readonly at: Point }): Patch | null {
