@@ -44,24 +44,24 @@ export function fitLines(
   memory: Memory = new Memory(),
 ): LineFit[] {
   const lines = narrowedLines(map, asks, rules, memory);
-  const meet = memory.of('meeting', [map], () => meetingLines(map));
-  const cut = memory.of('cutter', [map], () => cutter(map));
+  const meet = memory.of('meeting', 0, [map], () => meetingLines(map));
+  const cut = memory.of('cutter', 0, [map], () => cutter(map));
   const spans = spansApart(map, lines, meet, asks, rules, cut, memory);
   const fits = asks.map((ask, l) => {
     const line = lines.get(ask.seam)!;
-    const { pieces, filled } = memory.of('pieces', [line, spans[l]], () => {
+    const { pieces, filled } = memory.of('pieces', l, [line, spans[l]], () => {
       const pieces = piecesOf(line, spans[l], rules, cut);
       return { pieces, filled: isWhole(line, partsOf(pieces)) };
     });
     // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
-    return memory.of('fit', [pieces, ...withMeeting(line, lines, meet)], () => {
+    return memory.of('fit', l, [pieces, ...withMeeting(line, lines, meet)], () => {
       const under = ask.manner === 'tuck' ? throughLines(map, lines, line, spans[l]) : [];
       const plain = filled ? [] : plainParts(map, lines, line, rules, partsOf(pieces));
       return fitLine(line, pieces, plain, under);
     });
   });
-  return leaveOutUnderThrough(fits, memory).map((line) =>
-    memory.of('worked', [line], () => withoutEmpty(line)),
+  return leaveOutUnderThrough(fits, memory).map((line, l) =>
+    memory.of('worked', l, [line], () => withoutEmpty(line)),
   );
 }
 

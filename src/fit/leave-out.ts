@@ -25,12 +25,13 @@ interface Over {
  */
 export function leaveOutUnderThrough(fits: readonly LineFit[], memory: Memory): LineFit[] {
   const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
+  const places = new Map(fits.map((line, l) => [line, l]));
   const threadOf = (line: LineFit): LineIndex =>
-    memory.of('thread', [line], () => lineIndex(chainsOf(line).map(visibleLegs)));
-  return fits.map((line) => {
-    if (!memory.of('raised', [line], () => mayBeLeftOut(line))) return line;
+    memory.of('thread', places.get(line)!, [line], () => lineIndex(chainsOf(line).map(visibleLegs)));
+  return fits.map((line, l) => {
+    if (!memory.of('raised', l, [line], () => mayBeLeftOut(line))) return line;
     const through = line.tucksUnder.map((seam) => byLine.get(seam)!);
-    return memory.of('left out', [line, ...through], () =>
+    return memory.of('left out', l, [line, ...through], () =>
       leftOut(
         line,
         through.map((other): Over => ({ seam: other.fit.seam, thread: threadOf(other) })),

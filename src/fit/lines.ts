@@ -54,8 +54,8 @@ export function waysOf(
   gap: number,
   memory: Memory = new Memory(),
 ): Way[] {
-  const lines = asks.map((ask) =>
-    memory.of('walk', [ask], () => {
+  const lines = asks.map((ask, l) =>
+    memory.of('walk', l, [ask], () => {
       const walk = walkOf(map, ask);
       const rows = rowsOf(ask, walk.reverse);
       const reach = wantedReach(ask, walk, rows, 1);
@@ -66,7 +66,7 @@ export function waysOf(
   );
   const beside = besideNeighbors(map, lines, gap, memory);
   return lines.map((line, l) =>
-    memory.of('way', [line, beside[l] ?? NONE], (): Way => {
+    memory.of('way', l, [line, beside[l] ?? NONE], (): Way => {
       const { ask, walk, rows, room, kept } = line;
       return { ask, walk, rows, room, kept, beside: beside[l] };
     }),

@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { boxOf } from '../geometry/box.js';
+import type { Box } from '../geometry/box.js';
 import { nearer } from '../geometry/nearer.js';
 import type { Points } from '../geometry/polyline.js';
 import type { Memory } from './memory.js';
@@ -10,7 +10,9 @@ export interface Claimant {
   /** what all the rest is worked out from */
   readonly line: object;
   readonly spans: readonly Span[];
-  /** the cloth that one of its spans would claim */
+  /** the cloth that its spans claim as they are, and the boxes around it */
+  readonly claims: readonly { readonly points: Points; readonly box: Box }[];
+  /** the cloth that a span of it would claim */
   readonly claim: (span: Span) => readonly Points[];
   /** whether it gives way where it comes too near to that line, number in the list of all */
   readonly yieldsTo: (other: number) => boolean;
@@ -28,30 +30,28 @@ const SLACK = 0.02;
  * depends on them alone. Cost: n log n in the claims, and for each pair too near a few times the points of both.
  */
 export function movedApart(lines: readonly Claimant[], gap: number, memory: Memory): (readonly Span[])[] {
-  const claims = lines.flatMap(({ spans, claim }, line) =>
-    spans.flatMap((span) => claim(span).map((points) => ({ line, points, box: boxAround(points, memory) }))),
+  const claims = lines.flatMap(({ claims }, line) =>
+    claims.map(({ points, box }) => ({ line, points, box })),
   );
   if (claims.length < 2) return lines.map(({ spans }) => spans);
   const index = new Flatbush(claims.length);
   for (const { box } of claims) index.add(box.left, box.top, box.right, box.bottom);
   index.finish();
-  return lines.map(({ line, spans, claim, yieldsTo }, l) => {
+  return lines.map(({ line, spans, claims: all, claim, yieldsTo }, l) => {
     const near = new Set<number>();
-    for (const own of spans.flatMap(claim)) {
-      const { left, top, right, bottom } = boxAround(own, memory);
+    for (const { box } of all) {
+      const { left, top, right, bottom } = box;
       for (const k of index.search(left - gap, top - gap, right + gap, bottom + gap)) {
         if (claims[k].line !== l && yieldsTo(claims[k].line)) near.add(k);
       }
     }
     const others = [...near].sort((a, b) => a - b).map((k) => claims[k].points);
     if (others.length === 0) return spans;
-    return memory.of('moved apart', [line, spans, ...others], () =>
+    return memory.of('moved apart', l, [line, spans, ...others], () =>
       spans.map((span) => movedFrom(span, claim, others, gap - SLACK)),
     );
   });
 }
-
-const boxAround = (points: Points, memory: Memory) => memory.of('box', [points], () => boxOf([points]));
 
 function movedFrom(
   span: Span,

@@ -23,22 +23,28 @@ export function narrowedLines(
   memory: Memory = new Memory(),
 ): Lines {
   const lines = new Map<number | 'outline', Line>();
+  const ways = new Map(waysOf(map, asks, rules.gap, memory).map((way) => [way.ask.seam, way]));
+  const places = new Map(asks.map(({ seam }, l) => [seam, l]));
   const banded = (way: Way, wanted: number): Line => {
-    const known = memory.of('bands', [way], () => new Map<number, Line>());
+    const known = memory.of('bands', places.get(way.ask.seam)!, [way], () => new Map<number, Line>());
     const line = known.get(wanted) ?? bandedLine(way, wanted, rules.gap);
     known.set(wanted, line);
     return line;
   };
-  const ways = new Map(waysOf(map, asks, rules.gap, memory).map((way) => [way.ask.seam, way]));
   for (const way of ways.values()) lines.set(way.ask.seam, banded(way, 1));
-  const meet = memory.of('meeting', [map], () => meetingLines(map));
+  const meet = memory.of('meeting', 0, [map], () => meetingLines(map));
   // Only lines that were narrowed, or meet one that was, can have come closer or further since the round before.
   let changed: Iterable<Line> = lines.values();
   for (let round = 0; round < ROUNDS; round++) {
     const narrow = new Set<Line>();
     for (const line of changed) {
-      const decided = withMeeting(line, lines, meet);
-      for (const partner of memory.of('too far back', decided, () => tooFarBack(map, lines, line, rules))) {
+      const partners = memory.of(
+        `too far back ${round}`,
+        places.get(line.ask.seam)!,
+        withMeeting(line, lines, meet),
+        () => tooFarBack(map, lines, line, rules),
+      );
+      for (const partner of partners) {
         if (partner.scale > partner.ask.sized.least + 1e-9) narrow.add(partner);
       }
     }

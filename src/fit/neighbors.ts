@@ -38,19 +38,19 @@ export function besideNeighbors(
   memory: Memory,
 ): (Beside | null)[] {
   if (lines.length < 2) return lines.map(() => null);
-  const sides = lines.map((line) =>
-    memory.of('side', [line.walk, line.reach], () =>
+  const sides = lines.map((line, l) =>
+    memory.of('side', l, [line.walk, line.reach], () =>
       sideOf(placesAlong(map, line.walk, Math.max(line.reach.left, line.reach.right)), line.reach),
     ),
   );
   const pressed: Pressed[][] = lines.map(() => []);
-  const last = memory.of('near sides', [map], (): { near: NearSides | null } => ({ near: null }));
+  const last = memory.of('near sides', 0, [map], (): { near: NearSides | null } => ({ near: null }));
   last.near = nearSides(sides, gap, last.near);
   last.near.later.forEach((others, a) => {
     for (const b of others) {
-      const [one, other] = memory.of('pressing', [sides[a], sides[b]], () => {
+      const [one, other] = memory.of('pressing', a * sides.length + b, [sides[a], sides[b]], () => {
         const [first, second] = [lines[a], lines[b]];
-        const known = memory.of('shared junctions', [map], () => sharedJunctions(map));
+        const known = memory.of('shared junctions', 0, [map], () => sharedJunctions(map));
         const shared = known.get(pairOf(first.walk.seam, second.walk.seam)) ?? [];
         return pressing(sides[a], sides[b], meetings(map, first, second, shared, gap), gap);
       });
@@ -59,7 +59,9 @@ export function besideNeighbors(
     }
   });
   return sides.map((side, l) =>
-    pressed[l].length === 0 ? null : memory.of('beside', [side, ...pressed[l]], () => left(side, pressed[l])),
+    pressed[l].length === 0
+      ? null
+      : memory.of('beside', l, [side, ...pressed[l]], () => left(side, pressed[l])),
   );
 }
 

@@ -1,4 +1,5 @@
 import type { SeamMap } from '../block/seam-map.js';
+import { boxOf } from '../geometry/box.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { claimedCloth } from './band-polygon.js';
 import type { Bound, Cut } from './cloth.js';
@@ -23,10 +24,10 @@ export function spansApart(
   cut: (bound: Bound) => Cut,
   memory: Memory,
 ): (readonly Span[])[] {
-  const all = asks.map(({ seam }) => {
+  const all = asks.map(({ seam }, l) => {
     const line = lines.get(seam)!;
-    const spans = memory.of('spans', withMeeting(line, lines, meet), () => {
-      const last = memory.of('last spans', [line], (): { spans: readonly Span[] } => ({ spans: [] }));
+    const spans = memory.of('spans', l, withMeeting(line, lines, meet), () => {
+      const last = memory.of('last spans', l, [line], (): { spans: readonly Span[] } => ({ spans: [] }));
       const found = spansOf(line.walk, endRules(map, lines, line, rules));
       // A neighbor may change without a change at these ends: then all that follows from them stands.
       if (!sameSpans(found, last.spans)) last.spans = found;
@@ -35,13 +36,14 @@ export function spansApart(
     return { line, spans };
   });
   if (asks.every(({ manner }) => manner === 'tuck')) return all.map(({ spans }) => spans);
-  const runsThrough = memory.of('through', [map], () => throughOf(map));
+  const runsThrough = memory.of('through', 0, [map], () => throughOf(map));
   const claimants = all.map(({ line, spans }, l): Claimant => {
     const claim = (span: Span) =>
-      memory.of('claim', [line, span], () =>
-        claimedCloth({ guide: line.walk.guide, band: line.band, span, worked: null }, cut),
-      );
-    return { line, spans, claim, yieldsTo: (o) => yieldsTo(line, all[o].line, o < l) };
+      claimedCloth({ guide: line.walk.guide, band: line.band, span, worked: null }, cut);
+    const claims = memory.of('claims', l, [line, spans], () =>
+      spans.flatMap((span) => claim(span).map((points) => ({ points, box: boxOf([points]) }))),
+    );
+    return { line, spans, claims, claim, yieldsTo: (o) => yieldsTo(line, all[o].line, o < l) };
   });
   return movedApart(claimants, rules.gap, memory);
 
