@@ -51,7 +51,7 @@ export type { StitchFile } from './formats/stitch-file.js';
 
 // Density, lengths and what is said of them.
 export { type Density, density, type Measured } from './check/density/density.js';
-export { type DensityLimits, type Fabric, LIMITS } from './check/density/limits.js';
+export { type Cloth, type DensityLimits, LIMITS } from './check/density/limits.js';
 export { type SewnStitches, stitchesOf, stitchesOfRecords } from './check/density/sewn-stitches.js';
 export { type Examined, examineRecords } from './check/examine.js';
 export { examineDressed } from './examine-dressed.js';

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 /** What may import what: a part may use itself and whatever stands before it. */
 const order = [
   ['finding', 'input-error'],
-  ['geometry'],
+  ['geometry', 'color'],
   ['formats'],
   ['block', 'stitches'],
   ['fit'],
@@ -82,7 +82,9 @@ describe('the tree', () => {
   });
 
   it('loads what is slow to load only where it is used', () => {
-    const slow = imports.filter(({ target }) => /^(paper|culori|@sinclair\/typebox|@resvg)/.test(target));
+    const slow = imports.filter(({ target }) =>
+      /^(paper|culori|@sinclair\/typebox|@resvg|fast-png|jpeg-js|papaparse)/.test(target),
+    );
     const atTop = slow.filter(({ file, target }) =>
       new RegExp(`^(import|export)\\s(?!type)[^;]*'${target}`, 'm').test(text.get(file)!),
     );

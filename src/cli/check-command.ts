@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
-import { FABRICS, type Fabric, LIMITS } from '../check/density/limits.js';
+import { CLOTHS, type Cloth, LIMITS } from '../check/density/limits.js';
 import type { CheckReport } from '../report/check-report.js';
 import { choiceOption } from './choices.js';
 import { fileKind, readInput } from './input-file.js';
@@ -9,7 +9,7 @@ import { print, printJson, settleStatus } from './print.js';
 import { nameOption } from './single-options.js';
 
 interface Options {
-  readonly fabric: Fabric;
+  readonly cloth: Cloth;
   readonly library?: string;
   readonly json?: true;
 }
@@ -24,9 +24,9 @@ export function declareCheck(program: Command): void {
     )
     .argument('<file>', 'a saved dressing (.dressing.json) or a stitch file (.dst)')
     .option(
-      '--fabric <kind>',
+      '--cloth <kind>',
       'firm (cotton for quilts, velvet) or fine (fine cotton, silk, satin)',
-      choiceOption('--fabric', FABRICS),
+      choiceOption('--cloth', CLOTHS),
       'firm',
     )
     .option('--library <folder>', libraryHelp, nameOption('--library'))
@@ -53,15 +53,15 @@ async function check(path: string, options: Options): Promise<void> {
   settleStatus(report.findings);
 }
 
-async function ofStitchFile(path: string, bytes: Uint8Array, { fabric }: Options): Promise<CheckReport> {
+async function ofStitchFile(path: string, bytes: Uint8Array, { cloth }: Options): Promise<CheckReport> {
   const { readDst } = await import('../formats/dst-read.js');
   const { examineRecords } = await import('../check/examine.js');
   const { checkReport } = await import('../report/check-report.js');
   const { records } = readDst(bytes, basename(path));
-  return checkReport(examineRecords(records, LIMITS[fabric]), null, []);
+  return checkReport(examineRecords(records, LIMITS[cloth]), null, []);
 }
 
-async function ofDressing(path: string, { fabric, library }: Options): Promise<CheckReport> {
+async function ofDressing(path: string, { cloth, library }: Options): Promise<CheckReport> {
   const { readWork } = await import('./dress-from-file.js');
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');
@@ -69,5 +69,5 @@ async function ofDressing(path: string, { fabric, library }: Options): Promise<C
   const { checkReport } = await import('../report/check-report.js');
   const { work, dictionary } = await readWork(path, { library });
   const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
-  return checkReport(examineDressed(dressed, LIMITS[fabric]), null, dressed.findings);
+  return checkReport(examineDressed(dressed, LIMITS[cloth]), null, dressed.findings);
 }

@@ -55,7 +55,7 @@ export async function withPatches(
       import('../asked/roomy-patches.js'),
       import('./asked-for.js'),
       import('../harmony/passes.js'),
-      import('../harmony/contrast.js'),
+      import('../color/contrast.js'),
       import('../plan.js'),
     ]);
   const figures = await Promise.all(ornament.map((name) => askedOn(dictionary, 'ornaments', name)));

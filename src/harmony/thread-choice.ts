@@ -1,7 +1,7 @@
+import { CLEAR, contrast, SEEN } from '../color/contrast.js';
 import type { ThreadChoice } from '../formats/dressing.js';
 import { noise } from '../geometry/noise.js';
 import { choose } from './choose.js';
-import { CLEAR, contrast, SEEN } from './contrast.js';
 import { PALETTE } from './palette.js';
 import { puzzleOf } from './puzzle.js';
 import type { SeamFacts } from './seam-facts.js';

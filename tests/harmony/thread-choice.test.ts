@@ -1,7 +1,7 @@
 import { wcagContrast } from 'culori';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { contrast, SEEN } from '../../src/harmony/contrast.js';
+import { contrast, SEEN } from '../../src/color/contrast.js';
 import { PALETTE } from '../../src/harmony/palette.js';
 import { meltsIntoBoth, meltsIntoOne, threadOrder, threadsFrom } from '../../src/harmony/thread-choice.js';
 

@@ -15,9 +15,9 @@ export interface Limit {
   readonly error: number;
 }
 
-/** Kinds of fabric, by what their threads bear. */
-export const FABRICS = ['firm', 'fine'] as const;
-export type Fabric = (typeof FABRICS)[number];
+/** Kinds of cloth, by what their threads bear. */
+export const CLOTHS = ['firm', 'fine'] as const;
+export type Cloth = (typeof CLOTHS)[number];
 
 const USUAL: Omit<DensityLimits, 'inOneHole'> = {
   holes: { warning: 5, error: 9 },
@@ -26,7 +26,7 @@ const USUAL: Omit<DensityLimits, 'inOneHole'> = {
 };
 
 /** Firm: cotton of the weight of quilts, velvet. Fine: fine cotton, silk, satin, which tear along holes sooner. */
-export const LIMITS: Readonly<Record<Fabric, DensityLimits>> = {
+export const LIMITS: Readonly<Record<Cloth, DensityLimits>> = {
   firm: { ...USUAL, inOneHole: { warning: 6, error: 10 } },
   fine: { ...USUAL, inOneHole: { warning: 4, error: 10 } },
 };
