@@ -208,7 +208,8 @@ class Faults {
 
   sewn(threads: readonly (readonly Chain[])[], craft: Craft, where: string, values: Values): void {
     for (const chains of threads) {
-      for (const fault of sewnFaults(sewChains(chains, craft, this.bench).runs, craft)) {
+      const isKnots = chains.every(({ kind }) => kind.every((one) => one === 'knot' || one === 'under'));
+      for (const fault of sewnFaults(sewChains(chains, craft, this.bench).runs, craft, isKnots)) {
         this.add(`${fault.what} ${where}`, fault.right, values, fault.mild ? 'note' : 'wrong');
       }
     }

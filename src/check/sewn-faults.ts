@@ -19,8 +19,12 @@ export interface SewnFault {
   readonly mild: boolean;
 }
 
-/** Stitches too short or too long, and holes punched too often. Linear in the stitches. */
-export function sewnFaults({ xy, start }: Runs, craft: Craft): SewnFault[] {
+/**
+ * Stitches too short or too long, and holes punched too often. Linear in the stitches.
+ *
+ * @param isFine it is knots alone, which are sewn in short stitches in any case
+ */
+export function sewnFaults({ xy, start }: Runs, craft: Craft, isFine = false): SewnFault[] {
   const faults: SewnFault[] = [];
   const add = (what: string, right: string, mild = false) => faults.push({ what, right, mild });
   const holes = new Map<string, number>();
@@ -46,7 +50,7 @@ export function sewnFaults({ xy, start }: Runs, craft: Craft): SewnFault[] {
   if (shortest < SHORTEST_EVER - SLACK) {
     add(`a stitch of ${shortest.toFixed(2)} mm is sewn`, `at least ${SHORTEST_EVER} mm`);
   }
-  if (short > FEW * stitches && stitches > 10) {
+  if (!isFine && short > FEW * stitches && stitches > 10) {
     add(
       `${Math.round((100 * short) / stitches)} % of its stitches are shorter than ${craft.shortest} mm`,
       'larger details, or a larger "smallest", sew better',

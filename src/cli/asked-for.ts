@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Dressing } from '../formats/dressing.js';
 import type { SavedTreatment } from '../formats/treatment.js';
 import { type InputError, InputErrors } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
@@ -39,6 +40,22 @@ export async function askedFor(dictionary: LoadedDictionary, wanted: string): Pr
   await refuseBroken(brokenCalled(dictionary, shelves, wanted));
   const stitch = findNamed(dictionary.stitches, wanted, 'stitch');
   return { ...none, stitches: new Map([[stitch.name, stitch]]) };
+}
+
+/**
+ * Refuses work that asks for files of the maker's own that could not be read.
+ * @throws InputErrors with every mistake of the first of them
+ */
+export async function refuseBrokenWork(
+  dictionary: LoadedDictionary,
+  { treatments, ornaments = [] }: Pick<Dressing, 'treatments' | 'ornaments'>,
+): Promise<void> {
+  if (dictionary.broken.length === 0) return;
+  const stitches = treatments.flatMap(({ rows }) => rows.map(({ stitch }) => stitch));
+  const accents = treatments.flatMap(({ accents = [] }) => accents.flatMap(({ ornament }) => ornament ?? []));
+  for (const name of new Set(stitches)) await soundOn(dictionary, 'stitches', name);
+  const figures = [...accents, ...ornaments.map(({ ornament }) => ornament)];
+  for (const name of new Set(figures)) await soundOn(dictionary, 'ornaments', name);
 }
 
 /** Undefined where nothing on the shelf goes by the name; refuses when a broken file is meant. */

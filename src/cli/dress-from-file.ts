@@ -3,7 +3,7 @@ import { dress } from '../dress.js';
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 import type { Setting } from '../settings.js';
-import { askedOn } from './asked-for.js';
+import { askedOn, refuseBrokenWork } from './asked-for.js';
 import { type LoadedDictionary, loadDictionary } from './dictionary.js';
 import type { DressOptions } from './dress-command.js';
 import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
@@ -103,6 +103,7 @@ export async function readWork(path: string, options: DressOptions): Promise<Rea
     edge: await asked('stitches', options.edge),
     treatment: await asked('treatments', options.treatment),
   };
+  if (saved) await refuseBrokenWork(dictionary, saved.dressing);
   sayUnread(dictionary.unread);
   const work = saved
     ? await workFromDressing(saved, options)

@@ -1,8 +1,9 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { askedFor, askedOn } from '../../src/cli/asked-for.js';
+import { askedFor, askedOn, refuseBrokenWork } from '../../src/cli/asked-for.js';
 import { loadDictionary, type Shelf } from '../../src/cli/dictionary.js';
+import type { Dressing } from '../../src/formats/dressing.js';
 import { InputError, InputErrors } from '../../src/input-error.js';
 import { newFolder, removeFolder } from './run-cli.js';
 
@@ -56,6 +57,18 @@ describe('what a maker asks for by name', () => {
     }
     expect(await asked('heirloom')).toHaveLength(2);
     expect(await asked('cretan')).toEqual([]);
+  });
+
+  it('is refused with the mistakes of her own broken file where a saved dressing asks for it', async () => {
+    put('stitches', 'mine', { ...builtIn('stitches', 'fly'), ...broken });
+    put('ornaments', 'rose', { ...builtIn('ornaments', 'daisy'), ...broken });
+    const dictionary = await loadDictionary(own);
+    const row = (stitch: string) => ({ treatments: [{ rows: [{ stitch }] }] }) as unknown as Dressing;
+    const standing = (ornament: string) =>
+      ({ treatments: [], ornaments: [{ ornament }] }) as unknown as Dressing;
+    expect(await refused(() => refuseBrokenWork(dictionary, row('mine')))).toHaveLength(2);
+    expect(await refused(() => refuseBrokenWork(dictionary, standing('rose')))).toHaveLength(2);
+    expect(await refused(() => refuseBrokenWork(dictionary, row('fly')))).toEqual([]);
   });
 
   it('is answered with the nearest name where nothing goes by it, broken or sound', async () => {
