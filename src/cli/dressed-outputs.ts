@@ -4,7 +4,7 @@ import type { DressReport } from '../report/dress-report.js';
 import type { Named, Output } from './output-files.js';
 
 /** What `dress` can write, by the ending of its name. */
-export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.txt'] as const;
+export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.csv', '.txt'] as const;
 export type DressedEnding = (typeof dressedEndings)[number];
 
 /** Where a dressing's files are; null for a drawing that it holds itself, and for the usual library. */
@@ -52,6 +52,10 @@ export async function renderDressed(
               : { file: basename(dressed.dressing.block.file) }),
           },
         });
+      }
+      case '.csv': {
+        const { stopsCsv } = await import('../report/stops-csv.js');
+        return stopsCsv(report);
       }
       case '.txt': {
         const { dressText } = await import('../report/dress-text.js');

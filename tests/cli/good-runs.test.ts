@@ -24,7 +24,7 @@ describe.concurrent('a run that goes right', () => {
   it(
     'writes every kind of output and says so',
     async () => {
-      const outs = ['a.dst', 'a.svg', 'a.png', 'a.json', 'a.dressing.json', 'a.txt'];
+      const outs = ['a.dst', 'a.svg', 'a.png', 'a.json', 'a.dressing.json', 'a.csv', 'a.txt'];
       const { status, stdout, stderr } = await seamwright(folder, 'dress', 'block.svg', '--out', ...outs);
       expect([stderr, status]).toEqual(['', 0]);
       expect(stdout).toContain(`Made ${outs.join(', ')}`);
@@ -33,6 +33,7 @@ describe.concurrent('a run that goes right', () => {
       expect(read('a.png').subarray(0, 8)).toEqual(Buffer.from('89504e470d0a1a0a', 'hex'));
       expect(read('a.png').readUInt32BE(16)).toBe(900);
       expect(JSON.parse(read('a.json').toString()).units).toBe('0.1mm');
+      expect(read('a.csv').toString().split('\r\n')).toHaveLength(4);
       expect(stdout.startsWith(read('a.txt').toString().slice(0, 200))).toBe(true);
     },
     patient,
