@@ -8,6 +8,11 @@ export interface Design {
   readonly stops: readonly Stop[];
   /** how many of the last new stops are sewn behind `after`: edges go over the edge that came with the block */
   readonly late?: number;
+  /**
+   * where the frame is brought before anything is sewn, so that the file reaches as far: left, below, right and above of the
+   * start, in steps, y up
+   */
+  readonly reach?: readonly [number, number, number, number];
   /** mm from the block's frame to the stitch file's origin: file position = frame position + origin, then y up */
   readonly origin: readonly [number, number];
   readonly name: string;
@@ -27,7 +32,15 @@ export function stopsInOrder({ before, after, stops, late = 0 }: Design): (Stop 
   return [...came(before), ...stops.slice(0, cut), ...came(after), ...stops.slice(cut)];
 }
 
-export type StopKind = 'existing' | 'treatment' | 'accent' | 'ornament' | 'edge';
+export type StopKind =
+  | 'existing'
+  | 'placement'
+  | 'basting'
+  | 'alignment'
+  | 'treatment'
+  | 'accent'
+  | 'ornament'
+  | 'edge';
 
 export interface Stop {
   readonly title: string;

@@ -26,6 +26,11 @@ const FURTHEST = 99_999;
  */
 export function sew(design: Design, pen: StitchPen): void {
   const needle = new Needle(pen);
+  if (design.reach) {
+    const [left, below, right, above] = design.reach;
+    needle.travel(left, below);
+    needle.travel(right, above);
+  }
   let prefixEnd: readonly [number, number] = [0, 0];
   if (design.before) {
     pen.keep(design.before.records);
