@@ -1,3 +1,4 @@
+import { withFabrics } from './asked/fabrics.js';
 import { placedDressing } from './asked/placed-dressing.js';
 import type { Block } from './block/block.js';
 import { keptStops, placedBlock } from './block/placed-block.js';
@@ -8,7 +9,7 @@ import type { BlockSource, Dressing } from './formats/dressing.js';
 import type { Placement } from './geometry/placement.js';
 import { InputError } from './input-error.js';
 
-/** A block as large as it is to be, turned as it is to be, and its dressing with its places on it. */
+/** A block as large as it is to be, turned as it is to be, in its fabrics, and its dressing with its places on it. */
 export interface PlacedWork {
   readonly block: Block;
   readonly dressing: Dressing;
@@ -24,10 +25,8 @@ export function placementAsked(map: SeamMap, dressing: Pick<Dressing, 'block' | 
 export function placedWork(block: Block, dressing: Dressing): PlacedWork {
   const { leaveOut } = dressing.block;
   const placement = placementAsked(block.map, dressing);
-  return {
-    block: placedBlock(block, placement, leaveOut),
-    dressing: withStops(placedDressing(dressing, placement), block, leaveOut),
-  };
+  const placed = withStops(placedDressing(dressing, placement), block, leaveOut);
+  return { block: withFabrics(placedBlock(block, placement, leaveOut), placed), dressing: placed };
 }
 
 /** Numbers of color stops as they are once some are left out. */

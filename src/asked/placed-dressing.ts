@@ -43,6 +43,12 @@ function moved(dressing: Dressing, move: (p: Point) => Point, scale: number, tur
         ...(one.circle && { circle: { at: move(one.circle.at), radius: scale * one.circle.radius } }),
       })),
     }),
+    ...(dressing.fabrics && {
+      fabrics: dressing.fabrics.map((one) => ({
+        ...one,
+        patch: { ...one.patch, at: one.patch.at && move(one.patch.at) },
+      })),
+    }),
     ...(dressing.bare && { bare: dressing.bare.map(reference) }),
   };
 }

@@ -1,3 +1,4 @@
+import type { Fabric } from '../color/fabric.js';
 import type { Corner } from '../geometry/guide-line.js';
 import type { Point } from '../geometry/point.js';
 import type { Points } from '../geometry/polyline.js';
@@ -78,8 +79,10 @@ export interface Arm {
 export interface Patch {
   readonly id: number;
   readonly area: number;
-  /** '#rrggbb', null when the drawing gives none */
+  /** '#rrggbb', of a print its main color; null when neither drawing nor dressing gives one */
   readonly fabric: string | null;
+  /** all of its colors and how busy they are, where it is more than one plain color */
+  readonly print?: Fabric;
   /** closed, clockwise as drawn */
   readonly boundary: Points;
   readonly holes: readonly Points[];

@@ -3,6 +3,7 @@ import type { SeamMeeting } from '../block/wishes-by-number.js';
 import { SNAP } from '../geometry/tolerances.js';
 import type { Setting } from '../settings.js';
 import { choiceOption } from './choices.js';
+import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { GUIDE_HEIGHT, GUIDE_LENGTH, type GuideOptions } from './guide-options.js';
 import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption, numberOption } from './numbers.js';
@@ -34,6 +35,7 @@ export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions {
   readonly outline?: 'trim' | 'join' | 'free';
   readonly snap?: number;
   readonly gap?: number;
+  readonly fabric?: readonly FabricOption[];
   readonly mix?: true;
   readonly seed?: number;
   readonly threads?: number;
@@ -131,6 +133,11 @@ export function declareDress(program: Command): void {
       'color stops of the stitch file that nothing new is sewn over, such as 7',
       listOption('--keep-clear-stops'),
     )
+    .option(
+      '--fabric <patches=colors...>',
+      'fabrics of patches: a color, several with their shares, or a PNG or JPEG picture, such as 3=#7a2f3b 4=navy:70,white:30,busy:0.6 5=calico.jpg',
+      fabricsOption('--fabric'),
+    )
     .option('--mix', 'dress the whole block from the library, no two that meet alike')
     .option(
       '--seed <n>',
@@ -157,7 +164,7 @@ export function declareDress(program: Command): void {
     .option('--embed', 'with --save: put the drawing itself into it')
     .option(
       '--out <file...>',
-      'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .txt (report)',
+      'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .csv (color stops), .txt (report)',
     )
     .option('--json', 'print one JSON document')
     .action(async (path: string, options: DressOptions) => {

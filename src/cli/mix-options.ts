@@ -81,19 +81,17 @@ export async function mixed(
   { seed, threads, thread, pin, seam }: DressOptions,
   dictionary: Dictionary,
 ): Promise<Mixed> {
-  const [{ mixDressing }, { placedWork, placementAsked }, { placedMap }, places, { keptAreas }] =
-    await Promise.all([
-      import('../harmony/mix.js'),
-      import('../placed.js'),
-      import('../block/placed-map.js'),
-      import('../asked/placed-dressing.js'),
-      import('../asked/keep-clear.js'),
-    ]);
+  const [{ mixDressing }, { placedWork, placementAsked }, places, { keptAreas }] = await Promise.all([
+    import('../harmony/mix.js'),
+    import('../placed.js'),
+    import('../asked/placed-dressing.js'),
+    import('../asked/keep-clear.js'),
+  ]);
   // what suits a seam goes by how long it is to be; what a dressing keeps are places on the block as drawn
   const { map } = block;
   const placement = placementAsked(map, dressing);
   const asPlaced = placedWork(block, dressing);
-  const mix = mixDressing(placedMap(map, placement), places.placedDressing(dressing, placement), dictionary, {
+  const mix = mixDressing(asPlaced.block.map, places.placedDressing(dressing, placement), dictionary, {
     seed: seed ?? dressing.seed,
     threads: threads ?? (saved ? undefined : 1),
     first: thread === undefined ? undefined : dressing.threads[0],

@@ -47,6 +47,13 @@ export async function readSaved(path: string, bytes: Uint8Array): Promise<SavedD
 
 /** @throws InputError when an option says what the dressing says itself, or its block cannot be used */
 export async function workFromDressing(saved: SavedDressing, options: DressOptions): Promise<DressWork> {
+  const work = await workAsSaved(saved, options);
+  if (!options.fabric) return work;
+  const { withFabricsAsked } = await import('./fabrics-asked.js');
+  return { ...work, dressing: await withFabricsAsked(work.dressing, options.fabric, work.block.map) };
+}
+
+async function workAsSaved(saved: SavedDressing, options: DressOptions): Promise<DressWork> {
   const { path, dressing } = saved;
   const option = carried.find((name) => options[name] !== undefined && !(options.mix && ofMixing.has(name)));
   if (option !== undefined) {

@@ -53,12 +53,17 @@ export async function workFromOptions(
     thread: options.thread === undefined ? undefined : await threadColor(options.thread),
     seed: options.seed,
   });
-  const { withPatches } = await import('./patch-options.js');
+  const [{ withPatches }, { withFabrics }, { withFabricsAsked }] = await Promise.all([
+    import('./patch-options.js'),
+    import('../asked/fabrics.js'),
+    import('./fabrics-asked.js'),
+  ]);
+  const clothed = await withFabricsAsked(dressing, options.fabric, block.map);
   const { byHand, order, library } = options;
   return {
     block,
     dressing: {
-      ...(await withPatches(dressing, block, options, dictionary)),
+      ...(await withPatches(clothed, withFabrics(block, clothed), options, dictionary)),
       ...(byHand !== undefined && { byHand }),
       ...(order && { order }),
       ...(library !== undefined && { library }),

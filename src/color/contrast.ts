@@ -1,3 +1,5 @@
+import { channels, lightOf } from './light.js';
+
 /** Thread that stands out this much from its fabric is seen, and this much is clear. Common practice. */
 export const SEEN = 1.6;
 export const CLEAR = 2.5;
@@ -9,9 +11,6 @@ export function contrast(a: string, b: string): number {
 }
 
 function luminance(hex: string): number {
-  const [r, g, b] = [1, 3, 5].map((at) => {
-    const share = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
-    return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
-  });
+  const [r, g, b] = channels(hex).map(lightOf);
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }

@@ -107,7 +107,14 @@ export const workProperties = {
   ),
 };
 export const threadList = list(
-  record({ name: text('the name of a thread'), hex, weight }),
+  record({
+    name: text('the name of a thread'),
+    hex,
+    weight,
+    moreHex: Type.Optional(list(hex, 'a list of colors')),
+    code: Type.Optional(text('what a list of threads calls it')),
+    finish: Type.Optional(text('a finish such as "matte"')),
+  }),
   'a list of threads',
 );
 
@@ -134,6 +141,20 @@ const keptClear = record({
   polygon: Type.Optional(list(point, 'a list of at least three points', 3)),
   circle: Type.Optional(record({ at: point, radius: length(0.1, 10_000) })),
   stops: Type.Optional(list(stopNumber, 'a list of at least one stop', 1)),
+});
+
+const patchFabric = record({
+  patch: record({ id: seamNumber, at: orNull(point) }),
+  colors: list(
+    record({
+      hex,
+      share: Type.Number({ exclusiveMinimum: 0, maximum: 1000, description: 'a share above 0' }),
+    }),
+    'a list of at least one color',
+    1,
+  ),
+  busyness: Type.Optional(Type.Number({ minimum: 0, maximum: 1, description: 'a measure from 0 to 1' })),
+  picture: Type.Optional(text('the name of a picture')),
 });
 
 const lineNumber = Type.Union([seamNumber, outline], { description: 'the number of a seam or "outline"' });
@@ -195,6 +216,9 @@ export const dressingSchema = Type.Object(
         description: 'a list of up to a thousand places to keep clear',
         maxItems: 1000,
       }),
+    ),
+    fabrics: Type.Optional(
+      Type.Array(patchFabric, { description: 'a list of up to ten thousand fabrics', maxItems: 10_000 }),
     ),
     threads: threadList,
     hoop: orNull(record({ width: length(1, 10_000), height: length(1, 10_000) })),

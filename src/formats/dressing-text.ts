@@ -3,10 +3,12 @@ import type {
   BlockSource,
   Dressing,
   KeepClear,
+  PatchFabric,
   PlacedOrnament,
   Row,
   SeamAt,
   SeamReference,
+  ThreadChoice,
   Treatment,
   Work,
 } from './dressing.js';
@@ -27,6 +29,7 @@ export function writeDressing(dressing: Dressing): string {
     treatments,
     ornaments,
     keepClear,
+    fabrics,
     threads,
     hoop,
     after,
@@ -49,10 +52,11 @@ export function writeDressing(dressing: Dressing): string {
     byHand,
     order,
     library,
-    threads: threads.map(({ name, hex, weight }) => ({ name, hex, weight })),
+    threads: threads.map(threadInOrder),
     treatments: treatments.map(treatmentInOrder),
     ornaments: ornaments?.map(ornamentInOrder),
     keepClear: keepClear?.map(keptClearInOrder),
+    fabrics: fabrics?.map(fabricInOrder),
     bare: bare?.map(referenceInOrder),
   });
   return `${laidOutJson(inOrder)}\n`;
@@ -71,6 +75,17 @@ const blockInOrder = (block: BlockSource) =>
     turn: block.turn,
     leaveOut: block.leaveOut,
     svg: block.svg,
+  });
+
+const threadInOrder = ({ name, hex, moreHex, weight, code, finish }: ThreadChoice) =>
+  said({ name, hex, moreHex, weight, code, finish });
+
+const fabricInOrder = ({ patch, colors, busyness, picture }: PatchFabric) =>
+  said({
+    patch: { id: patch.id, at: patch.at },
+    colors: colors.map(({ hex, share }) => ({ hex, share })),
+    busyness,
+    picture,
   });
 
 const seamAtInOrder = ({ at, seam }: SeamAt) => ({ at, seam });

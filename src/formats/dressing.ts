@@ -1,3 +1,5 @@
+import type { FabricColor } from '../color/fabric.js';
+
 /**
  * The dressing: the saved record of a whole piece of work, and what the main job takes. Command-line options build one,
  * a `.dressing.json` file holds one. Lengths in mm, angles in degrees.
@@ -20,6 +22,8 @@ export interface Dressing {
   readonly ornaments?: readonly PlacedOrnament[];
   /** where nothing is sewn by the dressing: a monogram, a photo, a charm */
   readonly keepClear?: readonly KeepClear[];
+  /** fabrics of patches, where they are not what the drawing says */
+  readonly fabrics?: readonly PatchFabric[];
   readonly threads: readonly ThreadChoice[];
   readonly hoop: { readonly width: number; readonly height: number } | null;
   /** stitch files: the stop after which the new stops go in; null is after the last of block.stops */
@@ -34,6 +38,23 @@ export interface Dressing {
   readonly order?: readonly (number | 'outline')[];
   /** folder of the library that its stitches are looked up in; relative ones are relative to the dressing file */
   readonly library?: string;
+}
+
+/** The fabric of one patch: its colors, and how busy they are. */
+export interface PatchFabric {
+  readonly patch: PatchReference;
+  /** at least one; shares in any measure */
+  readonly colors: readonly FabricColor[];
+  /** from 0, plain, to 1; 0 when not given */
+  readonly busyness?: number;
+  /** name of the picture that the colors were taken from */
+  readonly picture?: string;
+}
+
+/** How a fabric remembers its patch: by number, and by a place well inside, so that it survives a redrawn block. */
+export interface PatchReference {
+  readonly id: number;
+  readonly at: readonly [number, number] | null;
 }
 
 /** A free-standing figure in a patch or on a junction. */
@@ -197,4 +218,15 @@ export interface ThreadChoice {
   readonly name: string;
   readonly hex: string;
   readonly weight: string;
+  /** further colors of a variegated thread, '#rrggbb' */
+  readonly moreHex?: readonly string[];
+  /** what the maker's own list calls it, and whether it shines */
+  readonly code?: string;
+  readonly finish?: string;
 }
+
+/** All colors of a thread, '#rrggbb'. */
+export const threadColors = ({
+  hex,
+  moreHex = [],
+}: Pick<ThreadChoice, 'hex' | 'moreHex'>): readonly string[] => [hex, ...moreHex];

@@ -1,4 +1,4 @@
-import type { ThreadChoice, Work } from '../formats/dressing.js';
+import { type ThreadChoice, threadColors, type Work } from '../formats/dressing.js';
 
 interface Threaded {
   readonly thread: number;
@@ -40,8 +40,11 @@ export class ThreadList {
     return this.threads;
   }
 
-  place({ name, hex, weight }: ThreadChoice): number {
-    const at = this.threads.findIndex((one) => one.name === name && one.hex === hex && one.weight === weight);
-    return at >= 0 ? at : this.threads.push({ name, hex, weight }) - 1;
+  place(thread: ThreadChoice): number {
+    const at = this.threads.findIndex((one) => isSameThread(one, thread));
+    return at >= 0 ? at : this.threads.push(thread) - 1;
   }
 }
+
+const isSameThread = (a: ThreadChoice, b: ThreadChoice): boolean =>
+  a.name === b.name && a.weight === b.weight && `${threadColors(a)}` === `${threadColors(b)}`;
