@@ -36,6 +36,8 @@ export interface Dressed {
   readonly dressing: Dressing;
   /** in the order they are sewn */
   readonly lines: readonly DressedLine[];
+  /** thread by thread */
+  readonly ornaments: readonly DressedOrnament[];
   /** what stays clear */
   readonly keepClear: readonly KeptArea[];
   readonly design: Design;
@@ -55,6 +57,16 @@ export interface DressedLine {
 /** One thread of a row, an accent or an ornament, as sewn: a color stop, unless nothing of it is left. */
 export interface DressedLayer {
   readonly kind: Layer['kind'];
+  readonly title: string;
+  readonly thread: ThreadChoice;
+  readonly runs: Runs;
+}
+
+/** One thread of a free-standing figure, as sewn. */
+export interface DressedOrnament {
+  /** index into dressing.ornaments, and which of the figure's threads, from 0 */
+  readonly ornament: number;
+  readonly nth: number;
   readonly title: string;
   readonly thread: ThreadChoice;
   readonly runs: Runs;
@@ -92,9 +104,9 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   });
   const placed = placedOrnaments(dressing, dictionary, groundOf(block.map, dressing, lines, keepClear));
   findings.push(...placed.findings);
-  const ornaments = placed.layers.map(({ title, thread, chain }): Stop => {
-    const runs = sewChains([chain], craftFor(thread.weight), bench).runs;
-    return { title, kind: 'ornament', seams: [], thread, runs };
+  const ornaments = placed.layers.map(({ chain, ...layer }): DressedOrnament => {
+    const { runs } = sewChains([chain], craftFor(layer.thread.weight), bench);
+    return { ...layer, runs };
   });
 
   findings.push(...fits.flatMap((fit) => fit.findings));
@@ -111,9 +123,12 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
       accentsLeftOut(fit, accentNames(dressing.treatments[treatment], dictionary)),
     ),
   );
-  const design = designOf(block, dressing, [...lineStops(lines), ...ornaments]);
+  const ornamentStops = ornaments.map(
+    ({ title, thread, runs }): Stop => ({ title, kind: 'ornament', seams: [], thread, runs }),
+  );
+  const design = designOf(block, dressing, [...lineStops(lines), ...ornamentStops]);
   findings.push(...hoopFindings(dressing.hoop, fieldOf(block, design)));
-  return { block, dressing: asDrawn, lines, keepClear, design, findings: worstFirst(findings) };
+  return { block, dressing: asDrawn, lines, ornaments, keepClear, design, findings: worstFirst(findings) };
 }
 
 /** The main job on a block made as large as its hoop takes it. */

@@ -2,7 +2,14 @@
 // What Seamwright offers to other programs, step by step. All of it runs in a browser as well.
 
 // The whole way: a block and a dressing in, color stops out.
-export { type Dressed, type DressedLayer, type DressedLine, dress, marksOf } from './dress.js';
+export {
+  type Dressed,
+  type DressedLayer,
+  type DressedLine,
+  type DressedOrnament,
+  dress,
+  marksOf,
+} from './dress.js';
 export { defaultDressing, type PlanOptions } from './plan.js';
 export { type Mixed, type MixOptions, mixDressing } from './harmony/mix.js';
 export { PALETTE } from './harmony/palette.js';

@@ -21,6 +21,9 @@ import { threadOf, withThread } from './threads.js';
 
 /** One thread of a free-standing figure: a color stop. */
 export interface OrnamentLayer {
+  /** index into the dressing's ornaments, and which of the figure's threads, from 0 */
+  readonly ornament: number;
+  readonly nth: number;
   readonly title: string;
   readonly thread: ThreadChoice;
   readonly chain: Chain;
@@ -151,6 +154,8 @@ function layersOf(
   const unit = figure.build(scale);
   const whole = ornamentChain(unit, spot, placed.passes);
   return ornament.threads.map((name, thread) => ({
+    ornament: dressing.ornaments!.indexOf(placed),
+    nth: thread,
     title: withThread(ornament.title, name),
     thread: threadOf(dressing, placed, thread),
     chain: ofOneThread(whole, threadsByClass(unit), thread),

@@ -1,6 +1,6 @@
+import { type LineId, meetingPoint } from '../block/meetings.js';
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
-import { type LineId, meetingPoint } from './meetings.js';
 import type { StitchChoice } from './stitch-choice.js';
 
 /**

@@ -1,9 +1,9 @@
+import { meetingsAmong } from '../block/meetings.js';
 import type { Seam, SeamMap } from '../block/seam-map.js';
 import { polylineLength } from '../geometry/polyline.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { Stitch } from '../stitches/stitch.js';
-import { meetingsAmong } from './meetings.js';
 import { puzzleOf } from './puzzle.js';
 import { chooseInTurn } from './saturation.js';
 

@@ -1,9 +1,9 @@
+import type { LineId } from '../block/meetings.js';
 import type { SeamMap } from '../block/seam-map.js';
 import { resized, seamOf } from '../fit/seam-reference.js';
 import type { Dressing, PlacedOrnament, Treatment, Work } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
-import type { LineId } from './meetings.js';
 import { measured, type Offer } from './offer.js';
 import { workRethreaded } from './threading.js';
 

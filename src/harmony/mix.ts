@@ -1,4 +1,6 @@
 import { checkSeam } from '../block/known-seams.js';
+import type { LineId } from '../block/meetings.js';
+import { meetingsAmong } from '../block/meetings.js';
 import type { SeamMap } from '../block/seam-map.js';
 import type { Finding } from '../finding.js';
 import { referenceTo } from '../fit/seam-reference.js';
@@ -8,8 +10,6 @@ import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { clashFindings } from './clash-findings.js';
 import { type Kept, keptOrnaments, keptTreatments, linesLeftBare } from './kept.js';
-import type { LineId } from './meetings.js';
-import { meetingsAmong } from './meetings.js';
 import { type Offer, scaledWork } from './offer.js';
 import { offerNamed, offersOf } from './offers.js';
 import { chosenOrnaments, inPalette } from './ornament-choice.js';

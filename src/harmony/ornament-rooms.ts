@@ -1,4 +1,5 @@
 import { roomyPatches } from '../asked/roomy-patches.js';
+import type { LineId } from '../block/meetings.js';
 import type { Patch, SeamMap } from '../block/seam-map.js';
 import { contrast, SEEN } from '../color/contrast.js';
 import { type Clearance, clearOfArea, clearOfLines } from '../fit/clear-circle.js';
@@ -7,7 +8,6 @@ import type { KeptArea } from '../formats/line-drawing.js';
 import { insideRings } from '../geometry/area.js';
 import type { Circle } from '../geometry/enclosing-circle.js';
 import type { Points } from '../geometry/polyline.js';
-import type { LineId } from './meetings.js';
 
 /** One patch in so many gets an ornament: bare cloth is what sets them off. Common practice. */
 const ONE_IN = 3;

@@ -1,5 +1,5 @@
+import type { LineId } from '../block/meetings.js';
 import { choose } from './choose.js';
-import type { LineId } from './meetings.js';
 import type { Offer } from './offer.js';
 import { puzzleOf } from './puzzle.js';
 import type { SeamFacts } from './seam-facts.js';

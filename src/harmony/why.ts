@@ -1,5 +1,5 @@
+import type { LineId } from '../block/meetings.js';
 import type { ThreadChoice, Treatment } from '../formats/dressing.js';
-import type { LineId } from './meetings.js';
 import type { Offer } from './offer.js';
 import type { SeamFacts } from './seam-facts.js';
 import { wantedWidth } from './seam-facts.js';

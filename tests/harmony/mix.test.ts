@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { buildSeamMap } from '../../src/block/build-seam-map.js';
+import { largestMeeting, meetings } from '../../src/block/meetings.js';
 import type { SeamMap } from '../../src/block/seam-map.js';
 import { referenceTo } from '../../src/fit/seam-reference.js';
 import type { BlockSource, Dressing, Treatment } from '../../src/formats/dressing.js';
 import { writeDressing } from '../../src/formats/dressing-text.js';
 import { insideRings } from '../../src/geometry/area.js';
 import { polylineLength } from '../../src/geometry/polyline.js';
-import { largestMeeting, meetings } from '../../src/harmony/meetings.js';
 import { type MixOptions, mixDressing } from '../../src/harmony/mix.js';
 import { measured } from '../../src/harmony/offer.js';
 import { PALETTE } from '../../src/harmony/palette.js';

@@ -1,4 +1,4 @@
-import type { SeamMap } from '../block/seam-map.js';
+import type { SeamMap } from './seam-map.js';
 
 /** A line that can be dressed: a seam by its number, or the outline. */
 export type LineId = number | 'outline';
