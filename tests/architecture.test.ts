@@ -14,7 +14,7 @@ const order = [
   ['check'],
   ['asked'],
   ['harmony'],
-  ['dress', 'plan', 'placed', 'settings', 'examine-dressed'],
+  ['dress', 'plan', 'placed', 'settings', 'examine-dressed', 'sampler'],
   ['draw', 'report'],
   ['sheet'],
   ['index'],

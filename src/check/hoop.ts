@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.js';
 import type { Points } from '../geometry/polyline.js';
+import { fitIn } from './hoops.js';
 
 export interface Field {
   readonly width: number;
@@ -22,7 +23,7 @@ export function sewnField({ width, height }: Field, lines: readonly Points[]): F
 
 /** A block that fits the sewing field in neither orientation is an error, with the scale that would fit. */
 export function hoopFindings(hoop: Field | null, block: Field): Finding[] {
-  if (!hoop || fits(hoop, block) || fits({ width: hoop.height, height: hoop.width }, block)) return [];
+  if (!hoop || fitIn(hoop, block).fits) return [];
   const scale = (a: Field) => Math.min(a.width / block.width, a.height / block.height);
   const best = Math.max(scale(hoop), scale({ width: hoop.height, height: hoop.width }));
   const size = (field: Field) => `${round(field.width)} x ${round(field.height)} mm`;
@@ -37,6 +38,4 @@ export function hoopFindings(hoop: Field | null, block: Field): Finding[] {
   ];
 }
 
-const fits = (hoop: Field, block: Field) =>
-  block.width <= hoop.width + 1e-9 && block.height <= hoop.height + 1e-9;
 const round = (value: number) => Math.round(value * 10) / 10;

@@ -4,6 +4,7 @@ import { declareCheck } from './check-command.js';
 import { declareDemo } from './demo-command.js';
 import { declareDress } from './dress-command.js';
 import { declareLibrary } from './library-command.js';
+import { declareSampler } from './sampler-command.js';
 import { declareSeams } from './seams-command.js';
 import { refuseRepeated } from './single-options.js';
 import { declareStitches } from './stitches-command.js';
@@ -24,6 +25,7 @@ export function program(): Command {
   declareCheck(command);
   declareStitches(command);
   declareSwatch(command);
+  declareSampler(command);
   declareLibrary(command);
   declareDemo(command);
   for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);

@@ -1,37 +1,11 @@
+import { figureLines } from '../geometry/figures.js';
+import { pointAt, pointCount } from '../geometry/polyline.js';
 import type { Pen } from './pen.js';
-
-/**
- * Figures as single lines, on a grid 4 wide and 6 high from the upper left. Pictures number their seams with these and
- * not with a font, so that they look the same on every machine and need none installed.
- */
-const strokes: readonly string[] = [
-  '10 01 05 16 36 45 41 30 10',
-  '12 20 26',
-  '01 10 30 41 42 06 46',
-  '01 10 30 41 42 33 23|33 44 45 36 16 05',
-  '36 30 04 44',
-  '40 00 03 33 44 45 36 16 05',
-  '30 10 01 05 16 36 45 44 33 13 04',
-  '00 40 16',
-  '13 02 01 10 30 41 42 33 13 04 05 16 36 45 44 33',
-  '42 33 13 02 01 10 30 41 45 36 16',
-];
-
-const ADVANCE = 5.5;
 
 /** Draws a whole number centered on (x, y), its figures `height` mm high. */
 export function drawNumber(pen: Pen, value: number, x: number, y: number, height: number): void {
-  const figures = String(value);
-  const scale = height / 6;
-  let left = x - ((figures.length * ADVANCE - (ADVANCE - 4)) / 2) * scale;
-  for (const figure of figures) {
-    for (const stroke of strokes[Number(figure)].split('|')) {
-      stroke.split(' ').forEach((spot, i) => {
-        const at: [number, number] = [left + Number(spot[0]) * scale, y + (Number(spot[1]) - 3) * scale];
-        if (i === 0) pen.move(...at);
-        else pen.line(...at);
-      });
-    }
-    left += ADVANCE * scale;
+  for (const line of figureLines(value, x, y, height)) {
+    pen.move(...pointAt(line, 0));
+    for (let i = 1; i < pointCount(line); i++) pen.line(...pointAt(line, i));
   }
 }

@@ -1,6 +1,7 @@
 import type { Measured } from '../check/density/density.js';
 import type { Spread } from '../check/density/tally.js';
 import type { Examined } from '../check/examine.js';
+import type { HoopFit } from '../check/hoops.js';
 import type { Finding } from '../finding.js';
 import { lookHere } from './look-here.js';
 import { counted, rounded, table } from './table.js';
@@ -28,13 +29,6 @@ export interface StopDensity {
 }
 
 type DensityNumbers = Pick<CheckReport, 'holesPerMm2' | 'layers' | 'cover'>;
-
-export interface HoopFit {
-  readonly name: string;
-  readonly fits: boolean;
-  /** it fits only turned by a right angle */
-  readonly turned: boolean;
-}
 
 /** @param said findings of the work itself, beside those of its stitches */
 export function checkReport(examined: Examined, hoop: HoopFit | null, said: readonly Finding[]): CheckReport {

@@ -1,0 +1,54 @@
+import { InputError } from '../input-error.js';
+import { dressReport } from '../report/dress-report.js';
+import { samplerText } from '../report/sampler-text.js';
+import { samplerOf } from '../sampler.js';
+import { readWork } from './dress-from-file.js';
+import { inSaved } from './dress-work.js';
+import { renderDressed } from './dressed-outputs.js';
+import { fileKind, readInput } from './input-file.js';
+import { checkOutputs, writeOutputs } from './output-files.js';
+import { outputKind } from './outputs-option.js';
+import { print, printJson, settleStatus } from './print.js';
+import type { SamplerOptions } from './sampler-command.js';
+
+/** Sews the sampler of a dressing, writes the outputs asked for and prints what each number is. */
+export async function sewSampler(
+  path: string,
+  { out = [], library, from, json }: SamplerOptions,
+): Promise<void> {
+  const outputs = out.map((name) => ({
+    path: name,
+    ending: outputKind(name, ['.dst', '.svg', '.png', '.json', '.csv', '.txt']),
+  }));
+  checkOutputs(outputs, [path]);
+  if (fileKind(path, await readInput(path)) !== 'record') {
+    throw new InputError(
+      'not-a-dressing',
+      path,
+      'is no dressing',
+      'dress the block first, with --save NAME.dressing.json, and give that',
+    );
+  }
+  const { work, dictionary } = await readWork(path, { library });
+  const { length } = work.dressing.treatments;
+  if (length === 0) {
+    throw new InputError('nothing-to-sew', path, 'has no treatments', 'dress at least one seam of its block');
+  }
+  const { dressed, samples } = await inSaved(work.saved, () => samplerOf(work.dressing, dictionary, from));
+  if (samples.length === 0) {
+    throw new InputError(
+      'bad-number',
+      `--from ${from}`,
+      'is beyond the last of its treatments',
+      `it has ${length} at most`,
+    );
+  }
+  const report = dressReport(dressed, out);
+  const files = await Promise.all(
+    outputs.map((output) => renderDressed(dressed, report, output, { block: null, library: null })),
+  );
+  await writeOutputs(files, () =>
+    json ? printJson({ ...report, samples }) : print(samplerText(samples, report)),
+  );
+  settleStatus(report.findings);
+}
