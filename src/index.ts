@@ -63,12 +63,21 @@ export { type SewnStitches, stitchesOf, stitchesOfRecords } from './check/densit
 export { type Examined, examineRecords } from './check/examine.js';
 export { examineDressed } from './examine-dressed.js';
 
+// Threads against fabrics and against each other.
+export { contrast } from './color/contrast.js';
+export { type Difference, loadDifference } from './color/difference.js';
+export type { Fabric } from './color/fabric.js';
+export { pictureFabric } from './color/picture-fabric.js';
+export { readPicture } from './formats/picture.js';
+export { type ThreadLook, threadLook } from './thread-look.js';
+
 // Pictures and reports.
 export { drawDressed } from './draw/dressed-picture.js';
 export { drawSeamMap } from './draw/map-picture.js';
 export type { Pen } from './draw/pen.js';
 export { sampleBlock } from './draw/swatch.js';
 export { type CheckReport, checkReport, checkText } from './report/check-report.js';
+export { type ContrastReport, contrastReport } from './report/contrast-report.js';
 export { type DressReport, dressReport } from './report/dress-report.js';
 export { dressText } from './report/dress-text.js';
 export { seamsText } from './report/seams-text.js';

@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { CLOTHS, type Cloth, LIMITS } from '../check/density/limits.js';
 import type { CheckReport } from '../report/check-report.js';
 import { choiceOption } from './choices.js';
+import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
 import { print, printJson, settleStatus } from './print.js';
@@ -10,6 +11,7 @@ import { nameOption } from './single-options.js';
 
 interface Options {
   readonly cloth: Cloth;
+  readonly fabric?: readonly FabricOption[];
   readonly library?: string;
   readonly json?: true;
 }
@@ -20,7 +22,7 @@ export function declareCheck(program: Command): void {
     .command('check')
     .summary('how dense the stitches are, and what to look at before sewing')
     .description(
-      'Measures the stitches of a saved dressing or of any stitch file: holes, threads one over another, cloth under thread, lengths.',
+      'Measures the stitches of a saved dressing or of any stitch file: holes, threads one over another, cloth under thread, lengths; of a dressing also how its threads show on the fabrics.',
     )
     .argument('<file>', 'a saved dressing (.dressing.json) or a stitch file (.dst)')
     .option(
@@ -28,6 +30,11 @@ export function declareCheck(program: Command): void {
       'firm (cotton for quilts, velvet) or fine (fine cotton, silk, satin)',
       choiceOption('--cloth', CLOTHS),
       'firm',
+    )
+    .option(
+      '--fabric <patches=colors...>',
+      'of a dressing: fabrics of patches as dress takes them, such as 3=#7a2f3b, to see how threads would show on them',
+      fabricsOption('--fabric'),
     )
     .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option('--json', 'print one JSON document')
@@ -61,13 +68,16 @@ async function ofStitchFile(path: string, bytes: Uint8Array, { cloth }: Options)
   return checkReport(examineRecords(records, LIMITS[cloth]), null, []);
 }
 
-async function ofDressing(path: string, { cloth, library }: Options): Promise<CheckReport> {
+async function ofDressing(path: string, { cloth, library, fabric }: Options): Promise<CheckReport> {
   const { readWork } = await import('./dress-from-file.js');
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');
   const { dress } = await import('../dress.js');
   const { checkReport } = await import('../report/check-report.js');
-  const { work, dictionary } = await readWork(path, { library });
+  const { threadLook } = await import('../thread-look.js');
+  const { loadDifference } = await import('../color/difference.js');
+  const { work, dictionary } = await readWork(path, { library, fabric });
   const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
-  return checkReport(examineDressed(dressed, LIMITS[cloth]), null, dressed.findings);
+  const look = threadLook(dressed, await loadDifference());
+  return checkReport(examineDressed(dressed, LIMITS[cloth]), null, dressed.findings, look);
 }

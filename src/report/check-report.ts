@@ -2,7 +2,9 @@ import type { Measured } from '../check/density/density.js';
 import type { Spread } from '../check/density/tally.js';
 import type { Examined } from '../check/examine.js';
 import type { HoopFit } from '../check/hoops.js';
-import type { Finding } from '../finding.js';
+import { type Finding, worstFirst } from '../finding.js';
+import type { ThreadLook } from '../thread-look.js';
+import { type ContrastReport, contrastReport, contrastText } from './contrast-report.js';
 import { lookHere } from './look-here.js';
 import { counted, rounded, table } from './table.js';
 
@@ -14,6 +16,8 @@ export interface CheckReport {
   readonly stitchMm: { readonly min: number; readonly max: number; readonly mean: number };
   readonly perStop: readonly StopDensity[];
   readonly hoop: HoopFit | null;
+  /** how threads stand out from fabrics and from each other; not of a stitch file, which has no colors */
+  readonly contrast?: ContrastReport;
   /** worst first */
   readonly findings: readonly Finding[];
 }
@@ -30,8 +34,14 @@ export interface StopDensity {
 
 type DensityNumbers = Pick<CheckReport, 'holesPerMm2' | 'layers' | 'cover'>;
 
-/** @param said findings of the work itself, beside those of its stitches */
-export function checkReport(examined: Examined, hoop: HoopFit | null, said: readonly Finding[]): CheckReport {
+/** @param said findings of the work itself, beside those of its stitches
+ * @param look at its threads, where colors are known */
+export function checkReport(
+  examined: Examined,
+  hoop: HoopFit | null,
+  said: readonly Finding[],
+  look?: ThreadLook,
+): CheckReport {
   const { density, lengths, stitches, stops } = examined;
   return {
     ...numbersOf(density.whole),
@@ -44,7 +54,8 @@ export function checkReport(examined: Examined, hoop: HoopFit | null, said: read
       soFar: numbersOf(soFar),
     })),
     hoop,
-    findings: [...examined.findings, ...said],
+    ...(look && { contrast: contrastReport(look) }),
+    findings: worstFirst([...examined.findings, ...(look?.findings ?? []), ...said]),
   };
 }
 
@@ -63,7 +74,7 @@ function numbersOf({ holesPerMm2, layers, cover }: Measured): DensityNumbers {
 
 /** The same for a person to read. */
 export function checkText(name: string, report: CheckReport): string {
-  const { holesPerMm2, layers, cover, stitchMm, perStop, hoop } = report;
+  const { holesPerMm2, layers, cover, stitchMm, perStop, hoop, contrast } = report;
   const count = perStop.reduce((sum, { stitches }) => sum + stitches, 0);
   const spread = ({ max, p99, mean }: Spread) => [mean.toFixed(1), p99.toFixed(1), max.toFixed(1)];
   return [
@@ -109,6 +120,7 @@ export function checkText(name: string, report: CheckReport): string {
     ),
     'Holes and threads: the most at any place, of the stop alone and with all that is sewn before it.',
     '',
+    ...(contrast?.threads.length ? [contrastText(contrast), ''] : []),
     lookHere(report.findings),
   ].join('\n');
 }

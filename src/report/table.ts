@@ -1,3 +1,5 @@
+import { numberRanges } from '../block/line-list.js';
+
 /** A column of a table: its heading, and whether its cells are figures, which stand to the right. */
 export interface Column {
   readonly heading: string;
@@ -23,16 +25,11 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
 
 /** Numbers of seams as a person writes them: '1, 4-6, outline'. */
 export function numberList(ids: readonly (number | 'outline')[]): string {
-  const numbers = ids.filter((id) => id !== 'outline').sort((a, b) => a - b);
-  const parts: string[] = [];
-  for (let i = 0; i < numbers.length; ) {
-    let j = i;
-    while (numbers[j + 1] === numbers[j] + 1) j++;
-    parts.push(j - i < 2 ? numbers.slice(i, j + 1).join(', ') : `${numbers[i]}-${numbers[j]}`);
-    i = j + 1;
-  }
-  if (ids.includes('outline')) parts.push('outline');
-  return parts.join(', ');
+  const numbers = ids.filter((id) => id !== 'outline');
+  return [
+    ...(numbers.length ? [numberRanges(numbers)] : []),
+    ...(ids.includes('outline') ? ['outline'] : []),
+  ].join(', ');
 }
 
 /** '1 stop', '2 stops'. */
