@@ -13,6 +13,7 @@ import { ringOfTucks } from './check/ring-of-tucks.js';
 import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
 import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
+import { hoopingStops } from './design/hooping.js';
 import { type BrokenTuck, sewingOrder } from './design/order.js';
 import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
@@ -126,7 +127,8 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   const ornamentStops = ornaments.map(
     ({ title, thread, runs }): Stop => ({ title, kind: 'ornament', seams: [], thread, runs }),
   );
-  const design = designOf(block, dressing, [...lineStops(lines), ...ornamentStops]);
+  const before = hoopingStops(block.map, dressing.hooping ?? {});
+  const design = designOf(block, dressing, [...before, ...lineStops(lines), ...ornamentStops]);
   findings.push(...hoopFindings(dressing.hoop, fieldOf(block, design)));
   return { block, dressing: asDrawn, lines, ornaments, keepClear, design, findings: worstFirst(findings) };
 }

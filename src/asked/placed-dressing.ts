@@ -43,6 +43,9 @@ function moved(dressing: Dressing, move: (p: Point) => Point, scale: number, tur
         ...(one.circle && { circle: { at: move(one.circle.at), radius: scale * one.circle.radius } }),
       })),
     }),
+    ...(dressing.hooping?.align && {
+      hooping: { ...dressing.hooping, align: dressing.hooping.align.map(move) },
+    }),
     ...(dressing.fabrics && {
       fabrics: dressing.fabrics.map((one) => ({
         ...one,

@@ -24,7 +24,7 @@ export function wishesOnMap(
   { through = [], join = [], split = [] }: WishesByNumber,
 ): JunctionWishes {
   const runsOn = (option: string, one: SeamMeeting) => {
-    const all = meetings(map, option, one);
+    const all = meetingsOf(map, option, one);
     const passed = all.filter(({ arms }) => arms.filter(({ seam }) => seam === one.seam).length > 1);
     if (passed.length) return passed.map(({ at }) => ({ at, seam: one.seam }));
     throw new InputError(
@@ -38,7 +38,7 @@ export function wishesOnMap(
     through: through.flatMap((one) => runsOn('--through', one)),
     split: split.flatMap((one) => runsOn('--split', one)),
     join: join.flatMap((one) =>
-      inside(meetings(map, '--join', one), one).map(({ at }) => ({
+      inside(meetingsOf(map, '--join', one), one).map(({ at }) => ({
         at,
         seams: [one.seam, one.meets] as const,
       })),
@@ -46,7 +46,11 @@ export function wishesOnMap(
   };
 }
 
-function meetings(map: SeamMap, option: string, { seam, meets }: SeamMeeting): SeamMap['junctions'] {
+/**
+ * The junctions where two seams meet.
+ * @throws InputError when a seam does not exist or the two do not meet
+ */
+export function meetingsOf(map: SeamMap, option: string, { seam, meets }: SeamMeeting): SeamMap['junctions'] {
   const where = `${option} ${seam}@${meets}`;
   for (const id of [seam, meets]) checkSeam(map, id, where);
   const shared = map.junctions.filter(({ arms }) =>

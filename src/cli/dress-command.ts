@@ -5,6 +5,7 @@ import type { Setting } from '../settings.js';
 import { choiceOption } from './choices.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { GUIDE_HEIGHT, GUIDE_LENGTH, type GuideOptions } from './guide-options.js';
+import { type HoopingOptions, USUAL_BASTING } from './hooping-options.js';
 import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption, numberOption } from './numbers.js';
 import type { PatchOptions } from './patch-options.js';
@@ -14,7 +15,7 @@ import { meetingsOption, orderOption, settingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
-export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions {
+export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions, HoopingOptions {
   readonly stops?: number[];
   readonly after?: number;
   readonly stitch?: string;
@@ -43,6 +44,7 @@ export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions {
   readonly library?: string;
   readonly save?: string;
   readonly embed?: true;
+  readonly alone?: true;
   readonly out?: string[];
   readonly json?: true;
 }
@@ -159,9 +161,22 @@ export function declareDress(program: Command): void {
       'how uneven the hand is: 0, even, to 1',
       numberOption('--by-hand', 0, 1, '0.4'),
     )
+    .option('--placement', 'first the outline on the stabilizer, to lay a finished block on')
+    .option(
+      '--basting [mm]',
+      `then a box of long stitches so far outside the block, to be pulled out (${USUAL_BASTING})`,
+      lengthOption('--basting', 1, 50),
+    )
+    .option(
+      '--align <seam@seam>',
+      'then the needle comes to junctions, to see whether the block lies right, such as 4@3,7@2,9@1',
+      meetingsOption('--align'),
+    )
+    .option('--align-crosses', 'with --align: crosses of long stitches there, to be pulled out')
     .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option('--save <file>', 'keep the work in a .dressing.json file', nameOption('--save'))
     .option('--embed', 'with --save: put the drawing itself into it')
+    .option('--alone', 'leave the color stops of the stitch file out; the new ones lie where they would')
     .option(
       '--out <file...>',
       'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .csv (color stops), .txt (report)',

@@ -1,4 +1,5 @@
 import { dirname, resolve } from 'node:path';
+import { aloneDesign } from '../design/alone.js';
 import { dress } from '../dress.js';
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
@@ -8,6 +9,7 @@ import { type LoadedDictionary, loadDictionary } from './dictionary.js';
 import type { DressOptions } from './dress-command.js';
 import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { dressedEndings, renderDressed } from './dressed-outputs.js';
+import { withHooping } from './hooping-options.js';
 import { fileKind, readInput } from './input-file.js';
 import { checkMixOptions, mixed, settingsAround, whyWithSettings } from './mix-options.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
@@ -28,10 +30,12 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const { work, dictionary, libraryPath } = await readWork(path, options);
   checkOutputs(outputs, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
   if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
+  if (options.alone) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--alone');
 
   const { map } = work.block;
   const { withBare, withSettings } = await import('../settings.js');
-  const base = withBare(placedByOptions(work.dressing, options), options.bare ?? [], map);
+  const placed = withHooping(placedByOptions(work.dressing, options), options, map);
+  const base = withBare(placed, options.bare ?? [], map);
   const settings = await settingsAsked(options.set ?? [], dictionary);
   const { before, pins, after } = settingsAround(options.mix ? settings : []);
   const mix = options.mix
@@ -44,7 +48,8 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const dressing = mix
     ? withSettings(mix.dressing, after, map, dictionary)
     : withSettings(base, settings, map, dictionary);
-  const dressed = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
+  const whole = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
+  const dressed = options.alone ? { ...whole, design: aloneDesign(whole.design) } : whole;
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });
   const places = { block: work.blockPath, library: libraryPath };

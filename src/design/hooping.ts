@@ -1,6 +1,7 @@
 import type { SeamMap } from '../block/seam-map.js';
 import type { Chain } from '../fit/fit.js';
 import { lineChain } from '../fit/plain-line.js';
+import type { Hooping } from '../formats/dressing.js';
 import { boxOf } from '../geometry/box.js';
 import type { Point } from '../geometry/point.js';
 import { cumulativeLength, fromPoints, type Points, pointAt, pointCount } from '../geometry/polyline.js';
@@ -9,18 +10,6 @@ import { craftFor } from '../needle/craft.js';
 import type { Runs } from '../needle/run.js';
 import { sewChains, Workbench } from '../needle/sew-chain.js';
 import type { Stop, StopKind, Thread } from './design.js';
-
-/** What is sewn before the dressing when a finished block is hooped. */
-export interface Hooping {
-  /** the block's outline on the stabilizer, where the block is laid */
-  readonly outline: boolean;
-  /** a box of long stitches that holds all layers, this far outside the block, mm; null for none */
-  readonly basting: number | null;
-  /** places of the block that the needle is brought to, so that it can be seen whether the block lies right */
-  readonly alignment: readonly Point[];
-  /** whether these places get a small cross of long stitches, pulled out later, instead of a single hole */
-  readonly crosses: boolean;
-}
 
 /** Stitches of an outline to lay a block on, mm. Common practice. */
 const PLACING = 3;
@@ -35,7 +24,10 @@ const ANY_THREAD: Thread = { name: 'Any thread', hex: '#8a8a86', weight: 'No. 40
  * The stops of hooping a finished block, in the order they are sewn: the outline on the stabilizer, then, with the block
  * laid in it, the box that holds it, then the places that show whether it lies right. Each kind is a stop of its own.
  */
-export function hoopingStops(map: SeamMap, { outline, basting, alignment, crosses }: Hooping): Stop[] {
+export function hoopingStops(
+  map: SeamMap,
+  { outline = false, basting, align = [], crosses = false }: Hooping,
+): Stop[] {
   const bench = new Workbench();
   const sewn = (chains: readonly Chain[]): Runs => sewChains(chains, craftFor(ANY_THREAD.weight), bench).runs;
   const stop = (kind: StopKind, title: string, runs: Runs): Stop => ({
@@ -48,13 +40,13 @@ export function hoopingStops(map: SeamMap, { outline, basting, alignment, crosse
   const stops: Stop[] = [];
   if (outline)
     stops.push(stop('placement', 'Outline on the stabilizer', sewn([around(outlineOf(map), PLACING)])));
-  if (basting !== null)
+  if (basting !== undefined)
     stops.push(stop('basting', 'Basting box', sewn([around(boxBeside(map, basting), BASTING)])));
-  if (alignment.length > 0) {
+  if (align.length > 0) {
     stops.push(
       crosses
-        ? stop('alignment', 'Crosses to align by', sewn(alignment.flatMap(crossAt)))
-        : stop('alignment', 'Places to align by', holesAt(alignment)),
+        ? stop('alignment', 'Crosses to align by', sewn(align.flatMap(crossAt)))
+        : stop('alignment', 'Places to align by', holesAt(align)),
     );
   }
   return stops;

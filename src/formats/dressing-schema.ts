@@ -217,6 +217,16 @@ export const dressingSchema = Type.Object(
         maxItems: 1000,
       }),
     ),
+    hooping: Type.Optional(
+      record({
+        outline: Type.Optional(yes),
+        basting: Type.Optional(length(1, 50)),
+        align: Type.Optional(
+          Type.Array(point, { description: 'a list of up to fifty points', maxItems: 50 }),
+        ),
+        crosses: Type.Optional(yes),
+      }),
+    ),
     fabrics: Type.Optional(
       Type.Array(patchFabric, { description: 'a list of up to ten thousand fabrics', maxItems: 10_000 }),
     ),

@@ -2,6 +2,7 @@ import type {
   Accent,
   BlockSource,
   Dressing,
+  Hooping,
   KeepClear,
   PatchFabric,
   PlacedOrnament,
@@ -29,6 +30,7 @@ export function writeDressing(dressing: Dressing): string {
     treatments,
     ornaments,
     keepClear,
+    hooping,
     fabrics,
     threads,
     hoop,
@@ -56,6 +58,7 @@ export function writeDressing(dressing: Dressing): string {
     treatments: treatments.map(treatmentInOrder),
     ornaments: ornaments?.map(ornamentInOrder),
     keepClear: keepClear?.map(keptClearInOrder),
+    hooping: hooping && hoopingInOrder(hooping),
     fabrics: fabrics?.map(fabricInOrder),
     bare: bare?.map(referenceInOrder),
   });
@@ -87,6 +90,9 @@ const fabricInOrder = ({ patch, colors, busyness, picture }: PatchFabric) =>
     busyness,
     picture,
   });
+
+const hoopingInOrder = ({ outline, basting, align, crosses }: Hooping) =>
+  said({ outline, basting, align, crosses });
 
 const seamAtInOrder = ({ at, seam }: SeamAt) => ({ at, seam });
 

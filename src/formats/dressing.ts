@@ -22,6 +22,8 @@ export interface Dressing {
   readonly ornaments?: readonly PlacedOrnament[];
   /** where nothing is sewn by the dressing: a monogram, a photo, a charm */
   readonly keepClear?: readonly KeepClear[];
+  /** what is sewn before all else when a finished block is hooped */
+  readonly hooping?: Hooping;
   /** fabrics of patches, where they are not what the drawing says */
   readonly fabrics?: readonly PatchFabric[];
   readonly threads: readonly ThreadChoice[];
@@ -146,6 +148,18 @@ export interface Work {
   readonly laid?: Laid | null;
   /** what is drawn along the seam and stitched on instead of the seam itself */
   readonly guide?: Guide | null;
+}
+
+/** Stops that help to hoop a finished block, see hoopingStops. */
+export interface Hooping {
+  /** the outline on the stabilizer, to lay the block on */
+  readonly outline?: boolean;
+  /** a box of long stitches so far outside the block, mm */
+  readonly basting?: number;
+  /** places that show whether the block lies right */
+  readonly align?: readonly (readonly [number, number])[];
+  /** these get crosses of long stitches instead of a single hole */
+  readonly crosses?: boolean;
 }
 
 /** Waves along the seam; of two interlaced lines every second row takes the other. */

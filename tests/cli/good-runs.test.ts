@@ -40,6 +40,51 @@ describe.concurrent('a run that goes right', () => {
   );
 
   it(
+    'sews a sampler of a saved dressing, and checks its stitches and those of its stitch file',
+    async () => {
+      await seamwright(folder, 'dress', 'block.svg', '--out', 's.dst', '--save', 's.dressing.json');
+      const sampler = await seamwright(
+        folder,
+        'sampler',
+        's.dressing.json',
+        '--out',
+        't.dst',
+        't.svg',
+        '--json',
+      );
+      expect([sampler.stderr, sampler.status]).toEqual(['', 0]);
+      expect(JSON.parse(sampler.stdout).samples).toEqual([
+        { number: 1, line: 1, seams: [1] },
+        { number: 2, line: 2, seams: [2] },
+      ]);
+      const dressing = await seamwright(folder, 'check', 's.dressing.json', '--json');
+      const file = await seamwright(folder, 'check', 's.dst', '--json');
+      const [one, other] = [JSON.parse(dressing.stdout), JSON.parse(file.stdout)];
+      expect(one.stitchMm).toEqual(other.stitchMm);
+      expect(one.perStop.map(({ stitches }: { stitches: number }) => stitches)).toEqual(
+        other.perStop.map(({ stitches }: { stitches: number }) => stitches),
+      );
+    },
+    patient,
+  );
+
+  it(
+    'sews what helps to hoop a finished block first, and leaves the stops of a stitch file out when told',
+    async () => {
+      const how = ['--placement', '--basting', '8', '--align', '2@1', '--json'];
+      const { stdout } = await seamwright(folder, 'dress', 'block.svg', ...how);
+      const kinds = (text: string) => JSON.parse(text).stops.map(({ kind }: { kind: string }) => kind);
+      expect(kinds(stdout).slice(0, 4)).toEqual(['placement', 'basting', 'alignment', 'treatment']);
+      const stops = ['--stops', SEAM_STOPS.join(','), '--json'];
+      const whole = await seamwright(folder, 'dress', 'pieced.dst', ...stops);
+      const alone = await seamwright(folder, 'dress', 'pieced.dst', ...stops, '--alone');
+      expect(kinds(whole.stdout)).toContain('existing');
+      expect(kinds(alone.stdout)).toEqual(kinds(whole.stdout).filter((kind: string) => kind !== 'existing'));
+    },
+    patient,
+  );
+
+  it(
     'gives the same bytes from a saved dressing as from the options that it was saved with',
     async () => {
       const how = ['--stitch', 'feather', '--width', '7', '--ends', 'short', '--seam', '1'];

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { buildSeamMap } from '../../src/block/build-seam-map.js';
 import type { Stop } from '../../src/design/design.js';
-import { type Hooping, hoopingStops } from '../../src/design/hooping.js';
+import { hoopingStops } from '../../src/design/hooping.js';
+import type { Hooping } from '../../src/formats/dressing.js';
 import { cutBlock } from '../bench/many-seams.js';
 
 const { map } = buildSeamMap(cutBlock(120, 60, 3));
-const none: Hooping = { outline: false, basting: null, alignment: [], crosses: false };
-const sewn = (hooping: Partial<Hooping>): Stop[] => hoopingStops(map, { ...none, ...hooping });
+const sewn = (hooping: Hooping): Stop[] => hoopingStops(map, hooping);
 
 function lengths({ runs: { xy, start } }: Stop): number[] {
   const found: number[] = [];
@@ -30,7 +30,7 @@ describe('what is sewn when a finished block is hooped', () => {
   });
 
   test('the outline is sewn on the stabilizer first, along the outline and through its corners', () => {
-    const [outline] = sewn({ outline: true, basting: 9, alignment: [[60, 60]] });
+    const [outline] = sewn({ outline: true, basting: 9, align: [[60, 60]] });
     expect(outline.kind).toBe('placement');
     expect(box(outline).map((value) => Math.round(value * 1000) / 1000)).toEqual([0, 0, 120, 120]);
     expect(Math.max(...plain(outline))).toBeLessThanOrEqual(3.001);
@@ -58,13 +58,13 @@ describe('what is sewn when a finished block is hooped', () => {
       [110, 12],
       [60, 100],
     ] as const;
-    const [holes] = sewn({ alignment: places });
+    const [holes] = sewn({ align: places });
     expect(holes.runs.start.length - 1).toBe(3);
     expect(lengths(holes)).toEqual([1, 1, 1]);
     places.forEach((place, i) => {
       expect([...holes.runs.xy.slice(4 * i + 2, 4 * i + 4)]).toEqual([...place]);
     });
-    const [crosses] = sewn({ alignment: places, crosses: true });
+    const [crosses] = sewn({ align: places, crosses: true });
     expect(plain(crosses).filter((length) => length > 3)).toHaveLength(6);
   });
 });

@@ -161,6 +161,15 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
         ),
         { maxLength: 2 },
       ),
+      hooping: fc.record(
+        {
+          outline: fc.boolean(),
+          basting: number(1, 50),
+          align: fc.array(point, { maxLength: 3 }),
+          crosses: fc.boolean(),
+        },
+        { requiredKeys: [] },
+      ),
       threads: fc.array(fc.record({ name: text, hex: fc.constantFrom('#000000', '#b8860B'), weight }), {
         minLength: threads,
         maxLength: threads,
