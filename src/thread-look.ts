@@ -20,27 +20,50 @@ export function threadLook(dressed: Dressed, difference: Difference): ThreadLook
 /** Every thread of rows, accents and ornaments as it is sewn, in the order of lines; what is left out is not among them. */
 export function sewnThreads({ lines, ornaments, dressing }: Dressed): SewnThread[] {
   const ofLines = lines.flatMap(({ treatment, fit, layers }) => {
-    const { rows, accents = [] } = dressing.treatments[treatment];
+    const { rows, accents = [], laid: under } = dressing.treatments[treatment];
     return layers.map(({ kind, title, thread, runs }, l): SewnThread => {
-      const { index } = fit.layers[l];
-      const passes = kind === 'row' ? rows[index].passes : kind === 'accent' ? accents[index].passes : 1;
-      const stitch = kind === 'accent' ? (accents[index].ornament ?? '') : rows[index]?.stitch;
-      return { line: fit.seam, title, kind, thread, stitch, isHeavy: isHeavy(thread.weight, passes), runs };
+      const { index, thread: nth } = fit.layers[l];
+      const figure = kind === 'row' ? rows[index] : kind === 'accent' ? accents[index] : null;
+      return {
+        line: fit.seam,
+        use: useOf('treatment', treatment, figure ? threadIndex(figure, nth) : under!.thread),
+        title,
+        kind,
+        thread,
+        stitch:
+          kind === 'row' ? rows[index].stitch : kind === 'accent' ? (accents[index].ornament ?? '') : '',
+        isHeavy: isHeavy(thread.weight, figure?.passes ?? 1),
+        passes: figure?.passes ?? 1,
+        runs,
+      };
     });
   });
-  const free = ornaments.map(
-    ({ ornament, title, thread, runs }): SewnThread => ({
+  const free = ornaments.map(({ ornament, nth, title, thread, runs }): SewnThread => {
+    const placed = dressing.ornaments![ornament];
+    return {
       line: null,
+      use: useOf('ornament', ornament, threadIndex(placed, nth)),
       title,
       kind: 'ornament',
       thread,
-      stitch: dressing.ornaments![ornament].ornament,
-      isHeavy: isHeavy(thread.weight, dressing.ornaments![ornament].passes),
+      stitch: placed.ornament,
+      isHeavy: isHeavy(thread.weight, placed.passes),
+      passes: placed.passes,
       runs,
-    }),
-  );
+    };
+  });
   return [...ofLines, ...free].filter(({ runs }) => runs.start.length > 1);
 }
+
+/** What names a thread of the dressing within one treatment or ornament. */
+export const useOf = (of: 'treatment' | 'ornament', index: number, thread: number): string =>
+  `${of} ${index} thread ${thread}`;
+
+/** Which of the dressing's threads the nth of a figure is; those not named take the first. */
+const threadIndex = (
+  { thread, moreThreads = [] }: { readonly thread: number; readonly moreThreads?: readonly number[] },
+  nth: number,
+): number => (nth === 0 ? thread : (moreThreads[nth - 1] ?? thread));
 
 /** How broad passes of a thread lie side by side, mm. */
 function laid(weight: string, passes: number): number {
@@ -49,5 +72,5 @@ function laid(weight: string, passes: number): number {
 }
 
 /** Heavier than usual, the usual passes of No. 40, by a pass or by as much in the thread. */
-const isHeavy = (weight: string, passes: number): boolean =>
+export const isHeavy = (weight: string, passes: number): boolean =>
   laid(weight, passes) >= laid('No. 40', DEFAULT_PASSES + 1) - 1e-9;

@@ -14,7 +14,7 @@ const order = [
   ['check'],
   ['asked'],
   ['harmony'],
-  ['dress', 'plan', 'placed', 'settings', 'examine-dressed', 'thread-look', 'sampler'],
+  ['dress', 'plan', 'placed', 'settings', 'examine-dressed', 'thread-look', 'stash-threads', 'sampler'],
   ['draw', 'report'],
   ['sheet'],
   ['index'],

@@ -9,6 +9,7 @@ import { declareSeams } from './seams-command.js';
 import { refuseRepeated } from './single-options.js';
 import { declareStitches } from './stitches-command.js';
 import { declareSwatch } from './swatch-command.js';
+import { declareThreads } from './threads-command.js';
 
 /** The whole command line. Every command loads what it needs only when it runs. */
 export function program(): Command {
@@ -23,6 +24,7 @@ export function program(): Command {
   declareSeams(command);
   declareDress(command);
   declareCheck(command);
+  declareThreads(command);
   declareStitches(command);
   declareSwatch(command);
   declareSampler(command);

@@ -11,6 +11,8 @@ import { type ClothBeside, clothBeside } from './cloth-beside.js';
 export interface SewnThread {
   /** null for an ornament */
   readonly line: LineId | null;
+  /** the same for all that one treatment or ornament works in one thread of the dressing */
+  readonly use: string;
   readonly title: string;
   readonly kind: 'placement' | 'row' | 'accent' | 'ornament';
   readonly thread: ThreadChoice;
@@ -18,7 +20,19 @@ export interface SewnThread {
   readonly stitch: string;
   /** whether it lies heavier than usual, by thread or passes */
   readonly isHeavy: boolean;
+  readonly passes: number;
   readonly runs: Runs;
+}
+
+/** A stretch of a thread's work and the patches with known fabrics beside it. */
+export interface Ground {
+  /** of the work, as a share */
+  readonly share: number;
+  /** along the seam, mm; on it alone */
+  readonly from?: number;
+  readonly to?: number;
+  /** one or two of them, of those that the thread lies on */
+  readonly sides: readonly { readonly hand: 'left' | 'right' | null; readonly patch: number }[];
 }
 
 /** A fabric that lies beside a thread, and how the thread shows on it. */
@@ -32,14 +46,8 @@ export interface Beside {
   readonly seen: number;
 }
 
-/** A stretch of a thread's work with the same fabrics on both sides. */
-export interface Place {
-  /** of the work, as a share; those with known fabrics alone are told */
-  readonly share: number;
-  /** along the seam, mm; on it alone */
-  readonly from?: number;
-  readonly to?: number;
-  /** one or two of them, of those with known fabrics that the thread lies on */
+/** A stretch of a thread's work, and how it shows there. */
+export interface Place extends Ground {
   readonly sides: readonly Beside[];
 }
 
@@ -96,18 +104,38 @@ export const fabricOfPatch = ({ print, fabric }: Patch): Fabric | null =>
   print ?? (fabric === null ? null : plainFabric(fabric));
 
 function threadContrast(map: SeamMap, one: SewnThread, beside: ClothBeside): Omit<ThreadContrast, 'of'> {
-  const places = placesOf(map, one, beside);
-  const known = places.reduce((sum, { share }) => sum + share, 0);
-  const fabrics = places.flatMap(({ sides }) =>
-    sides.map(({ patch }) => fabricOfPatch(map.patches[patch - 1])!),
-  );
-  const isOnPrint = fabrics.some(({ busyness }) => busyness >= BUSY);
+  const grounds = groundsOf(map, one, beside);
+  const places = shownOn(map, grounds, one.thread);
   return {
     places,
-    score: known ? places.reduce((sum, place) => sum + place.share * placeScore(place), 0) / known : null,
+    score: scoreOf(places),
     shows: verdictOf(places),
-    isThinOnPrint: one.kind === 'row' && isOnPrint && !one.isHeavy,
+    isThinOnPrint: one.kind === 'row' && isBusy(map, grounds) && !one.isHeavy,
   };
+}
+
+/** How a thread would show on these grounds. */
+export const shownOn = (
+  { patches }: Pick<SeamMap, 'patches'>,
+  grounds: readonly Ground[],
+  thread: ThreadChoice,
+): Place[] =>
+  grounds.map(({ sides, ...ground }) => ({
+    ...ground,
+    sides: sides.map((side) => ({
+      ...side,
+      ...showing(threadColors(thread), fabricOfPatch(patches[side.patch - 1])!),
+    })),
+  }));
+
+/** Whether one of them is a busy print. */
+export const isBusy = ({ patches }: Pick<SeamMap, 'patches'>, grounds: readonly Ground[]): boolean =>
+  grounds.some(({ sides }) => sides.some(({ patch }) => (patches[patch - 1].print?.busyness ?? 0) >= BUSY));
+
+/** The mean of its places' scores; null where there are none. */
+export function scoreOf(places: readonly Place[]): number | null {
+  const known = places.reduce((sum, { share }) => sum + share, 0);
+  return known ? places.reduce((sum, place) => sum + place.share * placeScore(place), 0) / known : null;
 }
 
 /** Nine tenths for the side it shows on best, from not visible to clear; the last for being visible on the other too. */
@@ -126,19 +154,22 @@ export const bestContrast = ({ sides }: Pick<Place, 'sides'>): number =>
 const verdictOfContrast = (ratio: number): Verdict =>
   ratio >= CLEAR ? 'clear' : ratio >= SEEN ? 'visible' : 'lost';
 
-function verdictOf(places: readonly Place[]): Verdict {
+export function verdictOf(places: readonly Place[]): Verdict {
   const counting = places.filter(({ share }) => share >= LEAST_SHARE);
   const told = counting.length > 0 ? counting : places;
   return told.length > 0 ? verdictOfContrast(Math.min(...told.map(bestContrast))) : 'unknown';
 }
 
-function placesOf(map: SeamMap, { line, thread, runs }: SewnThread, beside: ClothBeside): Place[] {
+/** Where a thread lies, as far as the fabrics there are known. */
+export function groundsOf(
+  map: SeamMap,
+  { line, runs }: Pick<SewnThread, 'line' | 'runs'>,
+  beside: ClothBeside,
+): Ground[] {
   const sewn = beside(runs);
   const on = (patch: number | null): number => (patch === null ? 0 : (sewn.get(patch) ?? 0));
-  const side = (patch: number | null, hand: Beside['hand']): Beside[] => {
-    const fabric = patch === null ? null : fabricOfPatch(map.patches[patch - 1]);
-    return fabric ? [{ hand, patch: patch!, ...showing(threadColors(thread), fabric) }] : [];
-  };
+  const side = <Hand extends 'left' | 'right' | null>(patch: number | null, hand: Hand) =>
+    patch === null || !fabricOfPatch(map.patches[patch - 1]) ? [] : [{ hand, patch }];
   if (typeof line !== 'number') {
     const whole = [...sewn.values()].reduce((sum, length) => sum + length, 0);
     return [...sewn]
@@ -148,7 +179,7 @@ function placesOf(map: SeamMap, { line, thread, runs }: SewnThread, beside: Clot
   }
   const seam = map.seams[line - 1];
   const length = seam.sides.at(-1)?.to || 1;
-  return seam.sides.flatMap(({ from, to, left, right }): Place[] => {
+  return seam.sides.flatMap(({ from, to, left, right }): Ground[] => {
     // of one that stands to one hand alone, the other side's cloth says nothing
     const least = LEAST_SHARE * (on(left) + on(right));
     const sides = [

@@ -51,6 +51,8 @@ const sewn = (
   thread: { name: `thread ${hex}`, hex, weight: 'No. 40' },
   stitch: 'feather',
   isHeavy: false,
+  passes: 3,
+  use: `line ${line}`,
   runs,
   ...more,
 });

@@ -1,0 +1,59 @@
+import { basename } from 'node:path';
+import { dress } from '../dress.js';
+import type { ThreadChoice } from '../formats/dressing.js';
+import { InputError } from '../input-error.js';
+import { readWork } from './dress-from-file.js';
+import { inSaved } from './dress-work.js';
+import { renderDressed } from './dressed-outputs.js';
+import { decodeText, fileKind, readInput } from './input-file.js';
+import { checkOutputs, writeOutputs } from './output-files.js';
+import { outputKind } from './outputs-option.js';
+import { print, printJson, settleStatus } from './print.js';
+import type { ThreadsOptions } from './threads-command.js';
+
+/** Chooses threads of a stash for a saved dressing, prints them and writes the dressing that --save names. */
+export async function chooseThreads(path: string, options: ThreadsOptions): Promise<void> {
+  const { stash: stashPath, save, palette, changes, library, fabric } = options;
+  if (stashPath === undefined) {
+    throw new InputError('no-stash', '--stash', 'is not given', 'name a .csv file of your threads');
+  }
+  if (save !== undefined) outputKind(save, ['.dressing.json'], '--save');
+  const outputs = save === undefined ? [] : [{ path: save, said: `--save ${save}` }];
+  checkOutputs(outputs, [path, stashPath]);
+  if (fileKind(path, await readInput(path)) !== 'record') {
+    throw new InputError('no-dressing', path, 'is no saved dressing', 'dress the block with --save first');
+  }
+  const stash = await readStashFile(stashPath);
+  const { work, dictionary, libraryPath } = await readWork(path, { library, fabric });
+  checkOutputs(outputs, [path, stashPath, ...(work.blockPath === null ? [] : [work.blockPath])]);
+  const [{ threadsFromStash }, { loadDifference }, { threadLook }, { threadsReport, threadsText }] =
+    await Promise.all([
+      import('../stash-threads.js'),
+      import('../color/difference.js'),
+      import('../thread-look.js'),
+      import('../report/threads-report.js'),
+    ]);
+  const { dressReport } = await import('../report/dress-report.js');
+  const difference = await loadDifference();
+  const before = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
+  const choice = threadsFromStash(before, stash, { palette, changes }, difference);
+  const dressed = await inSaved(work.saved, () => dress(work.block, choice.dressing, dictionary));
+  const names = outputs.map((output) => output.path);
+  const report = threadsReport(choice, threadLook(dressed, difference).findings, names);
+  const places = { block: work.blockPath, library: libraryPath };
+  const files = await Promise.all(
+    outputs.map((output) =>
+      renderDressed(dressed, dressReport(dressed, names), { ...output, ending: '.dressing.json' }, places),
+    ),
+  );
+  await writeOutputs(files, () =>
+    options.json ? printJson(report) : print(threadsText(basename(path), report)),
+  );
+  settleStatus(report.findings);
+}
+
+/** A maker's own threads from a file. */
+export async function readStashFile(path: string): Promise<readonly ThreadChoice[]> {
+  const { readStash } = await import('../formats/stash.js');
+  return readStash(decodeText(await readInput(path), path), path);
+}
