@@ -1,14 +1,14 @@
 import { basename } from 'node:path';
 import { dress } from '../dress.js';
-import type { ThreadChoice } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 import { readWork } from './dress-from-file.js';
 import { inSaved } from './dress-work.js';
 import { renderDressed } from './dressed-outputs.js';
-import { decodeText, fileKind, readInput } from './input-file.js';
+import { fileKind, readInput } from './input-file.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, settleStatus } from './print.js';
+import { readStashFile } from './stash-file.js';
 import type { ThreadsOptions } from './threads-command.js';
 
 /** Chooses threads of a stash for a saved dressing, prints them and writes the dressing that --save names. */
@@ -50,10 +50,4 @@ export async function chooseThreads(path: string, options: ThreadsOptions): Prom
     options.json ? printJson(report) : print(threadsText(basename(path), report)),
   );
   settleStatus(report.findings);
-}
-
-/** A maker's own threads from a file. */
-export async function readStashFile(path: string): Promise<readonly ThreadChoice[]> {
-  const { readStash } = await import('../formats/stash.js');
-  return readStash(decodeText(await readInput(path), path), path);
 }

@@ -40,6 +40,7 @@ export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions, 
   readonly mix?: true;
   readonly seed?: number;
   readonly threads?: number;
+  readonly stash?: string;
   readonly pin?: readonly PinOption[];
   readonly library?: string;
   readonly save?: string;
@@ -150,6 +151,11 @@ export function declareDress(program: Command): void {
       '--threads <n>',
       'with --mix: so many threads (default: 1, old gold)',
       countOption('--threads', 1, 12),
+    )
+    .option(
+      '--stash <file>',
+      'with --mix: take the threads from your own, a .csv file with columns name and color',
+      nameOption('--stash'),
     )
     .option(
       '--pin <seam=name...>',

@@ -6,11 +6,12 @@ import type { Setting } from '../settings.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { DressOptions } from './dress-command.js';
 import type { PinOption } from './pins-option.js';
+import { readStashFile } from './stash-file.js';
 
 /** What mixing chooses by itself. */
 const chosenByMix = ['stitch', 'treatment', 'repeat', 'width', 'guide'] as const;
 /** What says nothing unless a block is mixed. */
-const ofMix = ['threads', 'pin'] as const;
+const ofMix = ['threads', 'pin', 'stash'] as const;
 
 /** @throws InputError when options stand together that contradict each other, or one stands without what it belongs to */
 export function checkMixOptions(options: DressOptions): void {
@@ -78,7 +79,7 @@ export async function mixed(
   block: Block,
   dressing: Dressing,
   saved: boolean,
-  { seed, threads, thread, pin, seam }: DressOptions,
+  { seed, threads, thread, pin, seam, stash }: DressOptions,
   dictionary: Dictionary,
 ): Promise<Mixed> {
   const [{ mixDressing }, { placedWork, placementAsked }, places, { keptAreas }] = await Promise.all([
@@ -93,7 +94,9 @@ export async function mixed(
   const asPlaced = placedWork(block, dressing);
   const mix = mixDressing(asPlaced.block.map, places.placedDressing(dressing, placement), dictionary, {
     seed: seed ?? dressing.seed,
-    threads: threads ?? (saved ? undefined : 1),
+    // a dressing that has threads keeps them, unless others are to be chosen from
+    threads: threads ?? (saved && !stash ? undefined : 1),
+    stash: stash === undefined ? undefined : await readStashFile(stash),
     first: thread === undefined ? undefined : dressing.threads[0],
     pins: pin,
     seams: seam,

@@ -26,6 +26,8 @@ export interface MixOptions {
   readonly threads?: number;
   /** a thread that is among them in any case */
   readonly first?: ThreadChoice;
+  /** a maker's own threads, from which the palette is taken instead of the built-in one */
+  readonly stash?: readonly ThreadChoice[];
   /** a stitch or saved treatment that a seam has in any case */
   readonly pins?: readonly Pin[];
   /** seams to mix; otherwise all. The treatments of others stay, and so do all ornaments */
@@ -79,7 +81,9 @@ export function mixDressing(
   const choice = stitchesOfSeams({ seams, lines, neighbors, library, settled, seed });
 
   const palette =
-    options.threads === undefined ? base.threads : threadsFrom(options.threads, seams, seed, options.first);
+    options.threads === undefined
+      ? base.threads
+      : threadsFrom(options.threads, seams, seed, options.first, options.stash);
   const among = neighbors.slice(0, seams.length).map((near) => near.filter((other) => other < seams.length));
   const main = threadsOfSeams(palette, seams, among, seed);
   const threads = new ThreadList(palette);

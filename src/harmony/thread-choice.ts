@@ -50,15 +50,19 @@ function shareLost(
  * So many threads of the palette, that show on the most seams and differ from each other. One alone is old gold, the
  * classic; with more it stays unless it shows on too few.
  * @param first a thread that is wanted in any case
+ * @param own threads to choose from instead of the built-in ones; none of them is the classic
  */
 export function threadsFrom(
   count: number,
   seams: readonly SeamFacts[],
   seed: number,
-  first: ThreadChoice = PALETTE[0],
+  first?: ThreadChoice,
+  own?: readonly ThreadChoice[],
 ): ThreadChoice[] {
-  const all = [first, ...PALETTE.filter((thread) => thread.hex !== first.hex)];
-  const picked = [first];
+  const start = first ?? (own ? undefined : PALETTE[0]);
+  const others = (own ?? PALETTE).filter((thread) => thread.hex !== start?.hex);
+  const all = start ? [start, ...others] : others;
+  const picked = start ? [start] : [];
   const length = seams.reduce((sum, seam) => sum + seam.length, 0) || 1;
   const shows = all.map((thread) => seams.map((seam) => melting(thread, seam)));
   while (picked.length < Math.min(count, all.length)) {
