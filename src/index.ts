@@ -20,6 +20,8 @@ export { InputError } from './input-error.js';
 export type { Block } from './block/block.js';
 export { readSvgBlock } from './block/read-drawing.js';
 export { readStitchBlock } from './block/read-stitch-file.js';
+export { recognizeStops } from './block/roles/recognize.js';
+export { type Recognized, ROLE_NAMES, ROLES, type Role, type StopRole } from './block/roles/role.js';
 export type { Junction, Outline, Patch, Seam, SeamMap } from './block/seam-map.js';
 export { type SeamsJson, seamsJson } from './block/seams-json.js';
 
@@ -73,6 +75,7 @@ export { type ThreadLook, threadLook } from './thread-look.js';
 
 // Pictures and reports.
 export { drawDressed } from './draw/dressed-picture.js';
+export { drawStops } from './draw/stops-picture.js';
 export { drawSeamMap } from './draw/map-picture.js';
 export type { Pen } from './draw/pen.js';
 export { sampleBlock } from './draw/swatch.js';

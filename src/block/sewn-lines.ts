@@ -4,6 +4,7 @@ import { fromPoints } from '../geometry/polyline.js';
 import type { LineDrawing } from './drawn-line.js';
 import { settleEnds } from './sewn-ends.js';
 import { boxOf } from './sewn-loose-lines.js';
+import { withoutMarks } from './sewn-marks.js';
 import { mergePasses } from './sewn-merge.js';
 import { sewnPasses } from './sewn-passes.js';
 import { beyondEnds, lay, type SewnPath, withoutOverruns } from './sewn-path.js';
@@ -21,7 +22,7 @@ export const SEAM_ALLOWANCE = 6.35;
  * @throws InputError for a stop that does not exist, is empty, or is no seam (zigzag, satin, ties only)
  */
 export function sewnLines(file: StitchFile, stops: readonly number[], where: string): LineDrawing {
-  const sewn = mergePasses(sewnPasses(file, stops, where), SEAM_ALLOWANCE);
+  const sewn = withoutMarks(mergePasses(sewnPasses(file, stops, where), SEAM_ALLOWANCE));
   const roughly = settled(sewn);
   const paths = sewn.map((path, i) => withoutOverruns(path, roughly[i]));
   const lines = settled(paths);

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import type { Role } from '../block/roles/role.js';
 import type { SeamMeeting } from '../block/wishes-by-number.js';
 import { SNAP } from '../geometry/tolerances.js';
 import type { Setting } from '../settings.js';
@@ -11,12 +12,14 @@ import { countOption, lengthOption, listOption, numberOption } from './numbers.j
 import type { PatchOptions } from './patch-options.js';
 import { type PinOption, pinsOption } from './pins-option.js';
 import { hoopOption, type PlaceOptions } from './place-options.js';
+import { rolesOption } from './role-option.js';
 import { meetingsOption, orderOption, settingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
 export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions, HoopingOptions {
   readonly stops?: number[];
+  readonly role?: ReadonlyMap<number, Role>;
   readonly after?: number;
   readonly stitch?: string;
   readonly treatment?: string;
@@ -61,12 +64,13 @@ export function declareDress(program: Command): void {
     .argument('<block>', 'a drawing (.svg), a stitch file (.dst) or a saved dressing (.dressing.json)')
     .option(
       '--stops <list>',
-      'color stops of the stitch file that are the seams, such as 1,2',
+      'color stops of the stitch file that are the seams, such as 1,2 (default: as they are recognized)',
       listOption('--stops'),
     )
+    .option('--role <stops=what>', 'what a color stop is, such as 3=seam,7=edge', rolesOption('--role'))
     .option(
       '--after <n>',
-      'put the new stops in after this one (default: the last of --stops)',
+      'put the new stops in after this one (default: the last of piecing, or of --stops)',
       countOption('--after', 1, 999),
     )
     .option(

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
+import type { Recognized, Role } from '../block/roles/role.js';
 import type { WishesByNumber } from '../block/wishes-by-number.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
@@ -8,13 +9,17 @@ import { checkOutputs, type Output, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, settleStatus } from './print.js';
 import { readBlockFile } from './read-block.js';
+import { recognizedIn } from './recognized.js';
+import { rolesOption } from './role-option.js';
 import { meetingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
 interface Options extends WishesByNumber {
   readonly stops?: number[];
+  readonly role?: ReadonlyMap<number, Role>;
   readonly snap: number;
   readonly out?: string;
+  readonly stopsOut?: string;
   readonly json?: true;
 }
 
@@ -24,14 +29,15 @@ export function declareSeams(program: Command): void {
     .command('seams')
     .summary('what was found in a block: seams, junctions, patches')
     .description(
-      'Lists the seams, junctions and patches of a block. For a stitch file without --stops, lists its color stops.',
+      'Lists the seams, junctions and patches of a block; of a stitch file also what its color stops were taken for.',
     )
     .argument('<block>', 'a drawing (.svg) or a stitch file (.dst)')
     .option(
       '--stops <list>',
-      'color stops of the stitch file that are the seams, such as 1,2',
+      'color stops of the stitch file that are the seams, such as 1,2 (default: as they are recognized)',
       listOption('--stops'),
     )
+    .option('--role <stops=what>', 'what a color stop is, such as 3=seam,7=edge', rolesOption('--role'))
     .option('--snap <mm>', 'ends nearer than this meet', lengthOption('--snap', 0, 5), SNAP)
     .option(
       '--through <seam@seam>',
@@ -41,48 +47,88 @@ export function declareSeams(program: Command): void {
     .option('--join <seam@seam>', 'two seams are one line where they meet', meetingsOption('--join'))
     .option('--split <seam@seam>', 'a seam is two where it meets another', meetingsOption('--split'))
     .option('--out <file>', 'numbered picture: .svg or .png', nameOption('--out'))
+    .option(
+      '--stops-out <file>',
+      'picture of the color stops, each as what it was taken for',
+      nameOption('--stops-out'),
+    )
     .option('--json', 'print one JSON document')
     .action(seams);
 }
 
 async function seams(path: string, options: Options): Promise<void> {
-  const kind = options.out === undefined ? null : outputKind(options.out, ['.svg', '.png']);
-  if (options.out !== undefined) checkOutputs([{ path: options.out }], [path]);
+  const asked = [
+    ['--out', options.out],
+    ['--stops-out', options.stopsOut],
+  ] as const;
+  const pictures = asked.flatMap(([said, name]) =>
+    name === undefined
+      ? []
+      : [{ path: name, said: `${said} ${name}`, kind: outputKind(name, ['.svg', '.png'], said) }],
+  );
+  checkOutputs(pictures, [path]);
   const file = await readBlockFile(path, 'seams');
-  if (file.kind === 'stitch-file' && !options.stops) return listStops(path, file.bytes, options);
+  const found = await recognizedIn(file, options);
+  if (found && found.seams.length === 0) return listStops(path, file.bytes, found, options);
 
-  const source: BlockSource = { file: path, stops: options.stops ?? null, snap: options.snap, through: [] };
+  const stops = options.stops ?? found?.seams ?? null;
+  const source: BlockSource = { file: path, stops, snap: options.snap, through: [] };
   const { blockAsWished } = await import('./work-from-options.js');
   const { block } = await blockAsWished(file, source, options);
+  const draw = async (said: string): Promise<string> => {
+    if (said.startsWith('--out'))
+      return (await import('../draw/map-picture.js')).drawSeamMap(block.map, block.name);
+    if (!found) throw await noStops();
+    return (await import('../draw/stops-picture.js')).drawStops(block, found.roles);
+  };
   const outputs: Output[] = [];
-  if (options.out !== undefined) {
-    const { drawSeamMap } = await import('../draw/map-picture.js');
-    const picture = drawSeamMap(block.map, block.name);
-    outputs.push({ path: options.out, content: kind === '.png' ? await toPng(picture) : picture });
+  for (const { path: name, said, kind } of pictures) {
+    const picture = await draw(said);
+    outputs.push({ path: name, said, content: kind === '.png' ? await toPng(picture) : picture });
   }
   const { seamsJson } = await import('../block/seams-json.js');
   const { seamsText } = await import('../report/seams-text.js');
+  const { stopsReport, stopsText } = await import('../report/stops-report.js');
+  const report = found && block.existing ? stopsReport(block.existing, found) : null;
+  const made = pictures.length ? [`Made ${pictures.map((one) => one.path).join(', ')}`] : [];
+  const text = [...(report ? [stopsText(basename(path), report)] : []), seamsText(block), ...made].join(
+    '\n\n',
+  );
   await writeOutputs(outputs, () =>
-    options.json
-      ? printJson(seamsJson(block))
-      : print(options.out === undefined ? seamsText(block) : `${seamsText(block)}\n\nMade ${options.out}`),
+    options.json ? printJson({ ...seamsJson(block), ...report }) : print(text),
   );
   settleStatus(block.findings);
 }
 
-async function listStops(path: string, bytes: Uint8Array, options: Options): Promise<void> {
-  if (options.out !== undefined) {
+async function noStops(): Promise<Error> {
+  const { InputError } = await import('../input-error.js');
+  return new InputError(
+    'nothing-recognized',
+    '--stops-out',
+    'there are no color stops that were taken for anything',
+    'give a stitch file, without --stops',
+  );
+}
+
+/** Of a file in which no seam was found. */
+async function listStops(
+  path: string,
+  bytes: Uint8Array,
+  found: Recognized,
+  options: Options,
+): Promise<void> {
+  if (options.out !== undefined || options.stopsOut !== undefined) {
     const { InputError } = await import('../input-error.js');
     throw new InputError(
       'stops-missing',
-      '--out',
-      'a picture of the seams needs to know them',
+      options.out === undefined ? '--stops-out' : '--out',
+      'a picture of the seams needs to know them, and no color stop looks like a seam',
       'name the color stops that are the seams with --stops',
     );
   }
   const { readDst } = await import('../formats/dst-read.js');
   const { stopsReport, stopsText } = await import('../report/stops-report.js');
-  const report = stopsReport(readDst(bytes, basename(path)));
+  const report = stopsReport(readDst(bytes, basename(path)), found);
   await (options.json ? printJson(report) : print(stopsText(basename(path), report)));
 }
 

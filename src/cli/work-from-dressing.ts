@@ -11,6 +11,7 @@ import { type BlockFile, readBlock, readBlockFile } from './read-block.js';
 /** Options that a saved dressing carries itself. */
 const carried = [
   'stops',
+  'role',
   'after',
   'stitch',
   'treatment',

@@ -3,6 +3,7 @@ import type { WishesByNumber } from '../block/wishes-by-number.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
+import { rolesFinding } from '../report/roles-text.js';
 import type { LoadedDictionary } from './dictionary.js';
 import { digestOf } from './digest.js';
 import type { DressOptions } from './dress-command.js';
@@ -10,6 +11,7 @@ import type { DressWork } from './dress-work.js';
 import { guideAsked } from './guide-options.js';
 import { decodeText } from './input-file.js';
 import { type BlockFile, readBlock } from './read-block.js';
+import { seamsRecognizedIn } from './recognized.js';
 import { threadColor } from './thread-color.js';
 
 /** A dressing made from options: where none says otherwise, stitches are chosen seam by seam. */
@@ -18,14 +20,16 @@ export async function workFromOptions(
   options: DressOptions,
   dictionary: LoadedDictionary,
 ): Promise<DressWork> {
+  const found = await seamsRecognizedIn(file, options);
   const source: BlockSource = {
     file: file.path,
     ...heldOrKnown(file, options),
-    stops: options.stops ?? null,
+    stops: options.stops ?? found?.seams ?? null,
     snap: options.snap ?? SNAP,
     through: [],
   };
-  const { block, wished } = await blockAsWished(file, source, options);
+  const { block: read, wished } = await blockAsWished(file, source, options);
+  const block = found ? { ...read, findings: [...read.findings, rolesFinding(found)] } : read;
   if (options.after !== undefined) refuseForDrawing(block, file, '--after');
   const [{ defaultDressing }, { placementAsked }] = await Promise.all([
     import('../plan.js'),
@@ -49,7 +53,7 @@ export async function workFromOptions(
     guide: guideAsked(options),
     outline: options.outline,
     gap: options.gap,
-    after: options.after,
+    after: options.after ?? found?.after,
     thread: options.thread === undefined ? undefined : await threadColor(options.thread),
     seed: options.seed,
   });

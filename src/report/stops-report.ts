@@ -1,3 +1,4 @@
+import { type Recognized, ROLE_NAMES, type Role } from '../block/roles/role.js';
 import type { StitchFile } from '../formats/stitch-file.js';
 import { stopsOf } from '../formats/stops.js';
 import { polylineLength } from '../geometry/polyline.js';
@@ -11,10 +12,13 @@ export interface StopsReport {
     readonly jumps: number;
     readonly sewnMm: number;
     readonly segments: number;
+    /** what it was taken for, and why */
+    readonly role: Role;
+    readonly evidence: string;
   }[];
 }
 
-export function stopsReport(file: StitchFile): StopsReport {
+export function stopsReport(file: StitchFile, { roles }: Pick<Recognized, 'roles'>): StopsReport {
   return {
     stops: stopsOf(file).map(({ stop, stitches, jumps, runs }) => ({
       stop,
@@ -25,6 +29,8 @@ export function stopsReport(file: StitchFile): StopsReport {
         1,
       ),
       segments: runs.length,
+      role: roles[stop - 1].role,
+      evidence: roles[stop - 1].evidence,
     })),
   };
 }
@@ -34,12 +40,22 @@ export function stopsText(name: string, { stops }: StopsReport): string {
     `${name}: a stitch file of ${counted(stops.length, 'color stop')}`,
     '',
     table(
-      ['Stop', 'Stitches', 'Jumps', 'Sewn mm', 'Stretches'].map((heading) => ({ heading, figures: true })),
-      stops.map((stop) =>
-        [stop.stop, stop.stitches, stop.jumps, stop.sewnMm.toFixed(1), stop.segments].map(String),
-      ),
+      [
+        { heading: 'Stop', figures: true },
+        { heading: 'Stitches', figures: true },
+        { heading: 'Sewn mm', figures: true },
+        { heading: 'Taken for' },
+        { heading: 'Because' },
+      ],
+      stops.map(({ stop, stitches, sewnMm, role, evidence }) => [
+        String(stop),
+        String(stitches),
+        sewnMm.toFixed(1),
+        ROLE_NAMES[role],
+        evidence,
+      ]),
     ),
     '',
-    'Name the stops that are the seams with --stops, such as --stops 1,2.',
+    'Where that is wrong, --role 3=seam,7=edge says what a stop is, and --stops names those that are the seams.',
   ].join('\n');
 }

@@ -69,6 +69,41 @@ describe.concurrent('a run that goes right', () => {
   );
 
   it(
+    'takes a stitch file apart by itself, says so, draws it, and is overruled by the maker',
+    async () => {
+      const seams = await seamwright(
+        folder,
+        'seams',
+        'pieced.dst',
+        '--out',
+        'm.svg',
+        '--stops-out',
+        'n.svg',
+        '--json',
+      );
+      expect([seams.stderr, seams.status]).toEqual(['', 0]);
+      const found = JSON.parse(seams.stdout);
+      expect(found.stops[0]).toMatchObject({ stop: 1, role: 'map' });
+      expect(found.seams.length).toBeGreaterThan(8);
+      expect(read('n.svg').toString()).toContain('stop 3, seam');
+      const dressed = await seamwright(
+        folder,
+        'dress',
+        'pieced.dst',
+        '--out',
+        'o.dst',
+        '--json',
+        '--role',
+        '1=other',
+      );
+      const { findings } = JSON.parse(dressed.stdout);
+      const note = findings.find(({ code }: { code: string }) => code === 'stops-recognized');
+      expect(note.message).toContain(`the seams come from ${SEAM_STOPS.slice(0, 2).join(', ')}`);
+    },
+    patient,
+  );
+
+  it(
     'sews what helps to hoop a finished block first, and leaves the stops of a stitch file out when told',
     async () => {
       const how = ['--placement', '--basting', '8', '--align', '2@1', '--json'];

@@ -1,0 +1,102 @@
+import type { Block } from '../block/block.js';
+import type { Role, StopRole } from '../block/roles/role.js';
+import { stopsOf } from '../formats/stops.js';
+import { polylineLength } from '../geometry/polyline.js';
+import { drawNumber } from './digits.js';
+import { shifted, traceLine } from './pen.js';
+import { type Attributes, element, svgDocument, title } from './svg.js';
+import { pathData } from './svg-pen.js';
+
+/** How each role looks: by dashes and width as well as by color. `told` is for the table beside the picture. */
+export const ROLE_LOOKS: Readonly<Record<Role, { readonly look: Attributes; readonly told: string }>> = {
+  map: { look: { stroke: '#8d99a3', 'stroke-width': 0.5 }, told: 'thin gray' },
+  placement: {
+    look: { stroke: '#2f5d8a', 'stroke-width': 0.6, 'stroke-dasharray': '3 1.5' },
+    told: 'blue dashes',
+  },
+  seam: { look: { stroke: '#a3282f', 'stroke-width': 0.9 }, told: 'bold red' },
+  'tack-down': {
+    look: { stroke: '#4d7a3a', 'stroke-width': 0.6, 'stroke-dasharray': '0.4 1.4' },
+    told: 'green dots',
+  },
+  edge: { look: { stroke: '#d9a441', 'stroke-width': 0.3 }, told: 'amber zigzag' },
+  allowance: {
+    look: { stroke: '#7a6a8f', 'stroke-width': 0.5, 'stroke-dasharray': '6 2' },
+    told: 'long violet dashes',
+  },
+  fill: { look: { stroke: '#7fa7a0', 'stroke-width': 0.25 }, told: 'thin green' },
+  other: { look: { stroke: '#22313f', 'stroke-width': 0.3 }, told: 'thin black' },
+};
+
+const MARGIN = 8;
+const INK = '#22313f';
+
+/** Every color stop of a block's stitch file at actual size, each with its number, in the look of its role. */
+export function drawStops({ existing, origin, map, name }: Block, roles: readonly StopRole[]): string {
+  const stops = existing ? stopsOf(existing) : [];
+  const size = Math.max(2.2, Math.min(map.width, map.height) / 50);
+  const trace = stops.map(({ runs }) =>
+    pathData((pen) => {
+      for (const run of runs) traceLine(shifted(pen, -origin[0], -origin[1]), run);
+    }),
+  );
+  const spots = spotsFor(
+    stops.map(({ runs }) => runs),
+    size,
+  ).map(([x, y]): [number, number] => [x - origin[0], y - origin[1]]);
+  const frame = { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN };
+  return svgDocument(
+    frame,
+    name,
+    element('rect', {
+      x: -MARGIN,
+      y: -MARGIN,
+      width: map.width + 2 * MARGIN,
+      height: map.height + 2 * MARGIN,
+      fill: '#fff',
+    }),
+    ...stops.map(({ stop }, i) =>
+      element(
+        'g',
+        {
+          fill: 'none',
+          'stroke-linecap': 'round',
+          'stroke-linejoin': 'round',
+          ...ROLE_LOOKS[roles[i].role].look,
+        },
+        title(`stop ${stop}, ${roles[i].role}`),
+        element('path', { d: trace[i] }),
+      ),
+    ),
+    ...stops.flatMap(({ stop, stitches }, i) => (stitches > 0 ? [plate(stop, spots[i], size)] : [])),
+  );
+}
+
+function plate(stop: number, [x, y]: readonly [number, number], size: number): string {
+  const wide = size * (0.85 + 0.5 * String(stop).length);
+  const box = { x: x - wide / 2, y: y - size * 0.75, width: wide, height: size * 1.5, rx: size * 0.35 };
+  return element(
+    'g',
+    { fill: 'none', stroke: INK, 'stroke-width': size * 0.12, 'stroke-linecap': 'round' },
+    element('rect', { ...box, fill: '#fff', 'stroke-width': size * 0.08 }),
+    element('path', { d: pathData((pen) => drawNumber(pen, stop, x, y, size * 0.85)) }),
+  );
+}
+
+/** A place on the longest run of each stop, away from the plates of those before it as far as there is room. */
+function spotsFor(all: readonly (readonly Float64Array[])[], size: number): [number, number][] {
+  const taken: [number, number][] = [];
+  for (const runs of all) {
+    const run = [...runs].sort((a, b) => polylineLength(b) - polylineLength(a))[0] ?? Float64Array.of(0, 0);
+    const tries = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].map((share): [number, number] => {
+      const i = 2 * Math.round(share * (run.length / 2 - 1));
+      return [run[i], run[i + 1]];
+    });
+    const room = ([x, y]: readonly [number, number]) =>
+      Math.min(99, ...taken.map(([tx, ty]) => Math.hypot(x - tx, y - ty)));
+    taken.push(
+      tries.find((spot) => room(spot) > 2.4 * size) ?? tries.reduce((a, b) => (room(b) > room(a) ? b : a)),
+    );
+  }
+  return taken;
+}
