@@ -7,7 +7,7 @@ import type { Block } from './block/block.js';
 import type { SeamMap } from './block/seam-map.js';
 import { accentsLeftOut } from './check/accents-left-out.js';
 import { bareLines } from './check/bare-lines.js';
-import { type Field, hoopFindings, sewnField } from './check/hoop.js';
+import { type Field, roomFindings, sewnField } from './check/hoop.js';
 import { shortByOrder, treatmentsInOrder } from './check/order-asked.js';
 import { ringOfTucks } from './check/ring-of-tucks.js';
 import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
@@ -42,6 +42,8 @@ export interface Dressed {
   /** what stays clear */
   readonly keepClear: readonly KeptArea[];
   readonly design: Design;
+  /** room that the block takes with all that is sewn on it, mm */
+  readonly field: Field;
   /** worst first */
   readonly findings: readonly Finding[];
 }
@@ -129,15 +131,26 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   );
   const before = hoopingStops(block.map, dressing.hooping ?? {});
   const design = designOf(block, dressing, [...before, ...lineStops(lines), ...ornamentStops]);
-  findings.push(...hoopFindings(dressing.hoop, fieldOf(block, design)));
-  return { block, dressing: asDrawn, lines, ornaments, keepClear, design, findings: worstFirst(findings) };
+  const field = fieldOf(block, design);
+  const unbasted = { ...design, stops: design.stops.filter(({ kind }) => kind !== 'basting') };
+  findings.push(...roomFindings(dressing, block.map, field, fieldOf(block, unbasted)));
+  return {
+    block,
+    dressing: asDrawn,
+    lines,
+    ornaments,
+    keepClear,
+    design,
+    field,
+    findings: worstFirst(findings),
+  };
 }
 
 /** The main job on a block made as large as its hoop takes it. */
 function dressToHoop(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
   const { worked, scale } = workedToHoop(block.map, dressing, (scaled) => {
     const dressed = dress(block, scaled, dictionary);
-    return { worked: dressed, field: fieldOf(dressed.block, dressed.design) };
+    return { worked: dressed, field: dressed.field };
   });
   const { width, height } = worked.block.map;
   const size = `${width.toFixed(1)} x ${height.toFixed(1)} mm`;

@@ -1,7 +1,6 @@
 import { askedLines } from './asked/lines.js';
 import type { Block } from './block/block.js';
 import { buildSeamMap } from './block/build-seam-map.js';
-import { HOOPS } from './check/hoops.js';
 import type { Stop } from './design/design.js';
 import { type Dressed, dress } from './dress.js';
 import type { Finding } from './finding.js';
@@ -15,17 +14,17 @@ import { fromPoints } from './geometry/polyline.js';
 import { SNAP } from './geometry/tolerances.js';
 import { craftFor } from './needle/craft.js';
 import { sewChains, Workbench } from './needle/sew-chain.js';
+import {
+  SAMPLE_LINE,
+  SAMPLE_NUMBER,
+  SAMPLE_PITCH,
+  type SamplerLayout,
+  samplerLayout,
+} from './sampler-layout.js';
 import type { Dictionary } from './stitches/dictionary.js';
 
-/** Each treatment is sewn along a line of this length, mm. */
-const LINE = 60;
-/** Lines lie at least this far apart, mm; further where treatments are wide. */
-const PITCH = 20;
 /** Clear cloth between treatments that are wider, mm. */
 const CLEAR = 4;
-/** Room for the number before a line, and for what reaches past its ends, mm. */
-const NUMBER = 14;
-const PAST = 6;
 /** Height of a number, mm. */
 const FIGURE = 5;
 
@@ -54,7 +53,10 @@ export function samplerOf(dressing: Dressing, dictionary: Dictionary, from = 1):
   const all = differentWorks(dressing.treatments);
   const rest = all.slice(from - 1);
   const reaches = rest.map(({ treatment }) => reachOf(treatment, dressing, dictionary));
-  const layout = layoutFor(rest.length, Math.max(PITCH, ...reaches.map((reach) => 2 * reach + CLEAR)));
+  const layout = samplerLayout(
+    rest.length,
+    Math.max(SAMPLE_PITCH, ...reaches.map((reach) => 2 * reach + CLEAR)),
+  );
   const shown = rest.slice(0, layout.places.length);
   const source: BlockSource = { file: 'sampler', stops: null, snap: SNAP, through: [] };
   const { map } = buildSeamMap({
@@ -64,7 +66,7 @@ export function samplerOf(dressing: Dressing, dictionary: Dictionary, from = 1):
     lines: layout.places.slice(0, shown.length).map(([x, y], i) => ({
       points: fromPoints([
         [x, y],
-        [x + LINE, y],
+        [x + SAMPLE_LINE, y],
       ]),
       closed: false,
       fill: null,
@@ -74,11 +76,12 @@ export function samplerOf(dressing: Dressing, dictionary: Dictionary, from = 1):
   const seamAt = ([x, y]: readonly [number, number]) =>
     map.seams.find(({ points }) => Math.hypot(points[0] - x, points[1] - y) < 1)!;
   const block: Block = { name: 'sampler', map, existing: null, stops: [], origin: [0, 0], findings: [] };
-  const { ornaments: _, keepClear: __, fabrics: ___, order: ____, bare: _____, ...kept } = dressing;
+  // what is said of the block and its cloth is left behind
+  const { format, version, ends, gap, threads, seed, byHand, machine } = dressing;
   const dressed = dress(
     block,
     {
-      ...kept,
+      ...{ format, version, ends, gap, threads, seed, byHand, machine },
       block: source,
       outline: 'free',
       hoop: null,
@@ -97,7 +100,11 @@ export function samplerOf(dressing: Dressing, dictionary: Dictionary, from = 1):
     ({ seams }, i): Sample => ({ number: from + i, line: seamAt(layout.places[i]).id, seams }),
   );
   const numbers = numbersStop(samples, layout.places);
-  const design = { ...dressed.design, stops: [numbers, ...dressed.design.stops] };
+  const numbered = dressed.design.stops.map((stop): Stop => {
+    const sample = samples.find(({ line }) => stop.seams.includes(line));
+    return sample ? { ...stop, title: stop.title.replace(/seam \d+$/, `number ${sample.number}`) } : stop;
+  });
+  const design = { ...dressed.design, stops: [numbers, ...numbered] };
   const left = all.length - (from - 1) - shown.length;
   const findings = left > 0 ? [tooMany(samples, left)] : [];
   return {
@@ -127,14 +134,14 @@ function differentWorks(treatments: readonly Treatment[]): Work[] {
 /** How far a treatment reaches from its line, accents included, mm. */
 function reachOf(treatment: Treatment, dressing: Dressing, dictionary: Dictionary): number {
   const { map } = buildSeamMap({
-    width: LINE,
+    width: SAMPLE_LINE,
     height: 1,
     origin: [0, 0],
     lines: [
       {
         points: fromPoints([
           [0, 0],
-          [LINE, 0],
+          [SAMPLE_LINE, 0],
         ]),
         closed: false,
         fill: null,
@@ -148,38 +155,10 @@ function reachOf(treatment: Treatment, dressing: Dressing, dictionary: Dictionar
   return Math.max(left, right);
 }
 
-interface Layout {
-  readonly width: number;
-  readonly height: number;
-  /** where lines begin, in the order of their numbers */
-  readonly places: readonly (readonly [number, number])[];
-}
-
-/** Places in columns, in the smallest sewing field that takes them all, else as many as the largest takes. */
-function layoutFor(count: number, pitch: number): Layout {
-  const layouts = HOOPS.flatMap(({ width, height }) => [
-    placesIn(width, height, pitch),
-    placesIn(height, width, pitch),
-  ]);
-  const enough = layouts.find(({ places }) => places.length >= count);
-  return enough ?? layouts.reduce((a, b) => (b.places.length > a.places.length ? b : a));
-}
-
-function placesIn(width: number, height: number, pitch: number): Layout {
-  const column = NUMBER + LINE + PAST;
-  const columns = Math.floor(width / column);
-  const rows = Math.floor(height / pitch);
-  const places = Array.from({ length: columns * rows }, (_, i): [number, number] => [
-    Math.floor(i / rows) * column + NUMBER,
-    ((i % rows) + 0.5) * pitch,
-  ]);
-  return { width: columns * column, height: rows * pitch, places };
-}
-
 /** The numbers before the lines, in one stop that is sewn first. */
-function numbersStop(samples: readonly Sample[], places: Layout['places']): Stop {
+function numbersStop(samples: readonly Sample[], places: SamplerLayout['places']): Stop {
   const lines = samples.flatMap(({ number }, i) =>
-    figureLines(number, places[i][0] - NUMBER / 2 - 1, places[i][1], FIGURE),
+    figureLines(number, places[i][0] - SAMPLE_NUMBER / 2 - 1, places[i][1], FIGURE),
   );
   const thread = { name: 'Any thread', hex: '#5a5a56', weight: 'No. 40' };
   const chains = lines.map((line) => lineChain([...line], false, 1));

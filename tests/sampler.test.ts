@@ -51,8 +51,21 @@ describe('the sampler of a dressing', () => {
     const [numbers, ...stops] = dressed.design.stops;
     expect(numbers).toMatchObject({ title: 'Numbers', seams: [] });
     expect(stops.map(({ seams }) => seams)).toEqual(samples.map(({ line }) => [line]));
+    expect(stops.map(({ title }) => /number (\d+)$/.exec(title)?.[1])).toEqual(
+      samples.map(({ number }) => String(number)),
+    );
     const { widthMm, heightMm } = account(dressed.design).totals;
     expect(smallestHoop({ width: widthMm, height: heightMm })?.name).toBe('130 x 180 mm');
+  });
+
+  test('leaves behind what is said of the block: hooping, order, stops for each thread, what is kept clear', () => {
+    const said: Dressing = {
+      ...dressing,
+      hooping: { outline: true, basting: 9 },
+      stopPer: 'all',
+      keepClear: [{ name: 'charm', circle: { at: [30, 30], radius: 30 } }],
+    };
+    expect(samplerOf(said, builtIn).dressed.design).toEqual(samplerOf(dressing, builtIn).dressed.design);
   });
 
   test('tells how many more there are than one field takes, and goes on from where it is told', async () => {

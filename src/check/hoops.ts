@@ -29,3 +29,7 @@ export function fitIn(hoop: Field, sewn: Field): HoopFit {
 export function smallestHoop(sewn: Field): HoopFit | null {
   return HOOPS.map((hoop) => fitIn(hoop, sewn)).find(({ fits }) => fits) ?? null;
 }
+
+/** How work lies in the hoop that it is for, or, where none is named, in the smallest common one that takes it. */
+export const hoopFor = (hoop: Field | null, sewn: Field): HoopFit | null =>
+  hoop ? fitIn(hoop, sewn) : smallestHoop(sewn);

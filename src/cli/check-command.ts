@@ -63,9 +63,13 @@ async function check(path: string, options: Options): Promise<void> {
 async function ofStitchFile(path: string, bytes: Uint8Array, { cloth }: Options): Promise<CheckReport> {
   const { readDst } = await import('../formats/dst-read.js');
   const { examineRecords } = await import('../check/examine.js');
+  const { smallestHoop } = await import('../check/hoops.js');
+  const { accountOfRecords } = await import('../design/account.js');
   const { checkReport } = await import('../report/check-report.js');
   const { records } = readDst(bytes, basename(path));
-  return checkReport(examineRecords(records, LIMITS[cloth]), null, []);
+  const { widthMm, heightMm } = accountOfRecords(records).totals;
+  const hoop = smallestHoop({ width: widthMm, height: heightMm });
+  return checkReport(examineRecords(records, LIMITS[cloth]), hoop, []);
 }
 
 async function ofDressing(path: string, { cloth, library, fabric }: Options): Promise<CheckReport> {
@@ -73,11 +77,13 @@ async function ofDressing(path: string, { cloth, library, fabric }: Options): Pr
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');
   const { dress } = await import('../dress.js');
+  const { hoopFor } = await import('../check/hoops.js');
   const { checkReport } = await import('../report/check-report.js');
   const { threadLook } = await import('../thread-look.js');
   const { loadDifference } = await import('../color/difference.js');
   const { work, dictionary } = await readWork(path, { library, fabric });
   const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
   const look = threadLook(dressed, await loadDifference());
-  return checkReport(examineDressed(dressed, LIMITS[cloth]), null, dressed.findings, look);
+  const hoop = hoopFor(work.dressing.hoop, dressed.field);
+  return checkReport(examineDressed(dressed, LIMITS[cloth]), hoop, dressed.findings, look);
 }

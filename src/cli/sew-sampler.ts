@@ -45,7 +45,11 @@ export async function sewSampler(
   }
   const report = dressReport(dressed, out);
   const files = await Promise.all(
-    outputs.map((output) => renderDressed(dressed, report, output, { block: null, library: null })),
+    outputs.map((output) =>
+      output.ending === '.txt'
+        ? { ...output, content: `${samplerText(samples, report)}\n` }
+        : renderDressed(dressed, report, output, { block: null, library: null }),
+    ),
   );
   await writeOutputs(files, () =>
     json ? printJson({ ...report, samples }) : print(samplerText(samples, report)),

@@ -2,33 +2,10 @@ import { replay } from '../formats/dst-records.js';
 import type { StitchPen } from '../formats/stitch-pen.js';
 import { ticketOf } from '../formats/thread-weight.js';
 import { STEPS_PER_MM } from '../geometry/units.js';
-import { type Design, stopsInOrder } from './design.js';
+import { type Design, stopsInOrder, type Thread } from './design.js';
+import { COMMON_PACE, type Pace } from './pace.js';
 import { sew, TRIM_JUMPS } from './sew.js';
-
-/** How fast a machine works and how much thread it takes. */
-export interface Pace {
-  readonly stitchesPerMinute: number;
-  /** for threads of No. 12 and heavier */
-  readonly heavyStitchesPerMinute: number;
-  readonly trimSeconds: number;
-  /** halt, thread change, start */
-  readonly changeMinutes: number;
-  /** needle thread for each mm sewn, as a share of the stitch's length */
-  readonly takeUp: number;
-}
-
-/**
- * Common practice, apart from the thread: a lockstitch (ISO 4915 type 301) takes 2.5 times the length of its seam, needle
- * and bobbin thread together, ideally in equal parts (teaching pages on ISO stitch types, apparelscience.com). So the
- * needle thread takes half of that.
- */
-export const COMMON_PACE: Pace = {
-  stitchesPerMinute: 600,
-  heavyStitchesPerMinute: 450,
-  trimSeconds: 7,
-  changeMinutes: 1.5,
-  takeUp: 1.25,
-};
+import { changeTimes } from './thread-changes.js';
 
 /** What one color stop costs. */
 export interface StopAccount {
@@ -40,7 +17,9 @@ export interface StopAccount {
   readonly trims: number;
   /** needle thread, meters: stitches with their take-up, and what lies along jumps that are not trimmed */
   readonly threadM: number;
-  /** sewing, trims, and the thread change that the stop begins with if it is not the first */
+  /** bobbin thread, meters: stitches with their take-up */
+  readonly bobbinM: number;
+  /** sewing, trims, and the thread change that the stop begins with */
   readonly minutes: number;
 }
 
@@ -53,6 +32,7 @@ export interface Account {
     readonly trims: number;
     readonly stops: number;
     readonly threadM: number;
+    readonly bobbinM: number;
     readonly minutes: number;
     /** size of what is sewn, hole to hole, mm */
     readonly widthMm: number;
@@ -65,21 +45,22 @@ export function account(design: Design, pace: Pace = COMMON_PACE): Account {
   const counter = new Counter();
   sew(design, counter);
   const stops = stopsInOrder(design);
-  const heavy = (stop: number) => isHeavy(stops[stop - 1]?.thread.weight);
-  return counter.total(pace, heavy, Boolean(design.before || design.after || design.stops.length));
+  const threads = stops.map((stop) => stop?.thread ?? null);
+  return counter.total(pace, threads, Boolean(design.before || design.after || design.stops.length));
 }
 
 /** Counts the records of a stitch file. */
 export function accountOfRecords(records: Uint8Array, pace: Pace = COMMON_PACE): Account {
   const counter = new Counter();
   counter.keep(records);
-  return counter.total(pace, () => false, true);
+  return counter.total(pace, [], true);
 }
 
-/** A weight that is no ticket number is taken as fine. */
-function isHeavy(weight: string | undefined): boolean {
-  const ticket = weight === undefined ? null : ticketOf(weight);
-  return ticket !== null && ticket <= 12;
+/** Heavy threads and metallic ones are sewn slowly. A weight that is no ticket number is taken as fine. */
+function isSlow(thread: Thread | null | undefined): boolean {
+  if (!thread) return false;
+  const ticket = ticketOf(thread.weight);
+  return (ticket !== null && ticket <= 12) || /metallic/i.test(thread.finish ?? '');
 }
 
 interface Tally {
@@ -148,10 +129,13 @@ class Counter implements StitchPen {
     this.floating = 0;
   }
 
-  total(pace: Pace, heavy: (stop: number) => boolean, anything: boolean): Account {
+  /** @param threads of the stops, as far as they are known */
+  total(pace: Pace, threads: readonly (Thread | null)[], anything: boolean): Account {
     this.landed(false);
     const tallies = anything ? this.tallies : [];
-    const stops = tallies.map((tally, i) => priced(tally, i + 1, heavy(i + 1), pace));
+    const names = tallies.map((_, i) => (threads[i] ? JSON.stringify(threads[i]) : null));
+    const changes = changeTimes(names, pace);
+    const stops = tallies.map((tally, i) => priced(tally, i + 1, changes[i], isSlow(threads[i]), pace));
     const sum = (what: (stop: StopAccount) => number) => stops.reduce((all, stop) => all + what(stop), 0);
     const sewn = this.right >= this.left;
     return {
@@ -162,6 +146,7 @@ class Counter implements StitchPen {
         trims: sum((stop) => stop.trims),
         stops: stops.length,
         threadM: sum((stop) => stop.threadM),
+        bobbinM: sum((stop) => stop.bobbinM),
         minutes: sum((stop) => stop.minutes),
         widthMm: sewn ? (this.right - this.left) / STEPS_PER_MM : 0,
         heightMm: sewn ? (this.top - this.bottom) / STEPS_PER_MM : 0,
@@ -170,7 +155,7 @@ class Counter implements StitchPen {
   }
 }
 
-function priced(tally: Tally, stop: number, heavy: boolean, pace: Pace): StopAccount {
+function priced(tally: Tally, stop: number, change: number, heavy: boolean, pace: Pace): StopAccount {
   const { stitches, jumps, trims, sewn, floated } = tally;
   const rate = heavy ? pace.heavyStitchesPerMinute : pace.stitchesPerMinute;
   return {
@@ -179,6 +164,7 @@ function priced(tally: Tally, stop: number, heavy: boolean, pace: Pace): StopAcc
     jumps,
     trims,
     threadM: (sewn * pace.takeUp + floated) / STEPS_PER_MM / 1000,
-    minutes: stitches / rate + (trims * pace.trimSeconds) / 60 + (stop > 1 ? pace.changeMinutes : 0),
+    bobbinM: (sewn * pace.bobbinTakeUp) / STEPS_PER_MM / 1000,
+    minutes: stitches / rate + (trims * pace.trimSeconds) / 60 + change,
   };
 }

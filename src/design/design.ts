@@ -56,4 +56,5 @@ export interface Thread {
   readonly hex: string;
   /** ticket number: "No. 40" */
   readonly weight: string;
+  readonly finish?: string;
 }

@@ -32,6 +32,7 @@ const point = Type.Tuple([length(-10_000, 10_000), length(-10_000, 10_000)], {
 const stopNumber = whole(1, 1000);
 const seamNumber = whole(1, 1_000_000);
 
+const speed = whole(50, 3000);
 const manner = oneOf('tuck', 'bevel', 'short');
 const outline = Type.Literal('outline');
 
@@ -232,7 +233,21 @@ export const dressingSchema = Type.Object(
     ),
     threads: threadList,
     hoop: orNull(record({ width: length(1, 10_000), height: length(1, 10_000) })),
+    machine: Type.Optional(
+      record({
+        needles: Type.Optional(whole(1, 20)),
+        stitchesPerMinute: Type.Optional(speed),
+        heavyStitchesPerMinute: Type.Optional(speed),
+        trimSeconds: Type.Optional(
+          Type.Number({ minimum: 0, maximum: 120, description: 'seconds from 0 to 120' }),
+        ),
+        changeMinutes: Type.Optional(
+          Type.Number({ minimum: 0, maximum: 60, description: 'minutes from 0 to 60' }),
+        ),
+      }),
+    ),
     after: orNull(stopNumber),
+    stopPer: Type.Optional(oneOf('row', 'thread', 'all')),
     seed: whole(0, 2 ** 32 - 1),
     byHand: Type.Optional(Type.Number({ minimum: 0, maximum: 1, description: 'a measure from 0 to 1' })),
     bare: Type.Optional(list(seamReference, 'a list of seams')),

@@ -4,6 +4,7 @@ import type {
   Dressing,
   Hooping,
   KeepClear,
+  Machine,
   PatchFabric,
   PlacedOrnament,
   Row,
@@ -34,7 +35,9 @@ export function writeDressing(dressing: Dressing): string {
     fabrics,
     threads,
     hoop,
+    machine,
     after,
+    stopPer,
     seed,
     byHand,
     bare,
@@ -49,7 +52,9 @@ export function writeDressing(dressing: Dressing): string {
     outline,
     gap,
     hoop: hoop && { width: hoop.width, height: hoop.height },
+    machine: machine && machineInOrder(machine),
     after,
+    stopPer,
     seed,
     byHand,
     order,
@@ -89,6 +94,15 @@ const fabricInOrder = ({ patch, colors, busyness, picture }: PatchFabric) =>
     colors: colors.map(({ hex, share }) => ({ hex, share })),
     busyness,
     picture,
+  });
+
+const machineInOrder = (machine: Machine) =>
+  said({
+    needles: machine.needles,
+    stitchesPerMinute: machine.stitchesPerMinute,
+    heavyStitchesPerMinute: machine.heavyStitchesPerMinute,
+    trimSeconds: machine.trimSeconds,
+    changeMinutes: machine.changeMinutes,
   });
 
 const hoopingInOrder = ({ outline, basting, align, crosses }: Hooping) =>

@@ -28,8 +28,12 @@ export interface Dressing {
   readonly fabrics?: readonly PatchFabric[];
   readonly threads: readonly ThreadChoice[];
   readonly hoop: { readonly width: number; readonly height: number } | null;
+  /** what minutes are reckoned by, where it is not as is common */
+  readonly machine?: Machine;
   /** stitch files: the stop after which the new stops go in; null is after the last of block.stops */
   readonly after: number | null;
+  /** what gets a color stop of its own: each row (usual), each thread, or all together one */
+  readonly stopPer?: 'row' | 'thread' | 'all';
   /** for everything seeded */
   readonly seed: number;
   /** from 0, even, to 1, as uneven as a practiced hand; 0 when not given */
@@ -160,6 +164,18 @@ export interface Hooping {
   readonly align?: readonly (readonly [number, number])[];
   /** these get crosses of long stitches instead of a single hole */
   readonly crosses?: boolean;
+}
+
+/** The machine that a dressing is sewn on; what is not said is as is common, see COMMON_PACE. */
+export interface Machine {
+  /** how many threads it holds and changes by itself; 1 halts for each */
+  readonly needles?: number;
+  readonly stitchesPerMinute?: number;
+  /** with threads of No. 12 and heavier, and metallic ones */
+  readonly heavyStitchesPerMinute?: number;
+  readonly trimSeconds?: number;
+  /** for the maker to thread another */
+  readonly changeMinutes?: number;
 }
 
 /** Waves along the seam; of two interlaced lines every second row takes the other. */

@@ -1,6 +1,8 @@
 import { type LeftOutReason, reasonsOf } from '../check/accents-left-out.js';
+import { type HoopFit, hoopFor } from '../check/hoops.js';
 import { account } from '../design/account.js';
 import { type Stop, type StopKind, stopsInOrder, type Thread } from '../design/design.js';
+import { paceOf } from '../design/pace.js';
 import type { Dressed } from '../dress.js';
 import { type Finding, worstFirst } from '../finding.js';
 import type { AccentCount, EndKind, RowCount, SeamFit, Stretch } from '../fit/fit.js';
@@ -17,10 +19,13 @@ export interface DressReport {
     readonly stitches: number;
     readonly stops: number;
     readonly threadM: number;
+    readonly bobbinM: number;
     readonly minutes: number;
     readonly widthMm: number;
     readonly heightMm: number;
   };
+  /** the hoop that it is for, else the smallest common one that takes it; null where there is none */
+  readonly hoop: HoopFit | null;
   /** beads, buttons and charms to put on by hand afterwards, where there are any */
   readonly byHand?: readonly {
     readonly what: string;
@@ -44,6 +49,7 @@ export interface StopLine {
   readonly jumps: number;
   readonly trims: number;
   readonly threadM: number;
+  readonly bobbinM: number;
   readonly minutes: number;
   /** of the row that is sewn here; none for anything else */
   readonly repeats?: RepeatCount;
@@ -102,7 +108,7 @@ export function dressReport(
   mixed?: Pick<Mixed, 'why' | 'findings'>,
 ): DressReport {
   const { design } = dressed;
-  const { stops, totals } = account(design);
+  const { stops, totals } = account(design, paceOf(dressed.dressing.machine));
   const lines = allStops(dressed);
   const worked = whatIsWorked(dressed);
   const byHand = byHandLines(dressed);
@@ -117,6 +123,7 @@ export function dressReport(
       jumps: cost.jumps,
       trims: cost.trims,
       threadM: rounded(cost.threadM, 2),
+      bobbinM: rounded(cost.bobbinM, 2),
       minutes: rounded(cost.minutes, 1),
       ...worked(lines[i]),
     })),
@@ -125,10 +132,12 @@ export function dressReport(
       stitches: totals.stitches,
       stops: totals.stops,
       threadM: rounded(totals.threadM, 2),
+      bobbinM: rounded(totals.bobbinM, 2),
       minutes: rounded(totals.minutes, 1),
       widthMm: rounded(totals.widthMm, 1),
       heightMm: rounded(totals.heightMm, 1),
     },
+    hoop: hoopFor(dressed.dressing.hoop, dressed.field),
     ...(byHand.length > 0 && { byHand }),
     outputs,
     findings: worstFirst([...(mixed?.findings ?? []), ...dressed.findings, ...placeNote(dressed)]),

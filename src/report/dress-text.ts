@@ -31,8 +31,8 @@ export function dressText(report: DressReport): string {
     ),
     '',
     `${counted(totals.stops, 'color stop')}, ${counted(totals.stitches, 'stitch', 'es')}, ` +
-      `${totals.threadM.toFixed(1)} m of thread, about ${counted(Math.ceil(totals.minutes), 'minute')}; ` +
-      `${totals.widthMm} x ${totals.heightMm} mm.`,
+      `${totals.threadM.toFixed(1)} m of thread and ${totals.bobbinM.toFixed(1)} m on the bobbin, ` +
+      `about ${counted(Math.ceil(totals.minutes), 'minute')}; ${totals.widthMm} x ${totals.heightMm} mm${inHoop(report.hoop)}.`,
     '',
     ...(report.byHand ? [byHandText(report.byHand), ''] : []),
     ...whyText(report.fits),
@@ -43,6 +43,10 @@ export function dressText(report: DressReport): string {
       : 'Nothing was written; --out NAME.dst, NAME.svg and so on says what to make.',
   ].join('\n');
 }
+
+/** Where it lies; that it does not fit is told as a finding. */
+const inHoop = (hoop: DressReport['hoop']): string =>
+  hoop?.fits ? `, in a sewing field of ${hoop.name}${hoop.turned ? ', turned' : ''}` : '';
 
 /** Of a mixed block, a line for each seam. */
 function whyText(fits: readonly FitLine[]): string[] {

@@ -11,7 +11,7 @@ export function samplerText(samples: readonly Sample[], report: DressReport): st
     return own.map(({ stop, title, thread, minutes }, k) => [
       k === 0 ? String(number) : '',
       String(stop),
-      title.replace(/, seam \d+$/, ''),
+      title.replace(/, number \d+$/, ''),
       thread ? `${thread.name} ${thread.weight}` : '',
       k === 0 ? numberList(seams) : '',
       minutes.toFixed(1),

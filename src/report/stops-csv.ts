@@ -7,26 +7,29 @@ import type { DressReport } from './dress-report.js';
  */
 export function stopsCsv({ stops }: DressReport): string {
   let sewn = 0;
-  const rows = stops.map(({ stop, title, kind, seams, thread, stitches, jumps, trims, threadM, minutes }) => {
-    const first = stitches > 0 ? sewn + 1 : '';
-    sewn += stitches;
-    return [
-      stop,
-      title,
-      kind,
-      // a spreadsheet would take 4-6 for a day
-      seams.join(' '),
-      thread?.name ?? '',
-      thread?.hex ?? '',
-      thread?.weight ?? '',
-      stitches,
-      first,
-      jumps,
-      trims,
-      threadM,
-      minutes,
-    ];
-  });
+  const rows = stops.map(
+    ({ stop, title, kind, seams, thread, stitches, jumps, trims, threadM, bobbinM, minutes }) => {
+      const first = stitches > 0 ? sewn + 1 : '';
+      sewn += stitches;
+      return [
+        stop,
+        title,
+        kind,
+        // a spreadsheet would take 4-6 for a day
+        seams.join(' '),
+        thread?.name ?? '',
+        thread?.hex ?? '',
+        thread?.weight ?? '',
+        stitches,
+        first,
+        jumps,
+        trims,
+        threadM,
+        bobbinM,
+        minutes,
+      ];
+    },
+  );
   return writeCsv([HEADING, ...rows]);
 }
 
@@ -43,5 +46,6 @@ const HEADING = [
   'jumps',
   'trims',
   'thread m',
+  'bobbin m',
   'minutes',
 ];

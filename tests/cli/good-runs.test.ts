@@ -137,7 +137,7 @@ describe.concurrent('a run that goes right', () => {
     async () => {
       const { stdout } = await seamwright(folder, 'dress', 'block.svg', '--json');
       const report = JSON.parse(stdout);
-      expect(Object.keys(report)).toEqual(['stops', 'fits', 'totals', 'outputs', 'findings']);
+      expect(Object.keys(report)).toEqual(['stops', 'fits', 'totals', 'hoop', 'outputs', 'findings']);
       expect(report.fits.map(({ seam }: { seam: number }) => seam)).toEqual([1, 2]);
       expect(report.totals.stops).toBe(report.stops.length);
     },

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { account, accountOfRecords, COMMON_PACE } from '../../src/design/account.js';
+import { account, accountOfRecords } from '../../src/design/account.js';
 import type { Design } from '../../src/design/design.js';
 import { splitAfter } from '../../src/design/existing.js';
+import { COMMON_PACE } from '../../src/design/pace.js';
 import { toRecords, writeDesign } from '../../src/design/write-design.js';
 import { readDst } from '../../src/formats/dst-read.js';
 import { type LittleRecord, littleRecords } from '../formats/little-dst.js';
@@ -113,6 +114,21 @@ describe('the account of a design', () => {
     expect(inThread('No. 12')).toBeCloseTo(600 / 450, 9);
     for (const weight of ['No. 40', 'No. 30', 'No. 60', 'metallic'])
       expect(inThread(weight), weight).toBeCloseTo(1, 9);
+    const metallic = design.stops.map((s) => ({ ...s, thread: { ...s.thread, finish: 'metallic' } }));
+    expect(account({ ...design, stops: metallic }).totals.minutes).toBeCloseTo(600 / 450, 9);
+  });
+
+  it('gives the bobbin the other half of that for what is sewn, and nothing for thread that lies on top', () => {
+    fc.assert(
+      fc.property(designArbitrary, ({ runs, origin }) => {
+        const { threadM, bobbinM } = account(designOf(runs, origin)).totals;
+        expect(bobbinM).toBeLessThanOrEqual(threadM + 1e-9);
+      }),
+    );
+    expect(account(designOf([[line]])).totals.bobbinM).toBeCloseTo(
+      account(designOf([[line]])).totals.threadM,
+      9,
+    );
   });
 
   it('takes needle thread of half the 1 : 2.5 of a lockstitch, and thread that lies over the work', () => {

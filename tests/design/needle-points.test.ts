@@ -5,6 +5,8 @@ import { splitAfter } from '../../src/design/existing.js';
 import { needlePoints, needlePointsOf } from '../../src/design/needle-points.js';
 import { writeDesign } from '../../src/design/write-design.js';
 import { readDst } from '../../src/formats/dst-read.js';
+import type { NeedlePoints } from '../../src/formats/needle-points.js';
+import { stopsOf } from '../../src/formats/stops.js';
 import { littleRecords } from '../formats/little-dst.js';
 import { designArbitrary, designOf, stop } from './designs.js';
 
@@ -25,6 +27,28 @@ describe('needle points as JSON', () => {
           s.segments.flatMap((segment) => segment.slice(1)),
         );
         expect(told.map((at) => at.join(' '))).toEqual(holes);
+      }),
+    );
+  });
+
+  it('are the same read back from the stitch file and from the JSON text', () => {
+    fc.assert(
+      fc.property(designArbitrary, ({ runs, origin }) => {
+        const design = designOf(runs, origin);
+        const written = JSON.parse(needlePoints(design)) as NeedlePoints;
+        expect(written).toEqual(needlePointsOf(design));
+        const [ox, oy] = origin.map((o) => Math.round(o * 10));
+        const file = stopsOf(readDst(writeDesign(design), 'x'));
+        const points = file.map((one) =>
+          one.runs.map((run) =>
+            Array.from({ length: run.length / 2 }, (_, i) => [
+              Math.round(10 * run[2 * i]) - ox,
+              Math.round(10 * run[2 * i + 1]) - oy,
+            ]),
+          ),
+        );
+        // a file without a stitch has one stop, and tells nothing of it
+        if (design.stops.length > 0) expect(written.stops.map(({ segments }) => segments)).toEqual(points);
       }),
     );
   });

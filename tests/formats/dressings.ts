@@ -161,6 +161,16 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
         ),
         { maxLength: 2 },
       ),
+      machine: fc.record(
+        {
+          needles: fc.integer({ min: 1, max: 20 }),
+          stitchesPerMinute: fc.integer({ min: 50, max: 3000 }),
+          heavyStitchesPerMinute: fc.integer({ min: 50, max: 3000 }),
+          trimSeconds: number(0, 120),
+          changeMinutes: number(0, 60),
+        },
+        { requiredKeys: [] },
+      ),
       hooping: fc.record(
         {
           outline: fc.boolean(),
@@ -177,6 +187,7 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       hoop: orNull(fc.record({ width: number(1, 10_000), height: number(1, 10_000) })),
       after: orNull(fc.integer({ min: 1, max: 1000 })),
       seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
+      stopPer: fc.constantFrom('row' as const, 'thread' as const, 'all' as const),
       byHand: number(0, 1),
       bare: fc.array(reference, { maxLength: 2 }),
       order: fc.array(fc.oneof(seam, fc.constant('outline' as const)), { maxLength: 3 }),

@@ -54,6 +54,7 @@ function dressed(stops: Stop[], fits: SeamFit[], findings: Finding[] = []): Dres
       layers: fit.layers.map((layer, l) => ({ ...layer, runs: stops[treatment + l].runs })),
     })),
     design: { before: null, after: null, stops, origin: [0, 0], name: 'panel' },
+    field: { width: 130, height: 180 },
     findings,
   } as unknown as Dressed;
 }
@@ -159,6 +160,7 @@ describe('the report of a dressed block', () => {
     );
     expect(text).toMatch(/^Stop +What +Seams +Repeats/);
     expect(text).toContain('3 of 8.0 mm');
+    expect(text).toContain('in a sewing field of 130 x 180 mm.');
     expect(text.indexOf('seam 2: too short for a repeat (at 10, 5 mm)')).toBeGreaterThan(0);
     expect(text.indexOf('too short')).toBeLessThan(text.indexOf('bare for'));
   });
