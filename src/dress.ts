@@ -15,6 +15,7 @@ import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
 import { hoopingStops } from './design/hooping.js';
 import { type BrokenTuck, sewingOrder } from './design/order.js';
+import { stopsOfLines } from './design/stops-of-lines.js';
 import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
 import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
@@ -23,7 +24,7 @@ import type { Dressing, ThreadChoice } from './formats/dressing.js';
 import type { KeptArea } from './formats/line-drawing.js';
 import { stopsOf } from './formats/stops.js';
 import { InputError } from './input-error.js';
-import { craftFor } from './needle/craft.js';
+import { craftFor, threadWidth } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
 import { sewChains, Workbench } from './needle/sew-chain.js';
 import { placedWork, workedToHoop } from './placed.js';
@@ -130,7 +131,20 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
     ({ title, thread, runs }): Stop => ({ title, kind: 'ornament', seams: [], thread, runs }),
   );
   const before = hoopingStops(block.map, dressing.hooping ?? {});
-  const design = designOf(block, dressing, [...before, ...lineStops(lines), ...ornamentStops]);
+  const stops = stopsOfLines(
+    lines.map(({ fit, layers }, i) => ({ seam: fit.seam, tucksUnder: fits[order[i]].tucksUnder, layers })),
+    ornamentStops,
+    {
+      by: dressing.stopPer ?? 'row',
+      wanted: treatmentsInOrder(dressing).flatMap((t) => {
+        const place = lines.findIndex(({ treatment }) => treatment === t);
+        return place < 0 ? [] : [place];
+      }),
+      width: threadWidth,
+      isLate: (seam) => isLate(block, dressing, seam),
+    },
+  );
+  const design = designOf(block, dressing, [...before, ...stops]);
   const field = fieldOf(block, design);
   const unbasted = { ...design, stops: design.stops.filter(({ kind }) => kind !== 'basting') };
   findings.push(...roomFindings(dressing, block.map, field, fieldOf(block, unbasted)));
@@ -219,27 +233,13 @@ function fitInOrder(
   }
 }
 
-/** The color stops along lines: treatments as they lie under each other, then all accents, which lie on top. */
-function lineStops(lines: readonly DressedLine[]): Stop[] {
-  const stops = lines.flatMap(({ fit, layers }) =>
-    layers.map(({ kind, title, thread, runs }): Stop => {
-      const isEdge = fit.seam === 'outline';
-      return {
-        title: isEdge ? `${title}, edge` : `${title}, seam ${fit.seam}`,
-        kind: kind === 'accent' ? 'accent' : isEdge ? 'edge' : 'treatment',
-        seams: [fit.seam],
-        thread,
-        runs,
-      };
-    }),
-  );
-  const isAccent = ({ kind }: Stop) => kind === 'accent';
-  return [...stops.filter((stop) => !isAccent(stop)), ...stops.filter(isAccent)];
-}
-
 /** What is put on by hand afterwards, line by line. */
 export const marksOf = ({ lines }: Dressed): (Mark & { readonly seam: number | 'outline' })[] =>
   lines.flatMap(({ fit }) => fit.marks.map((mark) => ({ ...mark, seam: fit.seam })));
+
+/** An edge goes over the edge that came with the block, unless the maker says where the new stops go in. */
+const isLate = ({ existing }: Block, { after }: Dressing, seam: number | 'outline'): boolean =>
+  existing !== null && after === null && seam === 'outline';
 
 function designOf(block: Block, dressing: Dressing, all: readonly Stop[]): Design {
   const stops = all.filter(({ runs }) => runs.start.length > 1);
@@ -251,13 +251,12 @@ function designOf(block: Block, dressing: Dressing, all: readonly Stop[]): Desig
     return { before: null, after: null, stops, origin: [-width / 2, -height / 2], name: block.name };
   }
   const opened = splitAfter(block.existing, dressing.after ?? Math.max(...block.stops), '--after');
-  // an edge goes over the edge that came with the block, unless the maker says where the new stops go in
-  const isLate = ({ seams }: Stop) => dressing.after === null && seams.includes('outline');
-  const late = stops.filter(isLate);
+  const lies = ({ seams }: Stop) => seams.some((seam) => isLate(block, dressing, seam));
+  const late = stops.filter(lies);
   return {
     before: opened.before,
     after: opened.after,
-    stops: [...stops.filter((stop) => !isLate(stop)), ...late],
+    stops: [...stops.filter((stop) => !lies(stop)), ...late],
     late: late.length,
     origin: block.origin,
     name: block.name,

@@ -99,6 +99,11 @@ export function declareDress(program: Command): void {
       meetingsOption('--split'),
     )
     .option('--order <seams>', 'sew these in this order, such as 4,2,edge', orderOption('--order'))
+    .option(
+      '--stop-per <what>',
+      'what gets a color stop of its own: each row (usual), each thread, or all together one',
+      choiceOption('--stop-per', ['row', 'thread', 'all']),
+    )
     .option('--scale <factor>', 'make the block larger or smaller', numberOption('--scale', 0.05, 20, '0.7'))
     .option('--turn <degrees>', 'turn the block, counterclockwise', numberOption('--turn', -360, 360, '90'))
     .option('--hoop <width x height>', 'the sewing field it is for, such as 130x180', hoopOption('--hoop'))

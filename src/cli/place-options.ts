@@ -8,6 +8,7 @@ export interface PlaceOptions {
   readonly hoop?: HoopSize;
   readonly fitHoop?: HoopSize;
   readonly leaveOut?: number[];
+  readonly stopPer?: 'row' | 'thread' | 'all';
 }
 
 export interface HoopSize {
@@ -45,12 +46,13 @@ export function checkPlaceOptions({ scale, fitHoop, hoop }: PlaceOptions): void 
 /** The dressing with its block placed as the options say. */
 export function placedByOptions<D extends Pick<Dressing, 'block' | 'hoop'>>(
   dressing: D,
-  { scale, turn, hoop, fitHoop, leaveOut }: PlaceOptions,
+  { scale, turn, hoop, fitHoop, leaveOut, stopPer }: PlaceOptions,
 ): D {
   const size = fitHoop ? ('hoop' as const) : scale;
   return {
     ...dressing,
     hoop: fitHoop ?? hoop ?? dressing.hoop,
+    ...(stopPer && { stopPer }),
     block: {
       ...dressing.block,
       ...(size !== undefined && { scale: size }),
