@@ -4,22 +4,23 @@ import { shifted, traceLine } from './pen.js';
 import { element, title } from './svg.js';
 import { svgPen } from './svg-pen.js';
 
-/** What the block's stitch file already sews, as a faint trace, so that the new thread stands out; '' for a drawing. */
+/**
+ * What the block's stitch file already sews, as a faint trace, so that the new thread stands out: a titled group for each
+ * color stop that has stitches; '' for a drawing.
+ */
 export function existingPicture({ existing, origin }: Block): string {
   if (!existing) return '';
-  const path = svgPen();
-  const pen = shifted(path, -origin[0], -origin[1]);
-  for (const stop of stopsOf(existing)) for (const run of stop.runs) traceLine(pen, run);
+  const groups = stopsOf(existing).flatMap(({ stop, runs }) => {
+    if (runs.length === 0) return [];
+    const path = svgPen();
+    const pen = shifted(path, -origin[0], -origin[1]);
+    for (const run of runs) traceLine(pen, run);
+    return [element('g', {}, title(`stop ${stop} of the block`), element('path', { d: path.data() }))];
+  });
   return element(
     'g',
-    {
-      fill: 'none',
-      stroke: '#6d665e',
-      'stroke-width': 0.25,
-      'stroke-opacity': 0.35,
-      'stroke-linejoin': 'round',
-    },
-    title('sewn before or after the dressing'),
-    element('path', { d: path.data() }),
+    // of the whole, so that stops that lie on each other look no darker than one
+    { opacity: 0.35, fill: 'none', stroke: '#6d665e', 'stroke-width': 0.25, 'stroke-linejoin': 'round' },
+    ...groups,
   );
 }

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { buildSeamMap } from '../../src/block/build-seam-map.js';
-import type { Stop } from '../../src/design/design.js';
+import type { Design, Stop } from '../../src/design/design.js';
 import { hoopingStops } from '../../src/design/hooping.js';
+import { writeDesign } from '../../src/design/write-design.js';
 import type { Hooping } from '../../src/formats/dressing.js';
 import { cutBlock } from '../bench/many-seams.js';
+import { program, sewOn } from './machine.js';
 
 const { map } = buildSeamMap(cutBlock(120, 60, 3));
 const sewn = (hooping: Hooping): Stop[] => hoopingStops(map, hooping);
@@ -66,5 +68,21 @@ describe('what is sewn when a finished block is hooped', () => {
     });
     const [crosses] = sewn({ align: places, crosses: true });
     expect(plain(crosses).filter((length) => length > 3)).toHaveLength(6);
+  });
+
+  test('holds its thread by ties, stop by stop; single holes are for a needle without thread', () => {
+    const places = [
+      [10, 10],
+      [110, 12],
+    ] as const;
+    const stops = sewn({ outline: true, basting: 9, align: places, crosses: true });
+    const design: Design = { before: null, after: null, stops, origin: [-60, -60], name: 'x' };
+    const order = stops.map((_, i) => i);
+    expect(sewOn(program(writeDesign(design)), order).faults).toEqual([]);
+    expect(sewOn(program(writeDesign(design)), order.reverse()).faults).toEqual([]);
+    const [holes] = sewn({ align: places });
+    const untied = sewOn(program(writeDesign({ ...design, stops: [holes] })), [0]);
+    expect(untied.holes).toHaveLength(2);
+    expect(untied.faults.length).toBeGreaterThan(0);
   });
 });

@@ -4,6 +4,9 @@ import type { Stop } from '../../src/design/design.js';
 import { drawDressed } from '../../src/draw/dressed-picture.js';
 import { drawSeamMap } from '../../src/draw/map-picture.js';
 import type { Dressed } from '../../src/dress.js';
+import { readDst } from '../../src/formats/dst-read.js';
+import { stopsOf } from '../../src/formats/stops.js';
+import { piecedPanel } from '../fixtures/pieced-panel.js';
 import { twoPatches } from './two-patches.js';
 
 const stop = (title: string, weight: string, xy: number[]): Stop => ({
@@ -92,6 +95,16 @@ describe('the picture of a dressed block', () => {
     );
     expect(svg.indexOf('<title>first</title>')).toBeGreaterThan(0);
     expect(svg.indexOf('<title>second</title>')).toBeGreaterThan(svg.indexOf('<title>first</title>'));
+  });
+
+  it('has one titled group a color stop that came with the block too', () => {
+    const plain = dressed(stop('first', 'No. 40', [0, 0, 5, 5]));
+    const existing = readDst(piecedPanel(), 'panel.dst');
+    const svg = drawDressed({ ...plain, block: { ...plain.block, existing } });
+    const sewn = stopsOf(existing).filter(({ stitches }) => stitches > 0);
+    const missing = sewn.filter(({ stop }) => !svg.includes(`<title>stop ${stop} of the block</title>`));
+    expect([sewn.length > 20, missing.length]).toEqual([true, 0]);
+    elementsOf(svg);
   });
 
   it('takes few elements: some a leg, not some a stitch', () => {
