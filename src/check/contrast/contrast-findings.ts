@@ -1,4 +1,4 @@
-import { lineList } from '../../block/line-list.js';
+import { lineList, numberRanges } from '../../block/line-list.js';
 import type { LineId } from '../../block/meetings.js';
 import { meetingPoint } from '../../block/meetings.js';
 import type { SeamMap } from '../../block/seam-map.js';
@@ -135,19 +135,19 @@ function better(map: SeamMap, group: readonly Shown[]): string {
 
 function thinOnPrint(map: SeamMap, group: readonly Shown[]): Finding[] {
   if (group.length === 0) return [];
-  const [{ sewn }] = group;
   const patches = new Set(
     group.flatMap(({ contrast: { places } }) =>
       places.flatMap(({ sides }) => sides.map(({ patch }) => patch)),
     ),
   );
   const busiest = [...patches].sort((a, b) => busyness(map, b) - busyness(map, a) || a - b)[0];
-  const line = sewn.line === 'outline' ? 'edge' : sewn.line;
+  const numbers = linesOf(group).filter((line) => line !== 'outline');
+  const said = numbers.length ? numberRanges(numbers).replaceAll(', ', ',') : 'edge';
   return [
     {
       level: 'note',
       code: 'thin-on-print',
-      message: `${where(group)} ${group.length === 1 ? 'lies' : 'lie'} on a busy print (patch ${busiest}${patches.size > 1 ? ' most' : ''}), where thread one weight heavier reads better, such as --set ${line}:passes=4`,
+      message: `${where(group)} ${group.length === 1 ? 'lies' : 'lie'} on a busy print (patch ${busiest}${patches.size > 1 ? ' most' : ''}), where thread one weight heavier reads better, such as --set ${said}:passes=4`,
       ...place(group),
     },
   ];
@@ -167,7 +167,7 @@ function lookAlike(map: SeamMap, all: readonly Meeting[]): Finding[] {
     {
       level: 'note',
       code: 'look-alike',
-      message: `${count} alike, in stitch and thread: ${pairs(alike)}; another stitch or thread on one of each pair would set them off`,
+      message: `${count} alike, in stitch and thread: ${pairs(alike)}; another stitch or thread on one of ${alike.length === 1 ? 'them' : 'each pair'} would set them off`,
       ...at(map, alike[0]),
     },
   ];
