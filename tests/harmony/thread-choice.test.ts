@@ -78,3 +78,20 @@ describe('the threads of a block', () => {
     expect(threadsFrom(2, [], 1, mine)[0]).toBe(mine);
   });
 });
+
+describe('threads of a maker', () => {
+  const own = [
+    { name: 'Soot', hex: '#201c1c', weight: 'No. 30' },
+    { name: 'Chalk', hex: '#fbfaf5', weight: 'No. 40' },
+    { name: 'Pond', hex: '#3f8078', weight: 'No. 40' },
+  ];
+
+  test('stand in for the built-in ones: the first is the one that shows best, and none is the classic', () => {
+    expect(threadsFrom(1, [between('#202030')], 1, undefined, own).map(({ name }) => name)).toEqual([
+      'Chalk',
+    ]);
+    expect(threadsFrom(1, [between('#f4f0f4')], 1, undefined, own).map(({ name }) => name)).toEqual(['Soot']);
+    const all = threadsFrom(9, [between('#808080')], 1, undefined, own).map(({ name }) => name);
+    expect(all.sort()).toEqual(['Chalk', 'Pond', 'Soot']);
+  });
+});
