@@ -1,7 +1,9 @@
 import type { Corner } from '../geometry/guide-line.js';
 import { reachAt } from './band.js';
-import { fitSpan, type SpanFit, type SpanQuestion, stretchLengths, takesWhole } from './fit-span.js';
+import { countSteps } from './count-steps.js';
+import { fitSpan, type SpanFit, type SpanQuestion } from './fit-span.js';
 import { fitOnWaves } from './on-waves.js';
+import { stretchLengths, takesWhole } from './span-counts.js';
 import { cornerEnd, type Span } from './spans.js';
 
 /** What a piece of a span got. */
@@ -35,7 +37,8 @@ function piecesOf(question: SpanQuestion, corners: readonly Corner[], gap: numbe
   const { sized } = question.rows;
   const least = sized.repeat * Math.min(sized.least, question.scale);
   const lengths = stretchLengths(span, { start: 0, end: 0 });
-  const short = lengths.map((length) => !takesWhole(length, least, sized.stitch.halves));
+  const { own } = countSteps(question.rows);
+  const short = lengths.map((length) => !takesWhole(length, least, own));
   const isBreak = (k: number) => short.every((is) => !is) || short[k] || short[k + 1];
   // On a ring the first corner is where the line starts, and every ring in pieces is broken there.
   const inner = span.ring ? corners.filter((corner) => corner.u > 0) : corners;

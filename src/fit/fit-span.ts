@@ -6,20 +6,14 @@ import type { Unit } from '../stitches/stitch.js';
 import { settledRuns } from './about-bends.js';
 import { type Band, type Reach, shifted } from './band.js';
 import type { Bound, Cut } from './cloth.js';
-import { bestCounts } from './counts.js';
 import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
 import { cornerMitre, leanMitre } from './mitre.js';
 import type { UnitRun } from './place.js';
-import { type Rows, wholeOverhang, wholeReach } from './rows.js';
+import { type Rows, wholeReach } from './rows.js';
+import { type Choice, chooseCounts } from './span-counts.js';
 import type { Span, SpanEnd } from './spans.js';
-
-/** Repeats may be made this much shorter or longer than asked before another remedy is looked for. */
-export const SHORTEST_SHARE = 0.8;
-export const LONGEST_SHARE = 1.25;
-/** Sizes tried between the one asked for and the least good one. */
-const SIZE_STEPS = 24;
 
 export interface SpanFit {
   /** null when nothing fits */
@@ -44,15 +38,6 @@ export interface SpanQuestion {
   readonly cut: (bound: Bound) => Cut;
   /** where a finding about a span points */
   readonly middle: (span: Span) => readonly [number, number];
-}
-
-interface Choice {
-  readonly scale: number;
-  readonly lengths: readonly number[];
-  readonly halfRepeats: readonly number[];
-  readonly overhang: { readonly start: number; readonly end: number };
-  /** bare length left evenly at both ends, mm each */
-  readonly margin: number;
 }
 
 /** Whole repeats on one span: counts, sizes, corners and ends, laid on the cloth. */
@@ -81,61 +66,6 @@ export function fitSpan(question: SpanQuestion): SpanFit {
 
 const isStub = ({ start, end }: Span): boolean =>
   end.at - start.at <= OVERSHOOT && (start.kind === 'free' || end.kind === 'free');
-
-/** Where a row follows at half the count, counts that leave nothing of it over, if any fill the span. */
-function chooseCounts(question: SpanQuestion): Choice | null {
-  const { sized, followers } = question.rows;
-  const sparse = followers.filter(({ times }) => times < 1);
-  const filling = sparse.length ? Math.max(...sparse.map((row) => (row.sized.stitch.halves ? 2 : 4))) : 0;
-  const filled = filling ? countsBy(question, filling) : null;
-  return filled?.margin === 0 ? filled : countsBy(question, sized.stitch.halves ? 1 : 2);
-}
-
-/** @param unit half-repeats that every stretch holds a multiple of */
-function countsBy(question: SpanQuestion, unit: number): Choice | null {
-  const { span, rows } = question;
-  const { sized } = rows;
-  const halves = sized.stitch.halves;
-  const least = Math.min(sized.least, question.scale);
-  let closest: Choice | null = null;
-  for (let step = 0; step <= SIZE_STEPS; step++) {
-    const scale = question.scale * (least / question.scale) ** (step / SIZE_STEPS);
-    const wanted = sized.repeat * scale;
-    const overhang = wholeOverhang(rows, scale, wanted);
-    const lengths = stretchLengths(span, span.ring ? { start: 0, end: 0 } : overhang);
-    const last = step === SIZE_STEPS;
-    if (!last && !lengths.every((length) => takesWhole(length, wanted, halves, unit))) continue;
-    if (lengths.some((length) => length <= 0)) continue;
-    const { halfRepeats } = bestCounts({ lengths, wanted, halves, step: unit, ring: span.ring });
-    const shares = lengths.map((length, i) => (2 * length) / halfRepeats[i] / wanted);
-    if (shares.every((share) => share >= SHORTEST_SHARE - 1e-9 && share <= LONGEST_SHARE + 1e-9)) {
-      return { scale, lengths, halfRepeats, overhang, margin: 0 };
-    }
-    // One stretch that is only too long for its count can keep even margins, at the least size.
-    const whole = Math.floor((2 * lengths[0]) / (wanted * SHORTEST_SHARE) / unit);
-    if (last && lengths.length === 1 && !span.ring && whole >= 1) {
-      const count = whole * unit;
-      const used = (count / 2) * Math.min(wanted * LONGEST_SHARE, (2 * lengths[0]) / count);
-      closest = { scale, lengths: [used], halfRepeats: [count], overhang, margin: (lengths[0] - used) / 2 };
-    }
-  }
-  return closest;
-}
-
-/** Whether some count of repeats fills a length within the stretch allowed. */
-export function takesWhole(length: number, wanted: number, halves: boolean, step = halves ? 1 : 2): boolean {
-  const most = Math.floor((2 * length) / (wanted * SHORTEST_SHARE) / step + 1e-9) * step;
-  return most >= step && (2 * length) / most <= wanted * LONGEST_SHARE * (1 + 1e-9);
-}
-
-export function stretchLengths(span: Span, overhang: { start: number; end: number }): number[] {
-  const bounds = [
-    span.start.at + span.start.setback + overhang.start,
-    ...span.corners.map((corner) => corner.u),
-    span.end.at - span.end.setback - overhang.end,
-  ];
-  return bounds.slice(1).map((u, i) => u - bounds[i]);
-}
 
 function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
   const { guide, span, rows } = question;

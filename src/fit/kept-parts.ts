@@ -1,9 +1,9 @@
 import type { UnitLeg } from '../stitches/stitch.js';
 import type { LineAsk } from './ask.js';
-import { SHORTEST_SHARE } from './fit-span.js';
 import type { Spread } from './keep-clear.js';
 import type { KeptPart } from './kept-band.js';
 import { type Rows, unitsOf, wholeOverhang } from './rows.js';
+import { SHORTEST_SHARE } from './span-counts.js';
 import type { TightPart } from './spans.js';
 import type { Walk } from './walk.js';
 

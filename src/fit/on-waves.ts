@@ -5,18 +5,16 @@ import { wrapAngle } from '../geometry/point.js';
 import { cumulativeLength } from '../geometry/polyline.js';
 import { roundedCorners } from '../geometry/rounded-corners.js';
 import { type Band, type Reach, shifted } from './band.js';
+import { countSteps } from './count-steps.js';
 import {
   cutsOf,
   endsOf,
   fitSpan,
   gapsOf,
-  LONGEST_SHARE,
   partsOf,
-  SHORTEST_SHARE,
   type SpanFit,
   type SpanQuestion,
   sizeFindings,
-  stretchLengths,
 } from './fit-span.js';
 import type { Laying, Part } from './lay.js';
 import { layRows } from './lay-rows.js';
@@ -25,20 +23,12 @@ import { cornerMitre } from './mitre.js';
 import type { UnitRun } from './place.js';
 import { bandIn, roomAlong } from './reach.js';
 import { CREST, type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
-import { alongOneWave, flanksOf, type WaveLine, type WaveStretch, type Waves, waveLine } from './waves.js';
-
-/** Waves may be made this much shorter or longer than asked. */
-const SHORTEST_WAVE = 0.6;
-const LONGEST_WAVE = 1.6;
-/** As many waves as this may share one repeat. */
-const MOST_PER_REPEAT = 3;
+import { stretchLengths } from './span-counts.js';
+import { bestWaveCounts, flanks, type WaveCount } from './wave-counts.js';
+import { alongOneWave, type WaveLine, type WaveStretch, type Waves, waveLine } from './waves.js';
 
 /** What one stretch of the line gets. */
-interface Counted extends WaveStretch {
-  /** half-repeats between one sharp place of the waves and the next, or on `share` smooth waves */
-  readonly halfRepeats: number;
-  readonly share: number;
-}
+type Counted = WaveStretch & WaveCount;
 
 interface Choice {
   readonly scale: number;
@@ -110,23 +100,38 @@ export function fitOnWaves(question: SpanQuestion, gap: number): SpanFit {
   };
 }
 
-/** Flanks of so many waves that each get whole repeats. */
-const flanks = ({ shape }: Waves, share: number): number => (share > 1 ? 1 : flanksOf(shape));
-
+/** Counts that leave nothing over of any row, at the largest size at which there are such; else those of the first row. */
 function chooseWaves(question: SpanQuestion, gap: number): Choice | null {
+  const { own, filling } = countSteps(question.rows);
+  const filled = filling > own ? wavesBy(question, filling, gap) : null;
+  return filled ?? wavesBy(question, own, gap);
+}
+
+function wavesBy(question: SpanQuestion, filling: number, gap: number): Choice | null {
   const { span, rows } = question;
   const { sized, hand } = rows;
+  const steps = countSteps(rows);
   const least = Math.min(sized.least, question.scale);
   for (let scale = question.scale; ; scale = Math.max(least, scale * NARROWING)) {
     const waves = { ...rows.waves!, height: rows.waves!.height * scale };
-    const overhang = span.ring ? { start: 0, end: 0 } : wholeOverhang(rows, scale, sized.repeat * scale);
-    let from = span.ring ? 0 : span.start.at + span.start.setback + overhang.start;
-    const counted = stretchLengths(span, overhang).map((length) => {
-      const own = countWaves(waves, length, sized.repeat * scale, sized.stitch.halves);
-      from += length;
-      return own && { ...own, from: from - length, to: from };
+    const repeat = sized.repeat * scale;
+    const overhang = span.ring ? { start: 0, end: 0 } : wholeOverhang(rows, scale, repeat);
+    const lengths = stretchLengths(span, overhang);
+    const counts = bestWaveCounts({
+      lengths,
+      waves,
+      repeat,
+      own: steps.own,
+      filling,
+      sharp: waves.shape !== 'wave' && !goesRoundCorners(rows),
+      ring: span.ring ? (filling === steps.filling ? steps.ring : 2) : null,
     });
-    if (counted.every((one) => one !== null)) {
+    if (counts) {
+      let from = span.ring ? 0 : span.start.at + span.start.setback + overhang.start;
+      const counted = counts.map((count, i) => {
+        from += lengths[i];
+        return { ...count, from: from - lengths[i], to: from };
+      });
       const line = ownLine(waves, counted, rows, scale, hand, gap);
       if (goesRound(line)) return { scale, waves, counted, line };
     }
@@ -134,34 +139,8 @@ function chooseWaves(question: SpanQuestion, gap: number): Choice | null {
   }
 }
 
-/** Waves and half-repeats on a stretch: as near to the lengths asked for as both can be; null when neither count fits. */
-function countWaves(
-  waves: Waves,
-  length: number,
-  repeat: number,
-  halves: boolean,
-): Omit<Counted, 'from' | 'to'> | null {
-  const step = halves ? 1 : 2;
-  let best: (Omit<Counted, 'from' | 'to'> & { cost: number }) | null = null;
-  const fewest = Math.max(1, Math.ceil(length / (LONGEST_WAVE * waves.length) - 1e-9));
-  const most = Math.floor(length / (SHORTEST_WAVE * waves.length) + 1e-9);
-  for (let count = fewest; count <= most; count++) {
-    const along = alongOneWave(waves, length / count);
-    const off = Math.log(length / count / waves.length) ** 2;
-    for (let share = 1; share <= (waves.shape === 'wave' ? MOST_PER_REPEAT : 1); share++) {
-      if (count % share > 0) continue;
-      const flank = (along * share) / flanks(waves, share);
-      const exact = (2 * flank) / repeat;
-      for (const h of share > 1 ? [2] : [Math.floor(exact / step) * step, Math.ceil(exact / step) * step]) {
-        const stretched = h > 0 ? exact / h : 0;
-        if (stretched < SHORTEST_SHARE || stretched > LONGEST_SHARE) continue;
-        const cost = off + Math.log(stretched) ** 2;
-        if (!best || cost < best.cost - 1e-12) best = { waves: count, halfRepeats: h, share, cost };
-      }
-    }
-  }
-  return best;
-}
+/** A stitch that goes round its corners has no sharp places in its waves. */
+const goesRoundCorners = ({ sized }: Rows): boolean => sized.stitch.corner === 'round';
 
 /** The waves as a line; a stitch that goes round corners gets them rounded. */
 function ownLine(
@@ -178,7 +157,7 @@ function ownLine(
   const reach = reachOfRows(bending, scale, rows.sized.repeat * scale);
   const widest = Math.max(reach.left, reach.right);
   const bandOf = (guide: GuideLine) => bandIn(roomAlong(guide, widest, gap), guide, reach, gap);
-  if (rows.sized.stitch.corner !== 'round' || line.corners.length === 0) {
+  if (!goesRoundCorners(rows) || line.corners.length === 0) {
     const guide = guideFromLine(line.points, line.corners, false);
     return { ...line, guide, reach, band: bandOf(guide) };
   }

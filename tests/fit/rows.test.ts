@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { leadingAll } from '../../src/asked/in-step.js';
 import type { AccentAsk } from '../../src/fit/accents.js';
 import type { FollowerAsk, LineAsk } from '../../src/fit/ask.js';
 import type { Chain, SeamFit } from '../../src/fit/fit.js';
@@ -7,6 +8,7 @@ import { fitLines } from '../../src/fit/fit-lines.js';
 import { rowsOf, wholeReach } from '../../src/fit/rows.js';
 import { sized } from '../../src/fit/sized.js';
 import { sizedOrnament } from '../../src/fit/sized-ornament.js';
+import type { WaveShape } from '../../src/fit/waves.js';
 import { builtIn, legNamed, stitchNamed } from '../stitches/dictionary.js';
 import { askFor, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
@@ -182,6 +184,37 @@ describe('rows of one treatment', () => {
       ),
       { numRuns: 30 },
     );
+  });
+
+  test('are counted as one: none leaves part of a side bare, and round a ring every one closes, on waves as well', () => {
+    const stitches = fc.constantFrom('blanket', 'feather', 'herringbone', 'fern', 'single-feather');
+    const waves = fc.option(
+      fc.record({
+        shape: fc.constantFrom<WaveShape>('wave', 'scallop', 'points'),
+        height: fc.double({ min: 1, max: 2.5, noNaN: true }),
+        length: fc.double({ min: 24, max: 30, noNaN: true }),
+      }),
+      { nil: undefined },
+    );
+    const following = fc.oneof(
+      fc.tuple(stitches, fc.constantFrom(0.5, 1)),
+      fc.constant(['blanket', 2] as const),
+    );
+    const bare: string[] = [];
+    fc.assert(
+      fc.property(anyLine, stitches, following, waves, (line, first, [second, times], waves) => {
+        const follower = row(second, { width: 4 }, { side: 'right', times });
+        const ask = askFor(1, first, { sizes: { repeat: 6, width: 4 }, waves, followers: [follower] });
+        const fit = worked(line, { ...ask, sized: leadingAll(ask.sized, [follower]) });
+        const [base, other] = fit.rows;
+        const what = `${second} at ${times} beside ${first} on a ${line.kind} line, ${waves?.shape ?? 'plain'}`;
+        if (Math.abs(base.along - other.along) > 1e-6 || base.along < 30) bare.push(what);
+        if (line.kind === 'ring' && !chainsOfRow(fit, 1).every(({ closed }) => closed))
+          bare.push(`${what}: open`);
+      }),
+      { numRuns: 150 },
+    );
+    expect(bare).toEqual([]);
   });
 
   test('of which one is worked half as close still stand where one repeat is all there is room for', () => {
