@@ -111,7 +111,7 @@ function layerOf(laying: Laying): Layer {
   const drawn = { left: 1, right: 1 };
   const inWedge = (point: Point, d: number, v: number): number => {
     const drawnIn = v > 0 ? drawn.left : v < 0 ? drawn.right : 1;
-    return v === 0 ? inPoint(point, d, v, built) : Math.min(drawnIn, roomIn(point, d, v));
+    return v === 0 ? inPoint(point, d, built) : Math.min(drawnIn, roomIn(point, d, v));
   };
   const { startPoint } = parts[0];
   const { endPoint } = parts[parts.length - 1];
@@ -160,14 +160,14 @@ function layerOf(laying: Laying): Layer {
       let along = u;
       if (part.start) {
         const near = Math.max(0, 1 - (u - part.from) / part.start.length);
-        const share = shareAt(part.start, near, across > 0);
+        const share = shareAt(part.start, near, across);
         scale *= share;
         across *= share;
         along += across * part.start.slope * near;
       }
       if (part.end) {
         const near = Math.max(0, 1 - (part.to - u) / part.end.length);
-        const share = shareAt(part.end, near, across > 0);
+        const share = shareAt(part.end, near, across);
         scale *= share;
         across *= share;
         along -= across * part.end.slope * near;
@@ -188,10 +188,11 @@ function layerOf(laying: Laying): Layer {
   };
 }
 
-function shareAt(mitre: Mitre, near: number, isLeft: boolean): number {
-  const away = isLeft ? mitre.leftAway : mitre.rightAway;
-  const at = isLeft ? mitre.left : mitre.right;
-  return away + (at - away) * near;
+/** Share of v that a mitre leaves; on the line itself, where a figure may lie to either hand, the smaller one. */
+function shareAt(mitre: Mitre, near: number, across: number): number {
+  const left = mitre.leftAway + (mitre.left - mitre.leftAway) * near;
+  const right = mitre.rightAway + (mitre.right - mitre.rightAway) * near;
+  return across > 0 ? left : across < 0 ? right : Math.min(left, right);
 }
 
 /** Share of v that stays inside a wedge at distance d from its point. */
@@ -201,13 +202,9 @@ function roomIn(point: Point, d: number, v: number): number {
   return Math.min(1, Math.max(0, d * slope - inset) / Math.abs(v));
 }
 
-/** The same for a whole figure that is as wide as the stitch reaches. */
-function inPoint(point: Point, d: number, v: number, built: Reach): number {
-  const { slope, inset } = v > 0 ? point.left : point.right;
-  const reach = v > 0 ? built.left : built.right;
-  if (slope === Infinity || reach <= 0) return 1;
-  return Math.min(1, Math.max(0, d * slope - inset) / reach);
-}
+/** The same for a whole figure that stands on the line and reaches as far as the stitch does, to either hand. */
+const inPoint = (point: Point, d: number, { left, right }: Reach): number =>
+  Math.min(roomIn(point, d, left), roomIn(point, d, -right));
 
 /** Distance from the point of a wedge from which on the whole reach has room. */
 function fullFrom({ left, right }: Point, built: Reach): number {
