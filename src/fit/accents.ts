@@ -45,7 +45,7 @@ export interface SeatedAccents extends AccentCount {
 }
 
 /**
- * Seats the figures of an accent along a row. Figures that would lie off the cloth the row may use are left out, as are
+ * Seats the figures of an accent along a row, to its right hand as mirror images of those to its left. Figures that would lie off the cloth the row may use are left out, as are
  * those nearer to the one before than both are wide, where seats crowd on the inner side of a corner.
  */
 export function seatedAccents(
@@ -90,8 +90,8 @@ const BESIDE = 8;
 const CLOSEST = 0.6;
 
 /** A seat's spot moved along its own up, then turned. */
-function moved({ x, y, theta }: Spot, up: number, turn: number): Spot {
-  return { x: x + up * Math.sin(theta), y: y - up * Math.cos(theta), theta: theta - turn };
+function moved({ x, y, theta, hand }: Spot, up: number, turn: number): Spot {
+  return { x: x + up * Math.sin(theta), y: y - up * Math.cos(theta), theta: theta - turn, hand };
 }
 
 /** Middle and half of the greater extent of a figure on the cloth. */

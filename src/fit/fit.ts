@@ -103,4 +103,12 @@ export interface Chain {
   /** path of leg i: points pathStart[i] to pathStart[i + 1] of `path`, from node to node, both included */
   readonly pathStart: Int32Array;
   readonly path: Float64Array;
+  /** how a figure stands that may show it by no leg, as a lone knot: direction of its u, and the hand it is turned to */
+  readonly facing?: Facing;
+}
+
+export interface Facing {
+  /** radians */
+  readonly theta: number;
+  readonly hand: 1 | -1;
 }

@@ -95,8 +95,7 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
     kind.push(chain.kind[legs[i]]);
   }
   return {
-    units: chain.units,
-    closed: chain.closed,
+    ...chain,
     nodes: placed.slice(0, 2 * used),
     from: newFrom,
     to: newTo,

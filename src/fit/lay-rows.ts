@@ -3,7 +3,7 @@ import { seatedAccents } from './accents.js';
 import { byHand } from './by-hand.js';
 import { type Cut, onCloth } from './cloth.js';
 import { cutChain } from './cut.js';
-import type { AccentCount, Chain, Layer, Mark, RowCount } from './fit.js';
+import type { AccentCount, Chain, Facing, Layer, Mark, RowCount } from './fit.js';
 import { followerRow } from './followers.js';
 import { type Laying, layer } from './lay.js';
 import { ofOneThread, ofOneUnit, threadsByClass } from './one-thread.js';
@@ -129,12 +129,18 @@ function rowCount(own: readonly Placing[]): RowCount {
 
 /** The chains of one thread of a row, cut to the cloth. */
 function rowChains(placing: Placing, thread: number, detached: boolean, cuts: readonly Cut[]): Chain[] {
-  const even = placeUnits(placing);
+  const even = { ...placeUnits(placing), facing: facingOf(placing) };
   const whole = placing.uneven ? byHand(even, placing.uneven) : even;
   const unit = placing.runs[0].unit;
   const own = isOneThread(unit) ? whole : ofOneThread(whole, threadsByClass(unit), thread);
   const chains = detached ? ofOneUnit(own) : [own];
   return cuts.length ? chains.map((chain) => cutChain(chain, cuts)) : chains;
+}
+
+function facingOf({ laying, runs, hand }: Placing): Facing {
+  const lay = layer(laying);
+  lay.at(runs[0].from, 0);
+  return { theta: lay.out[2], hand };
 }
 
 const isOneThread = (unit: Unit): boolean => [...unit.legs, ...unit.ending].every((leg) => leg.thread === 0);

@@ -56,8 +56,7 @@ function legsOf(chain: Chain, legs: readonly number[]): Chain {
   const from = Int32Array.from(legs, (leg) => numbered(chain.from[leg]));
   const to = Int32Array.from(legs, (leg) => numbered(chain.to[leg]));
   return {
-    units: chain.units,
-    closed: chain.closed,
+    ...chain,
     nodes: Float64Array.from(nodes),
     from,
     to,

@@ -1,11 +1,13 @@
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
-import type { Chain } from './fit.js';
+import type { Chain, Facing } from './fit.js';
 
 /** Where a free-standing figure stands on the cloth, in mm, and where its u points; v points to the left of that. */
 export interface Spot {
   readonly x: number;
   readonly y: number;
   readonly theta: number;
+  /** -1 for its mirror image, u running the other way; as built when not given */
+  readonly hand?: 1 | -1;
 }
 
 /** Visible passes of a leg that has this share of a row's weight. */
@@ -13,13 +15,13 @@ export const passesOf = (passes: number, share: number): number =>
   share > 0 ? Math.max(1, Math.round(passes * share)) : 0;
 
 /** A figure laid stiffly at a spot, as it was built: one chain of one unit. */
-export function ornamentChain(unit: Unit, { x, y, theta }: Spot, passes: number): Chain {
+export function ornamentChain(unit: Unit, { x, y, theta, hand = 1 }: Spot, passes: number): Chain {
   const sin = Math.sin(theta);
   const cos = Math.cos(theta);
   const laid = (line: Float64Array): Float64Array => {
     const out = new Float64Array(line.length);
     for (let i = 0; i < line.length; i += 2) {
-      const [u, v] = [line[i], line[i + 1]];
+      const [u, v] = [hand * line[i], line[i + 1]];
       out[i] = x + u * cos + v * sin;
       out[i + 1] = y + u * sin - v * cos;
     }
@@ -35,6 +37,7 @@ export function ornamentChain(unit: Unit, { x, y, theta }: Spot, passes: number)
   legs.forEach((leg, i) => {
     path.set(laid(leg.path), 2 * pathStart[i]);
   });
+  const facing: Facing = { theta: hand === 1 ? theta : theta + Math.PI, hand };
   return {
     units: 1,
     closed: false,
@@ -48,5 +51,6 @@ export function ornamentChain(unit: Unit, { x, y, theta }: Spot, passes: number)
     size: Float32Array.from(numbers((leg) => leg.size)),
     pathStart,
     path,
+    facing,
   };
 }

@@ -17,6 +17,8 @@ const SAGITTA = 0.075;
 const LEAST_CHORD = 0.45;
 /** An arc is at most this much longer than its chord, on a bend that leaves room for the shortest stitch. */
 const ARC = 1.025;
+/** Chords that differ by less are alike, mm: rounding does not decide from which end a curve is divided. */
+const SAME = 1e-6;
 
 /**
  * Where a curve is divided into chords. Two things are asked of a chord: that it strays no further than SAGITTA from the
@@ -64,10 +66,10 @@ export class Chords {
     const least = this.place(spine, from, to, chords, fewest);
     for (let k = 0; k < chords; k++) this.mark(this.trial[k]);
     // the last chord is no longer than its own bend lets it be
-    if (least >= Math.min(ARC * shortest, to - this.latest[1] - 1e-9)) return;
+    if (least >= Math.min(ARC * shortest, to - this.latest[1]) - SAME) return;
     // a bend may leave more room when it is come upon from the other side
     const fewestBack = this.furthest(spine, from, to, longest);
-    if (fewestBack > chords || this.place(spine, to, from, chords, fewestBack) <= least) return;
+    if (fewestBack > chords || this.place(spine, to, from, chords, fewestBack) <= least + SAME) return;
     for (let k = 1; k < chords; k++) this.at[first + k] = this.trial[chords - k];
   }
 
@@ -95,7 +97,7 @@ export class Chords {
     const step = to < from ? -1 : 1;
     let chords = 0;
     let left = Math.abs(to - from);
-    while (left > 0) {
+    while (left > SAME) {
       const at = to - step * left;
       left -= Math.min(left, longest, Math.max(LEAST_CHORD, Math.abs(spine.reach(at, to, SAGITTA) - at)));
       chords++;

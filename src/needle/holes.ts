@@ -19,6 +19,8 @@ export interface Holes {
   readonly sewn: Uint8Array;
   /** direction in which the chain's first leg sets out, radians: a turned chain has its holes turned with it */
   readonly heading: number;
+  /** the hand to which the chain first leaves that direction, 1 left, -1 right: a mirrored one has them mirrored */
+  readonly hand: 1 | -1;
 }
 
 /** Legs that meet in one point before it gets a ring. */
@@ -68,13 +70,42 @@ export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, cra
       if (legs.length[leg] < TIED_WHOLE) visits[back ? chain.from[leg] : chain.to[leg]]++;
     }
   }
-  const [x, y, nextX, nextY] = chain.path;
-  const heading = Math.atan2(nextY - y, nextX - x);
-  return { visits, ring, whole, sewn: new Uint8Array(whole.length), heading };
+  const heading = headingOf(chain);
+  return { visits, ring, whole, sewn: new Uint8Array(whole.length), heading, hand: handOf(chain, heading) };
+}
+
+/** What lies nearer to the line a chain sets out on says nothing of its hand, mm. */
+const OFF_LINE = 0.2;
+
+/** Shorter ways show no direction, mm. */
+const NO_WAY = 1e-6;
+
+function headingOf({ path, facing }: Chain): number {
+  const [x, y] = path;
+  for (let i = 2; i < path.length; i += 2) {
+    const [dx, dy] = [path[i] - x, path[i + 1] - y];
+    if (Math.hypot(dx, dy) > NO_WAY) return Math.atan2(dy, dx);
+  }
+  return facing?.theta ?? 0;
+}
+
+function handOf({ path, facing }: Chain, heading: number): 1 | -1 {
+  const [x, y] = path;
+  const [cos, sin] = [Math.cos(heading), Math.sin(heading)];
+  for (let i = 2; i < path.length; i += 2) {
+    const left = (path[i] - x) * sin - (path[i + 1] - y) * cos;
+    if (Math.abs(left) > OFF_LINE) return left > 0 ? 1 : -1;
+  }
+  return facing?.hand ?? 1;
 }
 
 /** Offset of a node's hole on a given visit, mm: zero up to the limit. */
-export function scatter(visit: number, craft: Craft, heading: number, out: Float64Array): void {
+export function scatter(
+  visit: number,
+  craft: Craft,
+  { heading, hand }: Pick<Holes, 'heading' | 'hand'>,
+  out: Float64Array,
+): void {
   const over = visit - craft.holeLimit;
   if (over < 0) {
     out[0] = 0;
@@ -82,6 +113,6 @@ export function scatter(visit: number, craft: Craft, heading: number, out: Float
     return;
   }
   const radius = SCATTER + SCATTER_MORE * ((over * Math.SQRT2) % 1);
-  out[0] = radius * Math.cos(heading + over * GOLDEN);
-  out[1] = radius * Math.sin(heading + over * GOLDEN);
+  out[0] = radius * Math.cos(heading + hand * over * GOLDEN);
+  out[1] = radius * Math.sin(heading + hand * over * GOLDEN);
 }

@@ -41,10 +41,20 @@ export function sewTrail(
       else if (manner !== Manner.Knot) points.sew(at[0], at[1]);
     }
     lastStart = points.count - 1;
-    if (manner === Manner.Knot) workKnot(points, chain, leg, craft);
+    if (manner === Manner.Knot) workKnot(points, chain, leg, holes.hand, craft);
     else {
       arrive(chain, holes, leg, b, back ? skip : -stop, craft, at);
-      const pass = { leg, back, turn: sewn[leg], of: whole[leg], skip, stop, x: at[0], y: at[1] };
+      const pass = {
+        leg,
+        back,
+        turn: sewn[leg],
+        of: whole[leg],
+        hand: holes.hand,
+        skip,
+        stop,
+        x: at[0],
+        y: at[1],
+      };
       if (manner === Manner.Straight) workStraight(points, pass, craft);
       else if (manner === Manner.Curve) workCurve(points, chain, pass, craft, samples);
       else workSatin(points, chain, pass, craft, samples);
@@ -73,8 +83,10 @@ function leave(
 ): void {
   at[0] = chain.nodes[2 * node];
   at[1] = chain.nodes[2 * node + 1];
-  if (manner === Manner.Knot) at[0] += KNOT_RING;
-  else if (holes.ring[node] > 0) onRing(chain, holes, leg, reach, craft, at);
+  if (manner === Manner.Knot) {
+    at[0] += KNOT_RING * Math.cos(holes.heading);
+    at[1] += KNOT_RING * Math.sin(holes.heading);
+  } else if (holes.ring[node] > 0) onRing(chain, holes, leg, reach, craft, at);
 }
 
 function arrive(
@@ -90,7 +102,7 @@ function arrive(
     onRing(chain, holes, leg, reach, craft, at);
     return;
   }
-  scatter(holes.visits[node]++, craft, holes.heading, at);
+  scatter(holes.visits[node]++, craft, holes, at);
   at[0] += chain.nodes[2 * node];
   at[1] += chain.nodes[2 * node + 1];
 }
@@ -104,7 +116,7 @@ function onRing(
   craft: Craft,
   at: Float64Array,
 ): void {
-  scatter(holes.sewn[leg] + 2, craft, holes.heading, at);
+  scatter(holes.sewn[leg] + 2, craft, holes, at);
   const x = at[0];
   const y = at[1];
   onPath(chain, leg, reach, at);

@@ -3,6 +3,8 @@ import { type NeedlePoints, SHORTEST_EVER } from './needle-points.js';
 
 /** Length of a tie's stitches, mm. */
 export const TIE = 0.6;
+/** Lengths that differ by less are the same, mm: rounding does not decide. */
+const SAME = 1e-9;
 
 /** Ties the thread on at the start of the current run: forward, back, forward on the line of its first leg, which ends at point `legEnd`. */
 export function tieIn(points: NeedlePoints, legEnd: number, shortest: number): void {
@@ -40,8 +42,8 @@ function spot(
     const dx = xy[2 * j] - xy[2 * i];
     const dy = xy[2 * j + 1] - xy[2 * i + 1];
     const length = Math.hypot(dx, dy);
-    if (walked + length >= TIE) {
-      const t = (TIE - walked) / length;
+    if (walked + length >= TIE - SAME) {
+      const t = Math.min(1, (TIE - walked) / length);
       const at: [number, number] = [xy[2 * i] + dx * t, xy[2 * i + 1] + dy * t];
       const next = nextAfter(xy, at, j, to, step, shortest);
       if (next === null) break;
@@ -69,8 +71,8 @@ function nextAfter(
     const dx = xy[2 * next] - at[0];
     const dy = xy[2 * next + 1] - at[1];
     const length = Math.hypot(dx, dy);
-    if (near === null && length >= SHORTEST_EVER) near = next;
-    if (near !== null && (length >= shortest || next === to)) {
+    if (near === null && length >= SHORTEST_EVER - SAME) near = next;
+    if (near !== null && (length >= shortest - SAME || next === to)) {
       for (let i = near; i !== next; i += step) {
         const stray = Math.abs(dx * (xy[2 * i + 1] - at[1]) - dy * (xy[2 * i] - at[0])) / length;
         if (stray >= NEARLY_STRAIGHT) return near;

@@ -12,6 +12,8 @@ export interface Pass {
   /** which pass this is, from 0, and of how many */
   readonly turn: number;
   readonly of: number;
+  /** the hand, 1 left and -1 right of a leg from its start, on which what is not even to both hands begins */
+  readonly hand: 1 | -1;
   /** mm left out at the leg's `from` and `to` end, where it starts on a ring */
   readonly skip: number;
   readonly stop: number;
@@ -36,7 +38,7 @@ export function workStraight(points: NeedlePoints, pass: Pass, craft: Craft): vo
     // measured from the leg's own start whichever way it is sewn
     const shift = (pass.turn % 3) / 3;
     const from = pass.back ? 1 - shift : shift;
-    const apart = (pass.turn - (pass.of - 1) / 2) * (pass.back ? -craft.spread : craft.spread);
+    const apart = pass.hand * (pass.turn - (pass.of - 1) / 2) * (pass.back ? -craft.spread : craft.spread);
     const asideX = (apart * dy) / length;
     const asideY = (-apart * dx) / length;
     for (let i = 0; i <= parts; i++) {
@@ -73,7 +75,7 @@ export function workCurve(
   const wanted = under ? craft.longest : Math.max(CHORD, ROOM * craft.shortest);
   samples.curve(chain, leg, skip, stop, { wanted, shortest: craft.shortest, longest: craft.longest, aside });
   const from = points.count - 1;
-  alongSamples(points, samples, back, under ? 0 : turn * craft.spread - aside);
+  alongSamples(points, samples, back, under ? 0 : pass.hand * (turn * craft.spread - aside));
   points.sew(pass.x, pass.y);
   points.thinEnds(from, craft.shortest);
 }
@@ -120,7 +122,7 @@ export function workSatin(
   const { first, last } = samples;
   const step = back ? -1 : 1;
   const end = back ? first : last;
-  let side = -half;
+  let side = -half * pass.hand;
   for (let s = (back ? last : first) + step; s !== end; s += step) {
     points.sew(samples.x[s] + samples.nx[s] * side, samples.y[s] + samples.ny[s] * side);
     side = -side;
@@ -129,11 +131,11 @@ export function workSatin(
 }
 
 /** Padding runs along the middle until its holes are full, then beside it, to either hand in turn and well under the satin. */
-function paddingLane({ turn, of }: Pass, half: number, { holeLimit, spread }: Craft): number {
+function paddingLane({ turn, of, hand }: Pass, half: number, { holeLimit, spread }: Craft): number {
   const lanes = Math.ceil((of - 1) / holeLimit);
   const lane = turn % lanes;
   const out = Math.ceil(lane / 2) * Math.min(spread, half / (lanes + 1));
-  return lane % 2 === 0 ? out : -out;
+  return (lane % 2 === 0 ? out : -out) * hand;
 }
 
 /** How wide a satin is at a share of its length. */
@@ -144,7 +146,7 @@ const full = (): number => 1;
  * A French knot in two turns about its center, which is not pierced: five holes on the inner turn, as many on the outer
  * as keep the least stitch. The thread on the outer turn reaches the knot's size. Starts on the side where the needle stands.
  */
-export function workKnot(points: NeedlePoints, chain: Chain, leg: number, craft: Craft): void {
+export function workKnot(points: NeedlePoints, chain: Chain, leg: number, hand: 1 | -1, craft: Craft): void {
   const node = chain.from[leg];
   const cx = chain.nodes[2 * node];
   const cy = chain.nodes[2 * node + 1];
@@ -155,15 +157,15 @@ export function workKnot(points: NeedlePoints, chain: Chain, leg: number, craft:
   );
   const start = Math.atan2(points.y - cy, points.x - cx);
   for (let i = 0; i < INNER; i++) {
-    const angle = start + (2 * Math.PI * i) / INNER;
+    const angle = start + (hand * 2 * Math.PI * i) / INNER;
     points.sew(cx + KNOT_RING * Math.cos(angle), cy + KNOT_RING * Math.sin(angle));
   }
   // the outer turn starts as far on as the least stitch asks
   const least = SHORTEST_EVER + 0.01;
   const lean = (KNOT_RING ** 2 + outer ** 2 - least ** 2) / (2 * KNOT_RING * outer);
-  const from = start + (2 * Math.PI * (INNER - 1)) / INNER + Math.acos(Math.min(1, lean));
+  const from = (2 * Math.PI * (INNER - 1)) / INNER + Math.acos(Math.min(1, lean));
   for (let i = 0; i < around; i++) {
-    const angle = from + (2 * Math.PI * i) / around;
+    const angle = start + hand * (from + (2 * Math.PI * i) / around);
     points.sew(cx + outer * Math.cos(angle), cy + outer * Math.sin(angle));
   }
 }

@@ -4,8 +4,11 @@ import { buildSeamMap } from '../../../src/block/build-seam-map.js';
 import type { LineDrawing } from '../../../src/block/drawn-line.js';
 import type { Seam, SeamMap } from '../../../src/block/seam-map.js';
 import type { LineAsk } from '../../../src/fit/ask.js';
+import type { SeamFit } from '../../../src/fit/fit.js';
 import { fitLines } from '../../../src/fit/fit-lines.js';
 import type { Manner } from '../../../src/formats/dressing.js';
+import { craftFor } from '../../../src/needle/craft.js';
+import { sewChains } from '../../../src/needle/sew-chain.js';
 import { builtIn } from '../../stitches/dictionary.js';
 import { chainsOf, legPoints } from '../asks.js';
 import { convexBlock, type XY } from './convex-block.js';
@@ -87,6 +90,13 @@ function strays(points: readonly XY[], images: readonly XY[]): number {
   return most;
 }
 
+/** Where the legs of a treatment lie, and where the needle goes. */
+function placesOf(fit: SeamFit): XY[][] {
+  const chains = chainsOf(fit);
+  const { xy } = sewChains(chains, craftFor('40')).runs;
+  return [legPoints(chains), Array.from({ length: xy.length / 2 }, (_, i): XY => [xy[2 * i], xy[2 * i + 1]])];
+}
+
 const RULES = { gap: 0.6, outline: 'trim' } as const;
 
 /** Treatments whose points do not lie where the moved block says, told by name. */
@@ -99,7 +109,9 @@ function astray(name: string, drawing: LineDrawing, seed: number, ends: Manner, 
   if (!its) return [`${name}: other seams`];
   const [fits, images] = [fitLines(map, asks, RULES), fitLines(image, its, RULES)];
   return fits.flatMap(({ fit }, i) => {
-    const off = strays(legPoints(chainsOf(fit)).map(at), legPoints(chainsOf(images[i].fit)));
+    const own = placesOf(fit);
+    const its = placesOf(images[i].fit);
+    const off = Math.max(...own.map((places, k) => strays(places.map(at), its[k])));
     return off < 0.1 ? [] : [`${name}: ${fit.stitch} on seam ${fit.seam} strays ${off.toFixed(2)} mm`];
   });
 }
