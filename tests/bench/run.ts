@@ -13,6 +13,7 @@ import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { stitchFiles } from '../stitches/dictionary.js';
 import { built, builtPath, checksum, ms, timed } from './built.js';
 import { cutBlock } from './many-seams.js';
+import { benchStitchFiles } from './stitch-files.js';
 
 const { buildSeamMap } =
   await built<typeof import('../../src/block/build-seam-map.js')>('block/build-seam-map.js');
@@ -128,3 +129,5 @@ for (const size of [380, 1200]) {
     `${padded(block.map.seams.length, 'seams')}: median ${times[200].toFixed(1)} ms, 95 % below ${times[380].toFixed(1)} ms`,
   );
 }
+
+await benchStitchFiles();

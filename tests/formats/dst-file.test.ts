@@ -190,7 +190,7 @@ describe('a DST file read', () => {
     const whole = written([...everyKind, ...everyKind, ...everyKind]);
     let read = 0;
     let turnedAway = 0;
-    for (let round = 0; round < 30_000; round++) {
+    for (let round = 0; round < 100_000; round++) {
       let bytes = whole.slice(0, random() % 4 === 0 ? random() % (whole.length + 1) : whole.length);
       const changes = random() % 4;
       for (let i = 0; i < changes && bytes.length; i++) {
