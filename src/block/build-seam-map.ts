@@ -59,6 +59,7 @@ export function buildSeamMap(drawing: LineDrawing, options: SeamMapOptions = {})
     chains,
     outline: outline && edging ? { halfEdges: outline, start: edging.start } : null,
     through,
+    sewn: drawing.lines.map(({ sewn }) => sewn),
   });
   const seams = chains.map((chain, i) =>
     seamOf(i + 1, chain, network, meetings, numberAt, regions, patches.idOfFace),

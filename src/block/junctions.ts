@@ -16,9 +16,11 @@ interface Owner {
 }
 
 /**
- * The points where seams meet each other or the outline, sorted by (y, x). Where a seam runs through, it is the
- * straightest one; of equally straight ones the longer, then the lower number; or the one the maker names.
+ * The points where seams meet each other or the outline, sorted by (y, x). Where a seam runs through, it is the one sewn
+ * last; in a drawing the straightest, of equally straight ones the longer, then the lower number; or the one the maker
+ * names.
  *
+ * @param input.sewn by line: the order of sewing, where it is known
  * @param input.through by node: the arm whose seam runs through by the maker's word
  * @returns also the junction of each node (-1 where there is none)
  */
@@ -28,6 +30,7 @@ export function junctionsOf(input: {
   readonly chains: readonly OrderedChain[];
   readonly outline: { readonly halfEdges: readonly number[]; readonly start: number } | null;
   readonly through: ReadonlyMap<number, number>;
+  readonly sewn: readonly (number | undefined)[];
 }): { readonly junctions: Junction[]; readonly numberAt: Int32Array } {
   const { network, meetings, chains, outline } = input;
   const owners: Owner[] = [];
@@ -54,10 +57,25 @@ export function junctionsOf(input: {
     const arms = meeting.leaving.map((h, k): Arm => ({ ...owners[h], direction: meeting.directions[k] }));
     const wished = input.through.get(node);
     const through =
-      wished === undefined ? straightest(meeting.pairs, arms, lengths) : (arms[wished].seam as number);
+      wished === undefined
+        ? straightest(sewnLast(meeting, network, input.sewn), arms, lengths)
+        : (arms[wished].seam as number);
     return { at, arms, through, onOutline: meeting.onOutline };
   });
   return { junctions, numberAt };
+}
+
+/** The pairs of arms that were sewn last; all of them where that is not known. */
+function sewnLast(
+  { pairs, leaving }: Meeting,
+  { edges }: Network,
+  sewn: readonly (number | undefined)[],
+): readonly ArmPair[] {
+  const orders = pairs.map(({ arms }) =>
+    Math.max(...arms.map((arm) => sewn[edges[leaving[arm] >> 1].line] ?? Number.NaN)),
+  );
+  const last = Math.max(...orders);
+  return Number.isNaN(last) ? pairs : pairs.filter((_, i) => orders[i] === last);
 }
 
 function straightest(

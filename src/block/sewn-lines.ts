@@ -36,6 +36,7 @@ export function sewnLines(file: StitchFile, stops: readonly number[], where: str
       closed: paths[i].closed,
       fill: null,
       where: `${where} stop ${paths[i].stop}`,
+      sewn: paths[i].order,
     })),
   };
 }

@@ -42,6 +42,8 @@ interface Growing {
   readonly more: Point[][];
   /** longest stitch of those passes, mm */
   stitch: number;
+  /** of the last of them */
+  order: number;
 }
 
 function grow(path: SewnPath): Growing {
@@ -55,13 +57,14 @@ function grow(path: SewnPath): Growing {
     box: [Math.min(...xs) - room, Math.min(...ys) - room, Math.max(...xs) + room, Math.max(...ys) + room],
     more: path.sides.map(() => []),
     stitch: path.stitch,
+    order: path.order,
   };
 }
 
-function fitted({ path, more, stitch }: Growing): SewnPath {
+function fitted({ path, more, stitch, order }: Growing): SewnPath {
   const sides = path.sides.map((side, i) => (more[i].length ? withPoints(side, more[i]) : side));
   const reach = [Math.max(path.reach[0], stitch / 2), Math.max(path.reach[1], stitch / 2)] as const;
-  return { ...path, sides, stitch, reach };
+  return { ...path, sides, stitch, reach, order };
 }
 
 /** Marks the points of a pass that lie along the path and gives them to its sides. */
@@ -74,6 +77,7 @@ function absorb(pass: Pass, target: Growing, covered: Uint8Array): void {
     while (end < points.length && near[end] !== null) end++;
     if (alongside(points, first, end, near, target)) {
       target.stitch = Math.max(target.stitch, pass.stitch);
+      target.order = Math.max(target.order, pass.order);
       for (let i = first; i < end; i++) {
         covered[i] = 1;
         const side = near[i];
@@ -147,7 +151,7 @@ function uncovered(pass: Pass, covered: Uint8Array, paths: readonly Growing[]): 
     const short = pass.stitch / 2;
     if (sides.length) {
       const reach = [tiedStart ? pass.stitch : short, tiedEnd ? pass.stitch : short] as const;
-      parts.push({ sides, closed: false, stitch: pass.stitch, reach, stop: pass.stop });
+      parts.push({ sides, closed: false, stitch: pass.stitch, reach, stop: pass.stop, order: pass.order });
     }
     i = end;
   }
@@ -204,6 +208,7 @@ function joined(p: SewnPath, q: SewnPath): SewnPath | null {
         sides: [...a.sides.slice(0, -1), both, ...b.sides.slice(1)],
         stitch,
         reach: [a.reach[0], b.reach[1]],
+        order: Math.max(a.order, b.order),
       };
     }
   }

@@ -10,6 +10,8 @@ export interface Pass {
   /** its longest stitch, mm */
   readonly stitch: number;
   readonly stop: number;
+  /** rises from pass to pass in the order in which the file sews them */
+  readonly order: number;
 }
 
 /** Runs shorter than this that go there and back are ties: three stitches of 0.4 mm. */
@@ -74,7 +76,12 @@ function passesOfStop(stop: FileStop, where: string): Pass[] {
   if (passes.length === 0) {
     throw new InputError('not-a-seam', where, 'it holds nothing but ties', 'name stops that sew seams');
   }
-  return passes.map((points) => ({ points, stitch: longestStitch(points), stop: stop.stop }));
+  return passes.map((points, i) => ({
+    points,
+    stitch: longestStitch(points),
+    stop: stop.stop,
+    order: stop.stop * MOST_STITCHES + i,
+  }));
 }
 
 function withoutRepeats(run: readonly Point[]): Point[] {

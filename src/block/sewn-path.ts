@@ -28,6 +28,8 @@ export interface SewnPath {
   /** how far either end may be short of the seam it is meant for, mm */
   readonly reach: readonly [number, number];
   readonly stop: number;
+  /** of its last pass, see Pass */
+  readonly order: number;
 }
 
 export interface PathSide {

@@ -13,6 +13,8 @@ export interface DrawnLine {
   readonly area?: Area;
   /** where it came from, for messages: "panel.svg line 12 (path)" */
   readonly where: string;
+  /** a line sewn later has a greater number; none for a drawn one */
+  readonly sewn?: number;
 }
 
 /** A part of the cloth that stays clear of the dressing: a monogram, a photo, a charm. */

@@ -5,7 +5,15 @@ import { sewnLines } from '../../src/block/sewn-lines.js';
 import { readDst } from '../../src/formats/dst-read.js';
 import type { Point } from '../../src/geometry/point.js';
 import { polylineLength } from '../../src/geometry/polyline.js';
-import { evenly, outAndBack, overrun, type Run, sewnFile, tied } from '../fixtures/pieced-sewing.js';
+import {
+  evenly,
+  outAndBack,
+  overrun,
+  type Run,
+  type SewnStop,
+  sewnFile,
+  tied,
+} from '../fixtures/pieced-sewing.js';
 import { nearestTo } from './sewn-measure.js';
 import { readBack } from './sewn-read-back.js';
 
@@ -202,6 +210,33 @@ describe('seams that cross or end on one another', () => {
         read,
       ),
     ).toBeLessThan(0.1);
+  });
+
+  it('lie at their crossing as they were sewn: the later one runs over the earlier, however straight either is', () => {
+    const kinked: Point[] = [
+      [0, 30],
+      [40, 35],
+      [80, 33],
+    ];
+    const straight: Point[] = [
+      [40, 0],
+      [40, 70],
+    ];
+    const overAt = (stops: readonly SewnStop[], named: readonly number[]) => {
+      const file = readDst(sewnFile(stops, [60, 70], 'TEST'), 'test.dst');
+      const { map } = buildSeamMap(sewnLines(file, named, 'test.dst'));
+      const crossing = map.junctions.filter(({ arms }) => arms.length === 4);
+      expect(crossing).toHaveLength(1);
+      const { points } = map.seams[crossing[0].through! - 1];
+      return Math.abs(points[0] - points[points.length - 2]) > 40 ? 'kinked' : 'straight';
+    };
+    expect(overAt([[sew(straight)], [sew(kinked)]], [1, 2])).toBe('kinked');
+    expect(overAt([[sew(kinked)], [sew(straight)]], [1, 2])).toBe('straight');
+    // in one stop, too, and whatever order the stops are named in
+    expect(overAt([[sew(straight), sew(kinked)]], [1])).toBe('kinked');
+    expect(overAt([[sew(straight)], [sew(kinked)]], [2, 1])).toBe('kinked');
+    // a seam sewn again later counts as sewn then
+    expect(overAt([[sew(straight)], [sew(kinked)], [sew(straight)]], [1, 2, 3])).toBe('straight');
   });
 
   it('make a corner when both run over it', () => {
