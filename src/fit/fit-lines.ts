@@ -208,7 +208,7 @@ function bandFindings(line: Line): Finding[] {
       level: 'warning',
       code: beside ? 'close-beside' : 'tight-bend',
       message:
-        `${lineName(seam)}: ${title} leaves ${bare.toFixed(1)} mm bare where ` +
+        `${lineName(seam)}: ${title} is not worked on ${bare.toFixed(1)} mm where ` +
         (beside
           ? 'another treatment runs too close beside it; narrower stitches on both, or one of them left bare, would do'
           : 'the seam bends too tightly for its smallest good size; a narrower stitch would go round'),
