@@ -37,6 +37,8 @@ export interface SeamsJson {
     readonly boundary: Pair[];
     readonly holes: Pair[][];
   }[];
+  /** areas of the drawing that stay clear; each is what its closed lines enclose */
+  readonly keepClear: readonly { readonly name: string; readonly boundaries: Pair[][] }[];
   readonly findings: readonly Finding[];
 }
 
@@ -47,7 +49,11 @@ const pair = ([x, y]: Point): Pair => [round(x), round(y)];
 const pairs = (line: Points): Pair[] => toPoints(line).map(pair);
 
 /** The record of a block's seams, rounded to 0.1 micrometer. */
-export function seamsJson({ map, findings }: Pick<Block, 'map' | 'findings'>): SeamsJson {
+export function seamsJson({
+  map,
+  keepClear = [],
+  findings,
+}: Pick<Block, 'map' | 'keepClear' | 'findings'>): SeamsJson {
   return {
     block: { widthMm: round(map.width), heightMm: round(map.height) },
     outline: map.outline && pairs(map.outline.points),
@@ -82,6 +88,7 @@ export function seamsJson({ map, findings }: Pick<Block, 'map' | 'findings'>): S
       boundary: pairs(boundary),
       holes: holes.map(pairs),
     })),
+    keepClear: keepClear.map(({ name, area }) => ({ name, boundaries: area.rings.map(pairs) })),
     findings,
   };
 }

@@ -77,7 +77,7 @@ async function seams(path: string, options: Options): Promise<void> {
   const { block } = await blockAsWished(file, source, options);
   const draw = async (said: string): Promise<string> => {
     if (said.startsWith('--out'))
-      return (await import('../draw/map-picture.js')).drawSeamMap(block.map, block.name);
+      return (await import('../draw/map-picture.js')).drawSeamMap(block.map, block.name, block.keepClear);
     if (!found) throw await noStops();
     return (await import('../draw/stops-picture.js')).drawStops(block, found.roles);
   };

@@ -1,6 +1,8 @@
 import type { Patch, Seam, SeamMap } from '../block/seam-map.js';
+import type { KeptArea } from '../formats/line-drawing.js';
 import type { Point } from '../geometry/point.js';
 import { drawNumber } from './digits.js';
+import { keptAreaPicture } from './keep-clear.js';
 import { clearSpot, roomiest } from './label-spots.js';
 import { traceLine, traceRing } from './pen.js';
 import { mixed, mutedCloth } from './shade.js';
@@ -16,7 +18,7 @@ const MARGIN = 6;
  * its number and an arrow in the direction in which it runs, junctions as dots. At a junction the seam that runs
  * through is drawn over it; where a seam butts in its line stops short of the dot.
  */
-export function drawSeamMap(map: SeamMap, name: string): string {
+export function drawSeamMap(map: SeamMap, name: string, keepClear: readonly KeptArea[] = []): string {
   const size = Math.max(2.2, Math.min(map.width, map.height) / 45);
   return svgDocument(
     { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN },
@@ -31,6 +33,7 @@ export function drawSeamMap(map: SeamMap, name: string): string {
     element('g', { stroke: 'none' }, ...map.patches.map(patchFace)),
     element('g', lines('#8d99a3', size * 0.1), ...map.patches.map((patch) => patchNumber(patch, size))),
     outline(map),
+    ...keepClear.map(keptAreaPicture),
     element('g', lines(SEAM, size * 0.22), ...map.seams.map(seamLine)),
     element('g', lines(SEAM, size * 0.22), ...map.seams.map((seam) => arrow(seam, map, size))),
     element(

@@ -1,11 +1,13 @@
 import type { Block } from '../block/block.js';
 import type { Seam, SeamMap } from '../block/seam-map.js';
+import type { KeptArea } from '../formats/line-drawing.js';
+import { boxOf } from '../geometry/box.js';
 import { polylineLength } from '../geometry/polyline.js';
 import { lookHere } from './look-here.js';
 import { counted, numberList, rounded, table } from './table.js';
 
 /** What was found in a block, for a person: a table of seams, then what is worth a look. */
-export function seamsText({ name, map, findings }: Block): string {
+export function seamsText({ name, map, keepClear = [], findings }: Block): string {
   const junctions = map.junctions.filter((junction) => !junction.onOutline).length;
   const size = `${rounded(map.width, 1)} x ${rounded(map.height, 1)} mm`;
   const rows = map.seams.map((seam) => [
@@ -34,8 +36,22 @@ export function seamsText({ name, map, findings }: Block): string {
       rows,
     ),
     '',
+    ...(keepClear.length > 0 ? [keptTable(keepClear), ''] : []),
     lookHere(findings),
   ].join('\n');
+}
+
+function keptTable(keepClear: readonly KeptArea[]): string {
+  return table(
+    [
+      { heading: 'Kept clear' },
+      ...['Left mm', 'Top mm', 'Width mm', 'Height mm'].map((heading) => ({ heading, figures: true })),
+    ],
+    keepClear.map(({ name, area }) => {
+      const { left, top, right, bottom } = boxOf(area.rings);
+      return [name, ...[left, top, right - left, bottom - top].map((mm) => mm.toFixed(1))];
+    }),
+  );
 }
 
 function endWords(map: SeamMap, seam: Seam, which: 0 | 1): string {

@@ -48,7 +48,15 @@ describe('the record of a block', () => {
   const json = seamsJson(panel);
 
   it('has the published shape, and survives being written', () => {
-    expect(Object.keys(json)).toEqual(['block', 'outline', 'seams', 'junctions', 'patches', 'findings']);
+    expect(Object.keys(json)).toEqual([
+      'block',
+      'outline',
+      'seams',
+      'junctions',
+      'patches',
+      'keepClear',
+      'findings',
+    ]);
     expect(Object.keys(json.seams[0])).toEqual(['id', 'lengthMm', 'closed', 'corners', 'points', 'sides']);
     expect(Object.keys(json.seams[0].sides[0])).toEqual(['fromMm', 'toMm', 'left', 'right']);
     expect(Object.keys(json.junctions[0])).toEqual(['at', 'seams', 'through', 'onOutline']);
