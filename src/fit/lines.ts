@@ -1,5 +1,6 @@
 import type { Arm, SeamMap } from '../block/seam-map.js';
 import type { Corner } from '../geometry/guide-line.js';
+import { CORNER_TURN, FAIRING } from '../geometry/tolerances.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js';
 import { besideKept, type Kept } from './keep-clear.js';
@@ -148,17 +149,21 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
 
 /**
  * A stitch that goes round its corners does so at least as widely as its full reach needs, and so widely that the
- * strokes on the inside do not huddle where its outer strokes still cover the corner of the seam.
+ * strokes on the inside do not huddle where its outer strokes still cover the corner of the seam. Kinks too slight for
+ * corners are gone round by every stitch that they would press.
  */
-function roundingFor(ask: LineAsk): Rounding | null {
+function roundingFor(ask: LineAsk): Rounding {
   const { sized } = ask;
-  if (sized.stitch.corner !== 'round') return null;
   const { left, right } = wholeReach(rowsOf(ask, false), 1, sized.repeat);
   const reach = Math.max(left, right);
   const covering = (turn: number) => reach / (1 / Math.cos(turn / 2) - 1);
+  // a kink that fairing leaves too tight for the full reach is no corner to turn, whatever the stitch
+  const isTightKink = (turn: number) =>
+    turn <= CORNER_TURN && FAIRING / Math.tan(turn / 4) / Math.tan(turn / 2) < reach / SHARE_OF_DISC;
   return {
     radius: (turn) => Math.max(reach / SHARE_OF_DISC, Math.min(reach / ROUND_SHARE, covering(turn))),
-    isRounded: (turn) => turn <= BREAK_TURN,
+    isRounded: (turn) =>
+      isTightKink(turn) || (sized.stitch.corner === 'round' && turn > CORNER_TURN && turn <= BREAK_TURN),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Outline, Seam, SeamEnd } from '../block/seam-map.js';
+import { findCorners } from '../geometry/corners.js';
 import { type FrameFinder, frameFinder, sampleBefore } from '../geometry/guide-frame.js';
 import { guideFromLine } from '../geometry/guide-from-line.js';
 import type { Corner, GuideLine } from '../geometry/guide-line.js';
@@ -6,7 +7,7 @@ import { nearestOnSegment } from '../geometry/nearest.js';
 import { cumulativeLength, type Points, pointAt, polylineLength, reversed } from '../geometry/polyline.js';
 import { ringFrom } from '../geometry/ring.js';
 import { roundedCorners } from '../geometry/rounded-corners.js';
-import { SAME_POINT } from '../geometry/tolerances.js';
+import { CORNER_TURN, SAME_POINT } from '../geometry/tolerances.js';
 
 /**
  * A seam (or the outline) as a treatment walks it: from either end, or round a ring from a place that suits. `u` of the
@@ -43,9 +44,9 @@ export function fromSeam(walk: Walk, u: number): number {
   return (along * walk.guide.length) / walk.seamLength;
 }
 
-/** The corners a treatment goes round instead of turning, and how wide. */
+/** The corners and slight kinks that a treatment goes round, and how wide. */
 export interface Rounding {
-  /** mm, for a corner that turns so much, radians, positive */
+  /** mm, for one that turns so much, radians, positive */
   readonly radius: (turn: number) => number;
   readonly isRounded: (turn: number) => boolean;
 }
@@ -104,12 +105,14 @@ interface Line {
 }
 
 function rounded(line: Line, closed: boolean, rounding: Rounding | null): Line {
-  const round = rounding ? line.corners.filter(({ turn }) => rounding.isRounded(Math.abs(turn))) : [];
-  if (!rounding || round.length === 0) return line;
+  if (!rounding) return line;
+  const bends = [...line.corners, ...kinksOf(line, closed)].sort((a, b) => a.u - b.u);
+  const round = bends.filter(({ turn }) => rounding.isRounded(Math.abs(turn)));
+  if (round.length === 0) return line;
   const before = cumulativeLength(line.points);
-  const points = roundedCorners(line.points, round, closed, rounding.radius);
-  const after = cumulativeLength(points);
   const sharp = line.corners.filter((corner) => !round.includes(corner));
+  const points = roundedCorners(line.points, round, closed, rounding.radius, sharp);
+  const after = cumulativeLength(points);
   // A corner that stays keeps its point, and corners their order: one sweep finds them on the shorter line.
   let i = 0;
   let k = 0;
@@ -125,6 +128,16 @@ function rounded(line: Line, closed: boolean, rounding: Rounding | null): Line {
   });
   return { points, corners };
 }
+
+/** A single turn below this is eased well enough with the rest of the line, radians. */
+const SLIGHTEST_KINK = (8 * Math.PI) / 180;
+
+/** Vertices that stand out of the line as corners do, but turn less. */
+const kinksOf = ({ points, corners }: Line, closed: boolean): Corner[] =>
+  findCorners(points, closed, SLIGHTEST_KINK).filter(
+    ({ u, turn }) =>
+      Math.abs(turn) <= CORNER_TURN && corners.every((corner) => Math.abs(corner.u - u) > SAME_POINT),
+  );
 
 function lineOf(
   points: Points,

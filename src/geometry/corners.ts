@@ -14,8 +14,9 @@ const PLAIN_TURN = Math.PI / 3;
  * right angles between straight sides has two.
  *
  * @param closed the line repeats its first point, and may have a corner there (at u = 0)
+ * @param least what turns no more is none, radians
  */
-export function findCorners(line: Points, closed: boolean): Corner[] {
+export function findCorners(line: Points, closed: boolean, least = CORNER_TURN): Corner[] {
   const n = pointCount(line);
   const at = cumulativeLength(line);
   const length = at[n - 1];
@@ -29,7 +30,7 @@ export function findCorners(line: Points, closed: boolean): Corner[] {
   const corners: Corner[] = [];
   for (let i = closed ? 0 : 1; i <= last; i++) {
     const turn = Math.abs(turns[i]);
-    if (turn <= CORNER_TURN) continue;
+    if (turn <= least) continue;
     const before = i > 0 ? at[i] - at[i - 1] : length - at[last];
     const plain = turn > PLAIN_TURN && Math.min(before, at[i + 1] - at[i]) >= ARM_CHORD;
     if (plain || turn > OUTSTANDING * medianAround(i, turns, at, closed))

@@ -11,7 +11,7 @@ const SHARE = 0.45;
 /**
  * A polyline whose corners are rounded to the radius that their turn (radians, positive) gets, so that a treatment goes round them instead of turning. Where the
  * line between two corners is too short for the radius, a smaller one is used. Cubic arcs touch the line on both sides
- * (handles 4/3 tan(tau / 4) r, the usual approximation of a circular arc).
+ * (handles 4/3 tan(tau / 4) r, the usual approximation of a circular arc). Corners that stay `sharp` keep theirs.
  *
  * A corner at the start of a closed line is rounded too; the line then starts in the middle of it.
  */
@@ -20,6 +20,7 @@ export function roundedCorners(
   corners: readonly Corner[],
   closed: boolean,
   radius: (turn: number) => number,
+  sharp: readonly Corner[] = [],
 ): Points {
   const at = cumulativeLength(points);
   const length = at[at.length - 1];
@@ -28,7 +29,11 @@ export function roundedCorners(
     const turn = Math.abs(here.turn);
     const before = corners[i - 1]?.u ?? (closed ? corners[corners.length - 1].u - length : 0);
     const after = corners[i + 1]?.u ?? (closed ? corners[0].u + length : length);
-    const room = Math.min(here.u - before, after - here.u);
+    const toSharp = sharp.map(({ u }) => {
+      const apart = Math.abs(u - here.u);
+      return closed ? Math.min(apart, length - apart) : apart;
+    });
+    const room = Math.min(here.u - before, after - here.u, ...toSharp);
     return Math.min(radius(turn) * Math.tan(turn / 2), room * SHARE);
   };
   const out: number[] = [];
