@@ -101,7 +101,7 @@ const SHARE_IN_POINT = 0.5;
 /**
  * How an arm that runs into the point tapers: at distance d from the junction it reaches d * slope - inset into a wedge,
  * which is half a gap short of the bisector: slope tan(phi / 2), inset gap / (2 cos(phi / 2)). On a side without a wedge
- * the slope is Infinity. It starts where it reaches a share of its full reach.
+ * the slope is Infinity. It starts where it reaches a `share` of its full reach.
  */
 export interface Taper {
   readonly left: WedgeSide;
@@ -115,7 +115,11 @@ export interface WedgeSide {
 
 const OPEN: WedgeSide = { slope: Infinity, inset: 0 };
 
-export function taperInto(wedges: readonly Wedge[], gap: number): { setback: number; taper: Taper } | null {
+export function taperInto(
+  wedges: readonly Wedge[],
+  gap: number,
+  share = SHARE_IN_POINT,
+): { setback: number; taper: Taper } | null {
   if (wedges.length === 0) return null;
   const sideOf = ({ phi }: Wedge): WedgeSide => ({
     slope: Math.tan(phi / 2),
@@ -127,7 +131,7 @@ export function taperInto(wedges: readonly Wedge[], gap: number): { setback: num
   };
   const demands = wedges.map((wedge) => {
     const { slope, inset } = sideOf(wedge);
-    return (SHARE_IN_POINT * wedge.facing + inset) / slope;
+    return (share * wedge.facing + inset) / slope;
   });
   return { setback: Math.max(...demands), taper: { left: side(false), right: side(true) } };
 }

@@ -9,7 +9,7 @@ import { spreadOf, withKept } from './kept-parts.js';
 import { Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
-import { type Rows, rowsOf, wholeReach } from './rows.js';
+import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
 
@@ -186,7 +186,18 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
     tight: line.tight,
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
     breaksAt: (turn) => turn > BREAK_TURN || line.ask.sized.stitch.corner === 'break',
+    shareInCorner: line.ask.manner === 'tuck' ? shareInCorner(line) : null,
   };
+}
+
+/** Arms may become short in the point of a corner that is broken; figures that keep their shape not very small. */
+const ARMS_IN_CORNER = 0.2;
+const FIGURES_IN_CORNER = 0.5;
+
+function shareInCorner({ rows, scale }: Line): number {
+  const units = unitsOf(rows, scale, rows.sized.repeat * scale);
+  const keepsShape = units.some(({ legs }) => legs.some(({ bends }) => !bends));
+  return keepsShape || rows.accents.length > 0 ? FIGURES_IN_CORNER : ARMS_IN_CORNER;
 }
 
 /** Reach of the treatment on an arm, as seen walking away from the junction. */

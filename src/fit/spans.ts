@@ -73,6 +73,8 @@ export interface EndRules {
   readonly guideOf: (seam: number | 'outline') => GuideLine | null;
   /** whether the treatment breaks at a corner of this turn */
   readonly breaksAt: (turn: number) => boolean;
+  /** how little of its reach it may shrink to in the point of a corner it breaks at; null where it ends clear of that */
+  readonly shareInCorner: number | null;
 }
 
 /** Trimmed in the hoop, then edged: repeats end this far inside the outline, mm. Common practice. */
@@ -104,7 +106,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
   }
   for (const corner of guide.corners) {
     if (!rules.breaksAt(Math.abs(corner.turn)) || isBare(corner.u)) continue;
-    const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap);
+    const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap, rules.shareInCorner);
     breaks.push({ u: corner.u, ends: [end, end] });
   }
   for (const { from, to } of rules.tight) {
@@ -240,9 +242,16 @@ function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | un
     .sort((a, b) => apart(a) - apart(b))[0];
 }
 
-/** The end at a corner that is not turned: both sides keep clear of each other in its inner wedge. */
-export function cornerEnd(own: Reach, corner: Corner, gap: number): SpanEnd {
-  const inner = corner.turn > 0 ? own.left : own.right;
-  const setback = Math.max(0, clearOfWedge(inner, gap, Math.PI - Math.abs(corner.turn)));
-  return { ...plainEnd('corner', corner.u), setback };
+/**
+ * The end at a corner that is not turned: in its inner wedge both sides keep clear of each other, shrinking toward the
+ * point down to a share of their reach, or ending before it at their full reach.
+ */
+export function cornerEnd(own: Reach, corner: Corner, gap: number, share: number | null = null): SpanEnd {
+  const isLeft = corner.turn > 0;
+  const facing = isLeft ? own.left : own.right;
+  const phi = Math.PI - Math.abs(corner.turn);
+  const point = share === null ? null : taperInto([{ phi, right: !isLeft, facing }], gap, share);
+  if (point)
+    return { ...plainEnd('corner', corner.u), setback: Math.max(0, point.setback), taper: point.taper };
+  return { ...plainEnd('corner', corner.u), setback: Math.max(0, clearOfWedge(facing, gap, phi)) };
 }
