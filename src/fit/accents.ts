@@ -1,5 +1,7 @@
 import { boxOf } from '../geometry/box.js';
 import type { Unit } from '../stitches/stitch.js';
+import { isBroadlyWithin } from './broad-legs.js';
+import type { IsOnCloth } from './cloth.js';
 import type { AccentCount, Chain, LeftOut } from './fit.js';
 import type { Placing } from './place.js';
 import { ornamentChain, type Spot } from './place-ornament.js';
@@ -52,7 +54,8 @@ export function seatedAccents(
   ask: AccentAsk,
   placing: Placing,
   scale: number,
-  onCloth: (x: number, y: number) => boolean,
+  onCloth: IsOnCloth,
+  within: IsOnCloth | null,
 ): SeatedAccents {
   const units = ask.figures.map((figure) => figure.build(scale));
   const seated: Seated[] = [];
@@ -65,7 +68,7 @@ export function seatedAccents(
     const spot = moved(seat, ask.away * scale, seat.hand * ask.turn);
     const chain = ornamentChain(unit, spot, ask.passes);
     const [at, radius] = middleOf(chain);
-    if (!isWholly(chain, onCloth)) {
+    if (!isWholly(chain, onCloth) || (within && !isBroadlyWithin(chain, within))) {
       leftOut.push({ at, why: 'past-end' });
       return;
     }
@@ -79,7 +82,7 @@ export function seatedAccents(
   return { seated, asked: chosen.length, leftOut };
 }
 
-function isWholly({ path }: Chain, on: (x: number, y: number) => boolean): boolean {
+function isWholly({ path }: Chain, on: IsOnCloth): boolean {
   for (let i = 0; i < path.length; i += 2) if (!on(path[i], path[i + 1])) return false;
   return true;
 }

@@ -83,13 +83,18 @@ function pointsAlong(points: Points, at: Float64Array, u: number, sense: 1 | -1,
   return found;
 }
 
+/** Whether thread may lie at a place. */
+export type IsOnCloth = (x: number, y: number) => boolean;
+
 /**
  * Asks whether places lie on the cloth that all cuts leave, quickest for places that follow one another. Whoever is
  * further inside than the place asked before lies away from it is inside too: the distance from a line grows no faster
  * than the way walked.
+ *
+ * @param within asked too, whatever the cuts leave
  */
-export function onCloth(cuts: readonly Cut[]): (x: number, y: number) => boolean {
-  const tests = cuts.map(onClothOf);
+export function onCloth(cuts: readonly Cut[], within: IsOnCloth | null = null): IsOnCloth {
+  const tests = within ? [...cuts.map(onClothOf), within] : cuts.map(onClothOf);
   if (tests.length === 1) return tests[0];
   return (x, y) => {
     for (const isOn of tests) if (!isOn(x, y)) return false;
@@ -97,7 +102,7 @@ export function onCloth(cuts: readonly Cut[]): (x: number, y: number) => boolean
   };
 }
 
-function onClothOf({ line, side, inside, at, around }: Cut): (x: number, y: number) => boolean {
+function onClothOf({ line, side, inside, at, around }: Cut): IsOnCloth {
   let [lastX, lastY] = at;
   /** how far within the cloth the last place measured lies */
   let room = 0;

@@ -1,5 +1,6 @@
 import type { LegKind } from '../stitches/stitch.js';
-import { type Cut, onCloth } from './cloth.js';
+import { isBroadlyOn } from './broad-legs.js';
+import type { IsOnCloth } from './cloth.js';
 import type { Chain } from './fit.js';
 import { lengthOf, type Shortened, withLegs } from './kept-legs.js';
 
@@ -11,9 +12,10 @@ const WHOLE: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', '
 /**
  * A chain cut to the cloth it may lie on: straights and curves end at the line, figures that cross it are left out,
  * and what then hangs loose as a mere stub goes too. Linear in the legs.
+ *
+ * @param broadly where knots and satins must lie as broad as they are
  */
-export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
-  const allowed = onCloth(cuts);
+export function cutChain(chain: Chain, allowed: IsOnCloth, broadly: IsOnCloth | null = null): Chain {
   const nodeCount = chain.nodes.length / 2;
   const nodeIn = new Uint8Array(nodeCount);
   let within = 0;
@@ -27,6 +29,10 @@ export function cutChain(chain: Chain, cuts: readonly Cut[]): Chain {
   for (let leg = 0; leg < kept.length; leg++) {
     const fromIn = nodeIn[chain.from[leg]] === 1;
     const toIn = nodeIn[chain.to[leg]] === 1;
+    if (broadly && !isBroadlyOn(chain, leg, broadly)) {
+      kept[leg] = 0;
+      continue;
+    }
     if (fromIn && toIn) {
       // a curve or a loop may belly over the line between two holes that do not
       if (!bellies(chain, leg, allowed)) continue;

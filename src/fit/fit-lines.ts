@@ -3,7 +3,7 @@ import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { areaOf } from './band.js';
-import type { Claim } from './band-polygon.js';
+import { type Claim, claimedCloth } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
 import type { Layer, SeamFit } from './fit.js';
 import { fitInPieces, type PieceFit } from './fit-pieces.js';
@@ -13,8 +13,9 @@ import { accentCounts, rowCounts } from './line-counts.js';
 import type { Line, Lines } from './lines.js';
 import { Memory } from './memory.js';
 import { meetingLines, narrowedLines, withMeeting } from './narrowing.js';
+import { onClaim } from './on-claim.js';
 import { type Part, plainLines } from './plain-line.js';
-import { isWhole, plainFinding, plainParts, withPlain } from './plain-parts.js';
+import { isWhole, plainClaim, plainFinding, plainParts, withPlain } from './plain-parts.js';
 import type { Span } from './spans.js';
 import { spansApart } from './spans-apart.js';
 import { toSeam, type Walk } from './walk.js';
@@ -104,11 +105,15 @@ function piecesOf(
   cut: (bound: Bound) => Cut,
 ): FittedSpan[] {
   const { guide } = walk;
+  const within =
+    ask.manner === 'short'
+      ? onClaim(spans.flatMap((span) => claimedCloth({ guide, band, span, worked: null }, cut)))
+      : null;
   const offset = walk.reverse ? -ask.offset : ask.offset;
   const middle = (piece: Span) => middleOf(walk, piece);
   return spans.map((span) => ({
     span,
-    parts: fitInPieces({ seam: ask.seam, guide, span, band, rows, scale, offset, cut, middle }, gap),
+    parts: fitInPieces({ seam: ask.seam, guide, span, band, rows, scale, offset, cut, within, middle }, gap),
   }));
 }
 
@@ -156,7 +161,7 @@ function fitLine(
       scale:
         laid.length > 0 ? Math.min(1, ...parts.filter((part) => part.laid).map((part) => part.scale)) : null,
     },
-    claims,
+    claims: [...claims, ...plain.map((part) => plainClaim(walk, across, part))],
     tucksUnder,
     findings: [
       ...bandFindings(line),

@@ -2,17 +2,15 @@ import { OVERSHOOT } from '../block/loose-ends.js';
 import { type Finding, lineName } from '../finding.js';
 import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
-import type { Unit } from '../stitches/stitch.js';
 import { settledRuns } from './about-bends.js';
 import { type Band, type Reach, shifted } from './band.js';
-import type { Bound, Cut } from './cloth.js';
+import type { Bound, Cut, IsOnCloth } from './cloth.js';
 import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
 import { cornerMitre, leanMitre } from './mitre.js';
-import type { UnitRun } from './place.js';
 import { type Rows, wholeReach } from './rows.js';
-import { type Choice, chooseCounts } from './span-counts.js';
+import { type Choice, chooseCounts, runsOf } from './span-counts.js';
 import type { Span, SpanEnd } from './spans.js';
 
 export interface SpanFit {
@@ -36,6 +34,8 @@ export interface SpanQuestion {
   readonly offset: number;
   /** makes the cut of an end */
   readonly cut: (bound: Bound) => Cut;
+  /** the cloth that the treatment claims, where it stops short of others and must not leave that */
+  readonly within: IsOnCloth | null;
   /** where a finding about a span points */
   readonly middle: (span: Span) => readonly [number, number];
 }
@@ -69,19 +69,9 @@ const isStub = ({ start, end }: Span): boolean =>
 
 function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
   const { guide, span, rows } = question;
-  const { sized } = rows;
-  const { scale, lengths, halfRepeats, overhang, margin } = choice;
-  const units: Unit[] = lengths.map((length, i) => sized.build(scale, (2 * length) / halfRepeats[i]));
+  const { scale, lengths, halfRepeats, margin } = choice;
   const reach = wholeReach(rows, scale, (2 * lengths[0]) / halfRepeats[0]);
-  const unitsPer = sized.glide ? 1 : 0.5;
-  const begin = span.ring ? 0 : span.start.at + span.start.setback + overhang.start + margin;
-  let from = begin;
-  const runs = units.map((unit, i): UnitRun => {
-    const count = halfRepeats[i] * unitsPer;
-    const run = { unit, count, from, length: lengths[i] / count };
-    from += lengths[i];
-    return run;
-  });
+  const runs = runsOf(question, choice);
   const laying = {
     guide,
     parts: partsOf(question, runs, lengths, halfRepeats, shifted(reach, question.offset)),
@@ -115,11 +105,11 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
 }
 
 /** What the thread of a span must stay beside at its ends. */
-export function cutsOf({ span, cut }: SpanQuestion): Cuts {
+export function cutsOf({ span, cut, within }: SpanQuestion): Cuts {
   const ends = span.ring ? [] : [span.start, span.end];
   const thread = ends.flatMap(({ bound }) => (bound ? [cut(bound)] : []));
   const figures = ends.flatMap(({ figureBound }) => (figureBound ? [cut(figureBound)] : []));
-  return { thread, figures: [...thread, ...figures] };
+  return { thread, figures: [...thread, ...figures], within };
 }
 
 /** What is at both ends of a stretch, one of `count` between the corners of a span. */

@@ -1,7 +1,7 @@
 import type { Unit } from '../stitches/stitch.js';
 import { seatedAccents } from './accents.js';
 import { byHand } from './by-hand.js';
-import { type Cut, onCloth } from './cloth.js';
+import { type Cut, type IsOnCloth, onCloth } from './cloth.js';
 import { cutChain } from './cut.js';
 import type { AccentCount, Chain, Facing, Layer, Mark, RowCount } from './fit.js';
 import { followerRow } from './followers.js';
@@ -15,6 +15,8 @@ import type { Rows } from './rows.js';
 export interface Cuts {
   readonly thread: readonly Cut[];
   readonly figures: readonly Cut[];
+  /** the cloth that the treatment claims, where it must not leave that */
+  readonly within: IsOnCloth | null;
 }
 
 /** One span laid on the cloth: layers in the order they are sewn, and what is put on by hand. */
@@ -75,12 +77,14 @@ export function layRows(
         kind: 'row',
         index,
         thread,
-        chains: own.flatMap((placing) => rowChains(placing, thread, stitch.detached, cuts.thread)),
+        chains: own.flatMap((placing) => rowChains(placing, thread, stitch.detached, cuts)),
       }),
     );
   });
   const accents = rows.accents.map((accent) => {
-    const own = placings[accent.row].map((placing) => seatedAccents(accent, placing, scale, cloth));
+    const own = placings[accent.row].map((placing) =>
+      seatedAccents(accent, placing, scale, cloth, cuts.within),
+    );
     return {
       seated: own.flatMap(({ seated }) => seated),
       asked: own.reduce((sum, { asked }) => sum + asked, 0),
@@ -128,13 +132,14 @@ function rowCount(own: readonly Placing[]): RowCount {
 }
 
 /** The chains of one thread of a row, cut to the cloth. */
-function rowChains(placing: Placing, thread: number, detached: boolean, cuts: readonly Cut[]): Chain[] {
+function rowChains(placing: Placing, thread: number, detached: boolean, cuts: Cuts): Chain[] {
   const even = { ...placeUnits(placing), facing: facingOf(placing) };
   const whole = placing.uneven ? byHand(even, placing.uneven) : even;
   const unit = placing.runs[0].unit;
   const own = isOneThread(unit) ? whole : ofOneThread(whole, threadsByClass(unit), thread);
   const chains = detached ? ofOneUnit(own) : [own];
-  return cuts.length ? chains.map((chain) => cutChain(chain, cuts)) : chains;
+  if (cuts.thread.length === 0 && !cuts.within) return chains;
+  return chains.map((chain) => cutChain(chain, onCloth(cuts.thread, cuts.within), cuts.within));
 }
 
 function facingOf({ laying, runs, hand }: Placing): Facing {

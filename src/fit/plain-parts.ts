@@ -2,11 +2,14 @@ import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules } from './ask.js';
+import { evenBand, type Reach } from './band.js';
+import type { Claim } from './band-polygon.js';
 import type { Chain, Layer } from './fit.js';
 import type { PieceFit } from './fit-pieces.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import { joined, type Part } from './plain-line.js';
-import { spansOf } from './spans.js';
+import { plainEnd, spansOf } from './spans.js';
+import type { Walk } from './walk.js';
 
 /** A bare stretch longer than this is filled with a plain line, mm. Common practice. */
 const PLAIN_OVER = 3;
@@ -31,12 +34,14 @@ export function plainParts(
   const empty = pieces.filter(({ laid }) => laid === null).map(({ piece }) => piece);
   const tight = tightParts(line);
   if (empty.length === 0 && tight.length === 0) return [];
-  const bare = { left: 0, right: 0 };
+  const across = line.walk.reverse ? -line.ask.offset : line.ask.offset;
+  const own = thinReach(across);
   const wide = endRules(map, lines, line, rules);
   const thin = spansOf(line.walk, {
     ...wide,
-    reach: (arm) => (arm.seam === line.ask.seam ? bare : wide.reach(arm)),
-    ownAt: () => bare,
+    reach: (arm) =>
+      arm.seam === line.ask.seam ? seenFrom(own, arm.sense, line.walk.reverse) : wide.reach(arm),
+    ownAt: () => own,
     tight: [],
   });
   // A line without breadth ends where the bands of others leave it room.
@@ -48,6 +53,22 @@ export function plainParts(
   });
 }
 
+/** A thread to either side, mm: the passes of a plain line lie side by side. */
+const BREADTH = 0.2;
+
+/** Reach of a plain line to both hands of the walk, seen from the seam, that lies so far to the left of it. */
+const thinReach = (across: number): Reach => ({
+  left: BREADTH + Math.max(0, across),
+  right: BREADTH + Math.max(0, -across),
+});
+
+/** The cloth that a plain line claims. */
+export function plainClaim({ guide }: Walk, across: number, { from, to }: Part): Claim {
+  const corners = guide.corners.filter(({ u }) => u > from + 1e-6 && u < to - 1e-6);
+  const span = { start: plainEnd('corner', from), end: plainEnd('corner', to), corners, ring: false };
+  return { guide, band: evenBand(guide, thinReach(across)), span, worked: null };
+}
+
 /** The plain lines are sewn with the first row. */
 export function withPlain(layers: readonly Layer[], chains: readonly Chain[]): readonly Layer[] {
   if (chains.length === 0) return layers;
@@ -56,6 +77,9 @@ export function withPlain(layers: readonly Layer[], chains: readonly Chain[]): r
   const whole = { ...first, chains: [...first.chains, ...chains] };
   return layers.some(isFirst) ? layers.map((layer) => (layer === first ? whole : layer)) : [whole, ...layers];
 }
+
+const seenFrom = (reach: Reach, sense: 1 | -1, reverse: boolean): Reach =>
+  (sense === 1) !== reverse ? reach : { left: reach.right, right: reach.left };
 
 export function plainFinding({ ask, walk }: Line, plain: readonly Part[]): Finding[] {
   if (plain.length === 0) return [];

@@ -108,7 +108,8 @@ export function wholeOverhang(rows: Rows, scale: number, repeat: number): { star
   };
 }
 
-function extentOf({ reach, overhang }: Unit, { turn }: AccentAsk): { up: number; down: number } {
+/** How far a figure reaches from its seat, away from the line and back over it. */
+export function extentOf({ reach, overhang }: Unit, { turn }: AccentAsk): { up: number; down: number } {
   if (turn === 0) return { up: reach.left, down: reach.right };
   const around = Math.max(reach.left, reach.right, overhang.start, overhang.end);
   return { up: around, down: around };

@@ -1,4 +1,5 @@
 import { wrapAngle } from '../geometry/point.js';
+import type { Unit } from '../stitches/stitch.js';
 import { type Layer, layer } from './lay.js';
 import { threadOver } from './on-thread.js';
 import { afterLast, layPlace, type Place, type Placing, placesOf } from './place.js';
@@ -34,7 +35,8 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   };
   const places = placesOf(placing);
   for (const place of places) add(place);
-  if (places.length && !placing.closed && closesOnSeat(placing, name)) add(afterLast(placing, places));
+  if (places.length && !placing.closed && closesOnSeat(placing.runs[placing.runs.length - 1].unit, name))
+    add(afterLast(placing, places));
   return spots;
 }
 
@@ -54,8 +56,7 @@ function crests({ laying }: Placing, lay: Layer): SeatSpot[] {
 }
 
 /** Whether one of the legs that close the row begins or ends in the hole that is this seat. */
-function closesOnSeat({ runs }: Placing, name: string): boolean {
-  const { unit } = runs[runs.length - 1];
+export function closesOnSeat(unit: Unit, name: string): boolean {
   const seat = unit.seats.find((one) => one.name === name);
   if (!seat) return false;
   return [...unit.closing.map((i) => unit.legs[i]), ...unit.ending].some((leg) =>

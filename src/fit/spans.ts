@@ -137,7 +137,8 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     .filter(({ start, end }) => end.at > start.at + 1e-6);
 }
 
-const plainEnd = (kind: EndKind, at: number): SpanEnd => ({
+/** An end at which nothing stands in the way. */
+export const plainEnd = (kind: EndKind, at: number): SpanEnd => ({
   kind,
   at,
   setback: 0,

@@ -50,9 +50,9 @@ export function sharedArea(a: Cloth, b: Cloth): number {
   return Clipper.areaPaths(Clipper.intersect(a.paths, b.paths, FillRule.NonZero)) / SCALE ** 2;
 }
 
-/** The cloth made larger on all sides, mm. */
+/** The cloth made larger on all sides, round its corners, mm; smaller when negative. */
 export const inflated = ({ paths }: Cloth, by: number): Cloth =>
-  boxed(Clipper.inflatePaths(paths, by * SCALE, JoinType.Miter, EndType.Polygon, 2));
+  boxed(Clipper.inflatePaths(paths, by * SCALE, JoinType.Round, EndType.Polygon, 2, SCALE / 500));
 
 /** Whether a place in mm lies on the cloth. */
 export function isOn({ paths }: Cloth, x: number, y: number): boolean {
