@@ -11,11 +11,13 @@ import { type Field, roomFindings, sewnField } from './check/hoop.js';
 import { shortByOrder, treatmentsInOrder } from './check/order-asked.js';
 import { ringOfTucks } from './check/ring-of-tucks.js';
 import { handOrderLost, nothingLeft } from './check/sewn-lines.js';
+import { stopsKeptApart } from './check/stops-of-threads.js';
 import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
 import { hoopingStops } from './design/hooping.js';
 import { type BrokenTuck, sewingOrder } from './design/order.js';
 import { stopsOfLines } from './design/stops-of-lines.js';
+import { walkedFigures } from './design/walk-pieces.js';
 import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
 import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
@@ -101,7 +103,8 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
     const { fit } = fits[k];
     const layers = fit.layers.map((layer): DressedLayer => {
       const { title, thread } = askedLayer(dressing, dictionary, treatment, layer);
-      const runs = sewn(layer.chains, thread, () => handOrderLost(fit.seam, title));
+      const asLaid = sewn(layer.chains, thread, () => handOrderLost(fit.seam, title));
+      const runs = layer.kind === 'accent' ? walkedFigures(asLaid, threadWidth(thread.weight)) : asLaid;
       return { kind: layer.kind, title, thread, runs };
     });
     return { treatment, fit, layers };
@@ -145,6 +148,7 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
     },
   );
   const design = designOf(block, dressing, [...before, ...stops]);
+  findings.push(...stopsKeptApart(design, dressing.stopPer ?? 'row'));
   const field = fieldOf(block, design);
   const unbasted = { ...design, stops: design.stops.filter(({ kind }) => kind !== 'basting') };
   findings.push(...roomFindings(dressing, block.map, field, fieldOf(block, unbasted)));

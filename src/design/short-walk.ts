@@ -1,12 +1,14 @@
+import { leastJumps } from './least-jumps.js';
 import { nearestFirst } from './nearest-first.js';
-import { legalOrder, type Walk, walkLength } from './walk.js';
+import { jumpBetween, legalOrder, type Walk, walkLength } from './walk.js';
 import { WalkSearch } from './walk-search.js';
 
 /** Up to this many pieces the walk is exact; the table has 2^n times n entries. */
 const EXACT = 11;
 /** A walk that saves less than this share of the jumps is not worth leaving the order given. */
 const WORTH = 0.01;
-/** More than this many pieces are set out once, not from both the order given and from nearest to nearest. */
+/** From so many beginnings pieces are walked from nearest to nearest, and in the order given; more pieces than MANY from one. */
+const BEGINNINGS = 8;
 const MANY = 2000;
 
 /**
@@ -15,21 +17,26 @@ const MANY = 2000;
  * be. Exact for up to 11 pieces. More are walked from nearest to nearest, then stretches of the walk change
  * places with the stretch beside them while that makes it shorter: in tests within 5 % of the shortest. The order given,
  * which keeps to the line that pieces stand on, stays where it is within 1 % of that. The same pieces give the same order.
+ * @param effort share of the search that is worth it for pieces anywhere; those along a line need little
  */
-export function shortWalk(walk: Walk, exactUpTo = EXACT): Int32Array {
+export function shortWalk(walk: Walk, { exactUpTo = EXACT, effort = 1 } = {}): Int32Array {
   const given = legalOrder(walk);
   const n = given.length;
-  if (n < 2) return given;
-  const best = n <= exactUpTo ? exact(walk) : searched(walk, given);
+  if (n < 2 || leastJumps(walk) >= (1 - WORTH) * walkLength(walk, given)) return given;
+  const best = n <= exactUpTo ? exact(walk) : searched(walk, given, effort);
   return walkLength(walk, best) < (1 - WORTH) * walkLength(walk, given) ? best : given;
 }
 
-function searched(walk: Walk, given: Int32Array): Int32Array {
-  const near = nearestFirst(walk);
-  const starts = given.length > MANY ? [near] : [near, given];
+function searched(walk: Walk, given: Int32Array, effort: number): Int32Array {
+  const free = [...given].filter((piece) => walk.earlier[piece].length === 0);
+  const beginnings = given.length > MANY ? 1 : Math.min(BEGINNINGS, free.length);
+  const starts = Array.from({ length: beginnings }, (_, k) =>
+    nearestFirst(walk, free[Math.floor((k * free.length) / beginnings)]),
+  );
+  if (given.length <= MANY) starts.push(given);
   const settled = starts.map((start) => new WalkSearch(walk, start).settled());
   const best = settled.reduce((a, b) => (walkLength(walk, b) < walkLength(walk, a) ? b : a));
-  return new WalkSearch(walk, best).shorten();
+  return new WalkSearch(walk, best).shorten(effort);
 }
 
 /** By dynamic programming over the sets already sewn and the last of them (Held and Karp, 1962). */
@@ -40,8 +47,7 @@ function exact(walk: Walk): Int32Array {
   const waits = walk.earlier.map((pieces) => pieces.reduce((mask, piece) => mask | (1 << piece), 0));
   const jump = new Float64Array(n * n);
   for (let a = 0; a < n; a++) {
-    for (let b = 0; b < n; b++)
-      jump[a * n + b] = Math.hypot(ends[4 * b] - ends[4 * a + 2], ends[4 * b + 1] - ends[4 * a + 3]);
+    for (let b = 0; b < n; b++) jump[a * n + b] = jumpBetween(ends, a, b);
   }
   // least[sewn * n + last]: the shortest walk over all the others after those
   const least = new Float64Array((all + 1) * n).fill(Number.POSITIVE_INFINITY);

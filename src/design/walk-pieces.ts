@@ -8,18 +8,30 @@ import { touching } from './touching.js';
  * order given still does.
  * @param earlier further pieces that have to be sewn before each, all of them before it in the order given
  */
-export function walkedPieces(pieces: readonly Piece[], earlier?: readonly (readonly number[])[]): Runs {
+export function walkedPieces(
+  pieces: readonly Piece[],
+  earlier?: readonly (readonly number[])[],
+  effort?: number,
+): Runs {
   const touches = touching(pieces);
-  const order = shortWalk({
+  const walk = {
     ends: endsOf(pieces),
     earlier: touches.map((near, i) => (earlier ? [...new Set([...near, ...earlier[i]])] : near)),
-  });
+  };
+  const order = shortWalk(walk, { effort });
   return runsFrom(Array.from(order, (piece) => pieces[piece].runs).flat());
 }
 
-/** Figures that stand one by one, each a run segment of its own, walked. */
+/** Accents stand along a line: in a mixed block of 48 seams more search than this made no walk over them shorter. */
+const ALONG_A_LINE = 0.05;
+
+/** Figures that stand one by one along a line, each a run segment of its own, walked. */
 export const walkedFigures = (runs: Runs, width: number): Runs =>
-  walkedPieces(runsOf(runs).map((run) => ({ runs: [run], width })));
+  walkedPieces(
+    runsOf(runs).map((run) => ({ runs: [run], width })),
+    undefined,
+    ALONG_A_LINE,
+  );
 
 function endsOf(pieces: readonly Piece[]): Float64Array {
   const ends = new Float64Array(4 * pieces.length);

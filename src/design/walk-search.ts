@@ -1,12 +1,12 @@
 import Flatbush from 'flatbush';
-import { laterOf, type Walk } from './walk.js';
+import { jumpBetween, laterOf, type Walk } from './walk.js';
 
 /** Pieces that start nearest to where one ends: only these are tried next after it. */
 const NEAR = 12;
+/** Among so many more that are as near, the first ones are taken. */
+const TIED = 4;
 /** The second stretch of a change is at most this long. */
 const FAR = 60;
-/** A change has to save this much, mm: rounding saves nothing. */
-const SAVES = 1e-6;
 /** Tries to get out of a walk that no single change makes shorter: so many, and fewer where there are many pieces. */
 const KICKS_PER_PIECE = 10;
 const [LEAST_KICKS, MOST_KICKS] = [700, 1500];
@@ -56,20 +56,20 @@ export class WalkSearch {
     return this.order.slice();
   }
 
-  /** As short as tries beyond that make it. */
-  shorten(): Int32Array {
+  /** As short as tries beyond that make it: a share of those that are worth it for any pieces. */
+  shorten(share = 1): Int32Array {
     this.settle();
-    const kicks = Math.min(
+    const most = Math.min(
       Math.max(LEAST_KICKS, KICKS_PER_PIECE * this.n),
       MOST_KICKS,
       Math.ceil(KICKED_PIECES / this.n),
     );
-    for (let kick = 0; kick < kicks; kick++) {
+    for (let kick = Math.round(share * most); kick > 0; kick--) {
       this.done = [];
       let saved = this.kick();
       for (let more = this.whole(MORE_SWAPS); more > 0; more--) saved += this.kick();
       saved += this.settle();
-      if (saved > SAVES) continue;
+      if (saved > 0) continue;
       this.undo();
     }
     return this.order;
@@ -81,7 +81,7 @@ export class WalkSearch {
     this.todo = [];
   }
 
-  /** Changes as long as that saves anything. What it saves, mm. */
+  /** Changes as long as that saves anything. What it saves. */
   private settle(): number {
     let saved = 0;
     while (this.todo.length) {
@@ -92,28 +92,47 @@ export class WalkSearch {
     return saved;
   }
 
-  /** Makes the best change that lets a near piece follow `a`, or begins with it. What that saves. */
+  /**
+   * Makes the best change by which `a` is followed by a piece nearer than the one that follows it now, or by none. What that
+   * saves. No change saves anything unless it brings one of the three pieces whose followers change nearer to its own (the
+   * gain criterion of Lin and Kernighan, 1973), so that nothing is missed by looking at such alone.
+   */
   private improve(a: number): number {
-    let best = SAVES;
-    let change: [number, number, number] | null = null;
     const at = this.place[a];
+    if (at === this.n - 1) return 0;
+    let best = 0;
+    let change: [number, number, number] | null = null;
     const look = (i: number, j: number, k: number) => {
       const saves = this.saves(i, j, k);
       if (saves <= best) return;
       best = saves;
       change = [i, j, k];
     };
+    const now = this.jump(at, at + 1);
     for (const d of this.near[a]) {
       const to = this.place[d];
-      if (to > at + 1) this.bringNearer(at + 1, to, look);
-      else if (to < at) this.putBehind(to, at, look);
+      if (jumpBetween(this.walk.ends, a, d) >= now) break;
+      if (to < at) this.putBehind(to, at, look);
+      else {
+        this.bringNearer(at + 1, to, look);
+        this.moveOn(at, to, look);
+      }
     }
-    // what begins the walk is followed by nothing it could be near to
-    if (at > 0) this.bringNearer(0, at, look);
-    if (at < this.n - 1) this.putBehind(at, this.n - 1, look);
+    this.moveOn(at, this.n, look);
     if (!change) return 0;
     this.swap(...(change as [number, number, number]));
     return best;
+  }
+
+  /** Stretches that end at `at` and may come behind what follows them up to before `to`. */
+  private moveOn(at: number, to: number, look: (i: number, j: number, k: number) => void): void {
+    const last = Math.max(0, at - FAR);
+    for (let i = at; i >= last; i--) {
+      for (const after of this.later[this.order[i]]) {
+        if (this.place[after] > at && this.place[after] < to) return;
+      }
+      look(i, at, to - 1);
+    }
   }
 
   /** Stretches that begin at `to` and may come before the one from `from` up to it. */
@@ -155,11 +174,7 @@ export class WalkSearch {
   /** From the piece at place p to that at q; nothing before the first and after the last. */
   private jump(p: number, q: number): number {
     if (p < 0 || q >= this.n) return 0;
-    const { ends } = this.walk;
-    const [a, b] = [4 * this.order[p], 4 * this.order[q]];
-    const dx = ends[b] - ends[a + 2];
-    const dy = ends[b + 1] - ends[a + 3];
-    return Math.sqrt(dx * dx + dy * dy);
+    return jumpBetween(this.walk.ends, this.order[p], this.order[q]);
   }
 
   private swap(i: number, j: number, k: number): void {
@@ -222,12 +237,15 @@ function nearOnes({ ends, earlier }: Walk): number[][] {
   for (let i = 0; i < n; i++) index.add(ends[4 * i], ends[4 * i + 1]);
   index.finish();
   return earlier.map((_, piece) =>
-    index.neighbors(
-      ends[4 * piece + 2],
-      ends[4 * piece + 3],
-      NEAR,
-      Number.POSITIVE_INFINITY,
-      (i) => i !== piece,
-    ),
+    index
+      .neighbors(
+        ends[4 * piece + 2],
+        ends[4 * piece + 3],
+        NEAR + TIED,
+        Number.POSITIVE_INFINITY,
+        (i) => i !== piece,
+      )
+      .sort((a, b) => jumpBetween(ends, piece, a) - jumpBetween(ends, piece, b) || a - b)
+      .slice(0, NEAR),
   );
 }

@@ -9,6 +9,16 @@ export interface Walk {
 /** The order in which pieces are given, which keeps all that is asked. */
 export const legalOrder = ({ earlier }: Walk): Int32Array => Int32Array.from(earlier.keys());
 
+/**
+ * The jump from where one piece ends to where another starts, in whole thousandths of a millimeter: jumps that are
+ * alike are equal then, however the block lies, and a turned or mirrored block is walked as the block is.
+ */
+export function jumpBetween(ends: Float64Array, from: number, to: number): number {
+  const dx = ends[4 * to] - ends[4 * from + 2];
+  const dy = ends[4 * to + 1] - ends[4 * from + 3];
+  return Math.round(1000 * Math.sqrt(dx * dx + dy * dy));
+}
+
 /** Length of the jumps between pieces sewn in an order, mm. */
 export function walkLength({ ends }: Walk, order: ArrayLike<number>): number {
   let length = 0;

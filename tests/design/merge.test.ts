@@ -70,6 +70,33 @@ describe('color stops sewn together', () => {
   });
 });
 
+describe('a thread that keeps several stops', () => {
+  const kept = (stopPer: 'row' | 'thread' | 'all') => {
+    const dressed = dress(block, { ...dressing, stopPer }, builtIn);
+    return {
+      stops: dressed.design.stops,
+      told: dressed.findings.filter(({ code }) => code === 'stops-kept-apart'),
+    };
+  };
+
+  test('is told with its stops, and only such a thread', () => {
+    const { stops, told } = kept('thread');
+    const used = new Map<string, number[]>();
+    stops.forEach((stop, i) => {
+      const key = threadKey(stop.thread);
+      used.set(key, [...(used.get(key) ?? []), i + 1]);
+    });
+    const several = [...used.values()].filter((numbers) => numbers.length > 1);
+    expect(several.length).toBeGreaterThan(0);
+    expect(told.map(({ message }) => message.match(/\d+/g)!.map(Number).slice(1))).toEqual(several);
+  });
+
+  test('is no news where each row has a stop of its own, or all are one', () => {
+    expect(kept('row').told).toEqual([]);
+    expect(kept('all').told).toEqual([]);
+  });
+});
+
 describe('as few stops as can be', () => {
   /** The fewest stops over all orders that are allowed, each tried. */
   const fewest = (kinds: readonly number[], earlier: readonly (readonly number[])[]): number => {
