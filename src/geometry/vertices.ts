@@ -20,6 +20,8 @@ export interface Vertices {
 /**
  * Vertices of a polyline, corners marked. Stretches that were drawn point by point are thinned first, within half of
  * FAIRING, so that many small turns become few that can be eased by wide arcs; the other half is left for the easing.
+ * Elsewhere vertices on a straight, as where another line meets it, are left out: on a flattened curve one of them may lie
+ * so near to the next that this one could only be eased by a tight bend.
  */
 export function verticesOf(points: Points, corners: readonly Corner[], closed: boolean): Vertices {
   const clean = withoutRepeats(points);
@@ -33,7 +35,7 @@ export function verticesOf(points: Points, corners: readonly Corner[], closed: b
     if (!marks[to] && to < n - 1) continue;
     const stretch = clean.subarray(2 * from, 2 * to + 2);
     const isDrawn = wasDrawn(stretch);
-    const line = isDrawn ? thinned(stretch, FAIRING / 2) : stretch;
+    const line = isDrawn ? thinned(stretch, FAIRING / 2) : withoutStraight(stretch);
     for (let i = from === 0 ? 0 : 1; i < line.length / 2; i++) {
       kept.push(line[2 * i], line[2 * i + 1]);
       budget.push(isDrawn ? FAIRING / 2 : FAIRING);
@@ -62,6 +64,23 @@ function wasDrawn(line: Points): boolean {
 function thinned(line: Points, tolerance: number): Points {
   const points = Array.from({ length: pointCount(line) }, (_, i) => ({ x: line[2 * i], y: line[2 * i + 1] }));
   return Float64Array.from(simplify(points, tolerance, true).flatMap(({ x, y }) => [x, y]));
+}
+
+/** Without the inner vertices that lie on the straight line between the one kept before and the next. */
+function withoutStraight(line: Points): Points {
+  const n = pointCount(line);
+  const kept: number[] = [line[0], line[1]];
+  for (let i = 1; i < n; i++) {
+    const [x, y] = [line[2 * i], line[2 * i + 1]];
+    if (i + 1 < n) {
+      const [dx, dy] = [line[2 * i + 2] - kept[kept.length - 2], line[2 * i + 3] - kept[kept.length - 1]];
+      const [ax, ay] = [x - kept[kept.length - 2], y - kept[kept.length - 1]];
+      const isOnward = ax * dx + ay * dy > 0;
+      if (isOnward && Math.abs(ax * dy - ay * dx) <= SAME_POINT * Math.hypot(dx, dy)) continue;
+    }
+    kept.push(x, y);
+  }
+  return Float64Array.from(kept);
 }
 
 function withoutRepeats(points: Points): Points {

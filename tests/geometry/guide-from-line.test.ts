@@ -37,6 +37,27 @@ const wander = fc
   });
 
 describe('the line a stitch follows', () => {
+  test('bends as its circle does, also where other lines meet it between two of its points', () => {
+    const circle = arc(30, 1.5);
+    fc.assert(
+      fc.property(
+        fc.nat(circle.length / 2 - 2),
+        fc.double({ min: 0.01, max: 0.99, noNaN: true }),
+        (k, share) => {
+          const [x, y] = [0, 1].map(
+            (i) => circle[2 * k + i] + share * (circle[2 * k + 2 + i] - circle[2 * k + i]),
+          );
+          const met = [...circle.slice(0, 2 * k + 2), x, y, ...circle.slice(2 * k + 2)];
+          const { u, theta } = guideFromLine(Float64Array.from(met), [], false);
+          const bends = Array.from(u, (_, i) =>
+            i > 0 ? (theta[i] - theta[i - 1]) / (u[i] - u[i - 1] || 1) : 0,
+          );
+          expect(Math.max(...bends.map(Math.abs))).toBeLessThan(1.01 / 30);
+        },
+      ),
+    );
+  });
+
   test('on a circle: length and direction are those of the circle (L = r phi, closed form)', () => {
     for (const radius of [3, 10, 80]) {
       const guide = guideFromLine(arc(radius, 2), [], false);
