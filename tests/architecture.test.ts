@@ -93,7 +93,7 @@ describe('the tree', () => {
 
   it('loads what is slow to load only where it is used', () => {
     const slow = imports.filter(({ target }) =>
-      /^(paper|culori|@sinclair\/typebox|@resvg|fast-png|jpeg-js|papaparse)/.test(target),
+      /^(paper|culori|@sinclair\/typebox|@resvg|fast-png|jpeg-js|papaparse|@cantoo\/pdf-lib)/.test(target),
     );
     const atTop = slow.filter(({ file, target }) =>
       new RegExp(`^(import|export)\\s(?!type)[^;]*'${target}`, 'm').test(text.get(file)!),
