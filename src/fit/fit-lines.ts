@@ -73,8 +73,10 @@ function withoutEmpty(line: LineFit): LineFit {
     chains: layer.chains.filter((chain) => chain.from.length > 0),
   }));
   const isWorked = layers.some(({ kind, chains }) => kind === 'row' && chains.length > 0);
-  const { stretches, rows, scale } = line.fit;
-  const counts = isWorked ? { stretches, rows, scale } : { stretches: [], rows: [], scale: null };
+  const { stretches, guides, rows, scale } = line.fit;
+  const counts = isWorked
+    ? { stretches, guides, rows, scale }
+    : { stretches: [], guides: [], rows: [], scale: null };
   return { ...line, fit: { ...line.fit, layers, ...counts } };
 }
 
@@ -153,6 +155,7 @@ function fitLine(
       stretches: walk.reverse ? along.reverse() : along,
       layers: withPlain(layersOf(parts), plainLines(walk.guide, plain, across, ask.passes)),
       marks: laid.flatMap(({ marks }) => marks),
+      guides: laid.flatMap(({ guides }) => guides),
       rows: rowCounts(laid),
       accents: accentCounts(laid),
       wanted: ask.sized.repeat,

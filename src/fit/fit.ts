@@ -1,3 +1,4 @@
+import type { Points } from '../geometry/polyline.js';
 import type { LegKind } from '../stitches/stitch.js';
 
 /**
@@ -12,6 +13,8 @@ export interface SeamFit {
   readonly layers: readonly Layer[];
   /** what is put on by hand afterwards */
   readonly marks: readonly Mark[];
+  /** lines that rows are worked on, mm, where these are waves along the treatment's own line or lie beside it */
+  readonly guides: readonly Points[];
   /** what became of each of the treatment's rows and accents, in its order; none of rows where nothing was laid */
   readonly rows: readonly RowCount[];
   readonly accents: readonly AccentCount[];

@@ -1,3 +1,4 @@
+import type { Points } from '../geometry/polyline.js';
 import type { Unit } from '../stitches/stitch.js';
 import { seatedAccents } from './accents.js';
 import { byHand } from './by-hand.js';
@@ -9,6 +10,7 @@ import { type Laying, layer } from './lay.js';
 import { ofOneThread, ofOneUnit, threadsByClass } from './one-thread.js';
 import { type Placing, placeUnits, type UnitRun } from './place.js';
 import { lineChain, PLAIN_STITCH } from './plain-line.js';
+import { rowLines } from './row-lines.js';
 import type { Rows } from './rows.js';
 
 /** Cloth that a span has to stay on at its ends: the thread of its rows, and its accents, which stay whole. */
@@ -23,6 +25,8 @@ export interface Cuts {
 export interface Laid {
   readonly layers: readonly Layer[];
   readonly marks: readonly Mark[];
+  /** lines that rows are worked on, see rowLines */
+  readonly guides: readonly Points[];
   readonly rows: readonly RowCount[];
   readonly accents: readonly AccentCount[];
 }
@@ -115,6 +119,7 @@ export function layRows(
   return {
     layers: [...placement, ...rowLayers, ...accentLayers],
     marks,
+    guides: rowLines(placings.flat()),
     rows: placings.map(rowCount),
     accents: accents.map(({ asked, leftOut }) => ({ asked, leftOut })),
   };

@@ -19,6 +19,7 @@ const fitted = (seam: number, stretches: Stretch[]): SeamFit => ({
   stretches,
   layers: [{ kind: 'row', index: 0, thread: 0, chains: [] }],
   marks: [],
+  guides: [],
   rows: [
     {
       repeats: stretches.reduce((sum, { repeats }) => sum + repeats, 0),
