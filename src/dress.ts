@@ -75,6 +75,8 @@ export interface DressedOrnament {
   readonly nth: number;
   readonly title: string;
   readonly thread: ThreadChoice;
+  /** as laid on the cloth */
+  readonly chain: Chain;
   readonly runs: Runs;
 }
 
@@ -94,7 +96,7 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   // What one seam teaches about the kinds of its units serves all others.
   const bench = new Workbench();
   const sewn = (chains: readonly Chain[], thread: ThreadChoice, lost: () => Finding): Runs => {
-    const { runs, unordered } = sewChains(chains, craftFor(thread.weight), bench);
+    const { runs, unordered } = sewChains(chains, craftFor(thread.weight, dressing.pull), bench);
     if (unordered > 0) findings.push(lost());
     return runs;
   };
@@ -111,8 +113,8 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   });
   const placed = placedOrnaments(dressing, dictionary, groundOf(block.map, dressing, lines, keepClear));
   findings.push(...placed.findings);
-  const ornaments = placed.layers.map(({ chain, ...layer }): DressedOrnament => {
-    const { runs } = sewChains([chain], craftFor(layer.thread.weight), bench);
+  const ornaments = placed.layers.map((layer): DressedOrnament => {
+    const { runs } = sewChains([layer.chain], craftFor(layer.thread.weight, dressing.pull), bench);
     return { ...layer, runs };
   });
 

@@ -77,11 +77,11 @@ export function samplerOf(dressing: Dressing, dictionary: Dictionary, from = 1):
     map.seams.find(({ points }) => Math.hypot(points[0] - x, points[1] - y) < 1)!;
   const block: Block = { name: 'sampler', map, existing: null, stops: [], origin: [0, 0], findings: [] };
   // what is said of the block and its cloth is left behind
-  const { format, version, ends, gap, threads, seed, byHand, machine } = dressing;
+  const { format, version, ends, gap, threads, pull, seed, byHand, machine } = dressing;
   const dressed = dress(
     block,
     {
-      ...{ format, version, ends, gap, threads, seed, byHand, machine },
+      ...{ format, version, ends, gap, threads, pull, seed, byHand, machine },
       block: source,
       outline: 'free',
       hoop: null,

@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { Role } from '../block/roles/role.js';
 import type { SeamMeeting } from '../block/wishes-by-number.js';
+import { MOST_PULL } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import type { Setting } from '../settings.js';
 import { choiceOption } from './choices.js';
@@ -108,6 +109,11 @@ export function declareDress(program: Command): void {
     .option('--turn <degrees>', 'turn the block, counterclockwise', numberOption('--turn', -360, 360, '90'))
     .option('--hoop <width x height>', 'the sewing field it is for, such as 130x180', hoopOption('--hoop'))
     .option('--fit-hoop <width x height>', 'as large as this sewing field takes', hoopOption('--fit-hoop'))
+    .option(
+      '--pull <mm>',
+      `satin so much wider to either side, where cloth draws in under it, up to ${MOST_PULL} (default: 0)`,
+      lengthOption('--pull', 0, MOST_PULL),
+    )
     .option('--leave-out <list>', 'color stops of the stitch file not to sew', listOption('--leave-out'))
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))

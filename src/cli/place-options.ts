@@ -1,7 +1,7 @@
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 
-/** How large a block is to be and how it is to lie; said on the command line, it goes before what a dressing says. */
+/** How large a block is to be, how it is to lie and how its stops are sewn; said on the command line, it goes before what a dressing says. */
 export interface PlaceOptions {
   readonly scale?: number;
   readonly turn?: number;
@@ -9,6 +9,7 @@ export interface PlaceOptions {
   readonly fitHoop?: HoopSize;
   readonly leaveOut?: number[];
   readonly stopPer?: 'row' | 'thread' | 'all';
+  readonly pull?: number;
 }
 
 export interface HoopSize {
@@ -43,16 +44,17 @@ export function checkPlaceOptions({ scale, fitHoop, hoop }: PlaceOptions): void 
   );
 }
 
-/** The dressing with its block placed as the options say. */
+/** The dressing with its block placed and its stops sewn as the options say. */
 export function placedByOptions<D extends Pick<Dressing, 'block' | 'hoop'>>(
   dressing: D,
-  { scale, turn, hoop, fitHoop, leaveOut, stopPer }: PlaceOptions,
+  { scale, turn, hoop, fitHoop, leaveOut, stopPer, pull }: PlaceOptions,
 ): D {
   const size = fitHoop ? ('hoop' as const) : scale;
   return {
     ...dressing,
     hoop: fitHoop ?? hoop ?? dressing.hoop,
     ...(stopPer && { stopPer }),
+    ...(pull !== undefined && { pull }),
     block: {
       ...dressing.block,
       ...(size !== undefined && { scale: size }),

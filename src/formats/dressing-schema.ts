@@ -1,5 +1,5 @@
 import { type Static, type TSchema, type TUnsafe, Type } from '@sinclair/typebox';
-import { DRESSING_VERSION } from './dressing.js';
+import { DRESSING_VERSION, MOST_PULL } from './dressing.js';
 import { WEIGHT_PATTERN } from './thread-weight.js';
 
 /**
@@ -248,6 +248,7 @@ export const dressingSchema = Type.Object(
     ),
     after: orNull(stopNumber),
     stopPer: Type.Optional(oneOf('row', 'thread', 'all')),
+    pull: Type.Optional(length(0, MOST_PULL)),
     seed: whole(0, 2 ** 32 - 1),
     byHand: Type.Optional(Type.Number({ minimum: 0, maximum: 1, description: 'a measure from 0 to 1' })),
     bare: Type.Optional(list(seamReference, 'a list of seams')),

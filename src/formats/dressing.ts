@@ -5,6 +5,8 @@ import type { FabricColor } from '../color/fabric.js';
  * a `.dressing.json` file holds one. Lengths in mm, angles in degrees.
  */
 export const DRESSING_VERSION = 1;
+/** No cloth that can be embroidered draws in by more than this on each side of a narrow satin, mm. */
+export const MOST_PULL = 0.6;
 
 export interface Dressing {
   /** the place of the schema, for editors */
@@ -34,6 +36,8 @@ export interface Dressing {
   readonly after: number | null;
   /** what gets a color stop of its own: each row (usual), each thread, or all together one */
   readonly stopPer?: 'row' | 'thread' | 'all';
+  /** how much wider satin is sewn to either side than it is to be, mm: thread draws the cloth together; 0 when not given */
+  readonly pull?: number;
   /** for everything seeded */
   readonly seed: number;
   /** from 0, even, to 1, as uneven as a practiced hand; 0 when not given */

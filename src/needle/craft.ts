@@ -33,13 +33,17 @@ function ofThread(weight: string, what: 'laid' | 'shortest'): number {
 export const largerFor = (weight: string): number =>
   Math.max(1, threadWidth(weight) / threadWidth(`${USUAL}`));
 
-/** What sewing with a thread asks for: hand-look legs in one stitch up to 7 mm, six piercings a hole on firm cotton. */
-export function craftFor(weight: string): Craft {
+/**
+ * What sewing with a thread asks for: hand-look legs in one stitch up to 7 mm, six piercings a hole on firm cotton.
+ * @param pull how much wider satin is sewn to either side, mm
+ */
+export function craftFor(weight: string, pull = 0): Craft {
   return {
     threadWidth: threadWidth(weight),
     longest: 7,
     shortest: ofThread(weight, 'shortest'),
     holeLimit: 6,
     spread: 0.22,
+    pull,
   };
 }

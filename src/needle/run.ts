@@ -16,4 +16,6 @@ export interface Craft {
   readonly holeLimit: number;
   /** between passes side by side, mm */
   readonly spread: number;
+  /** how much wider satin is sewn to either side than it is to be, mm: thread draws the cloth together under it */
+  readonly pull?: number;
 }

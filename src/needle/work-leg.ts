@@ -88,9 +88,15 @@ function alongSamples(points: NeedlePoints, samples: Samples, back: boolean, apa
   else points.sewAlong(samples, first + 1, last - 1, apart);
 }
 
+/** Satin wider than this has thread along its edges beneath it, so that they stand up; mm, as wide as it is to be. Common practice. */
+const EDGED_FROM = 2;
+/** Thread along an edge lies so far inside it, mm. Common practice. */
+const EDGE_INSET = 0.45;
+
 /**
  * A narrow satin. All passes but the last run along its middle and become its padding; the last is the zigzag. Where
- * only one pass is sewn, it goes there and back along the middle first.
+ * only one pass is sewn, it goes there and back along the middle first. Of a wider one the first pass goes round along both
+ * edges before anything else.
  */
 export function workSatin(
   points: NeedlePoints,
@@ -101,15 +107,23 @@ export function workSatin(
 ): void {
   const { leg, back, skip, stop } = pass;
   const half = chain.size[leg] / 2;
-  const { shortest, longest } = craft;
+  const { shortest, longest, pull = 0 } = craft;
   const asked = { wanted: Math.max(CHORD, ROOM * shortest), shortest, longest, aside: 0 };
+  const width = chain.kind[leg] === 'petal' ? leaf : full;
+  const edged = pass.turn === 0 && 2 * half > EDGED_FROM;
+  if (edged) {
+    const inside = (share: number) => Math.max(0, half * width(share) - EDGE_INSET);
+    samples.evenly(chain, leg, skip, stop, asked.wanted, inside);
+    alongSamples(points, samples, back, pass.hand);
+    alongSamples(points, samples, !back, -pass.hand);
+  }
   if (pass.turn < pass.of - 1) {
     samples.curve(chain, leg, skip, stop, asked);
     alongSamples(points, samples, back, paddingLane(pass, half, craft));
     points.sew(pass.x, pass.y);
     return;
   }
-  if (pass.of === 1) {
+  if (pass.of === 1 && !edged) {
     const { x, y } = points;
     samples.curve(chain, leg, skip, stop, asked);
     alongSamples(points, samples, back, 0);
@@ -117,12 +131,11 @@ export function workSatin(
     alongSamples(points, samples, !back, 0);
     points.sew(x, y);
   }
-  const width = chain.kind[leg] === 'petal' ? leaf : full;
-  samples.evenly(chain, leg, skip, stop, SATIN_ROW, width);
+  samples.evenly(chain, leg, skip, stop, SATIN_ROW, (share) => half * width(share) + pull);
   const { first, last } = samples;
   const step = back ? -1 : 1;
   const end = back ? first : last;
-  let side = -half * pass.hand;
+  let side = -pass.hand;
   for (let s = (back ? last : first) + step; s !== end; s += step) {
     points.sew(samples.x[s] + samples.nx[s] * side, samples.y[s] + samples.ny[s] * side);
     side = -side;

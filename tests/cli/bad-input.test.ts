@@ -174,6 +174,11 @@ const cases: Case[] = [
     says: /--width.*'12mm'/,
   },
   { when: 'a size is no number', words: dress('block.svg', '--repeat', 'abc'), says: /--repeat.*'abc'/ },
+  {
+    when: 'satin is to be wider than any cloth draws in',
+    words: dress('block.svg', '--pull', '2'),
+    says: /--pull: 2 is out of range; give millimeters from 0 to 0\.6/,
+  },
   { when: 'a size is NaN', words: dress('block.svg', '--gap', 'NaN'), says: /--gap.*'NaN'/ },
   {
     when: 'a size is infinite',

@@ -26,6 +26,7 @@ describe('a dressing saved with every option', () => {
         ...['--stitch', 'feather', '--width', '6', '--repeat', '7', '--ends', 'bevel', '--edge', 'blanket'],
         ...['--outline', 'free', '--snap', '0.4', '--gap', '0.8', '--seed', '5', '--by-hand', '0.3'],
         ...['--thread', 'darkred', '--scale', '1.2', '--turn', '90', '--hoop', '200x200', '--order', '2,1'],
+        ...['--pull', '0.2'],
         ...['--set', '1:side=left', '2:passes=2'],
         ...['--guide', 'wave', '--guide-height', '4', '--guide-length', '20'],
       ];
@@ -41,7 +42,14 @@ describe('a dressing saved with every option', () => {
       );
       expect(first.stderr).toBe('');
       const dressing = JSON.parse(read('a.dressing.json'));
-      expect(dressing).toMatchObject({ order: [2, 1], byHand: 0.3, hoop: { width: 200 }, gap: 0.8, seed: 5 });
+      expect(dressing).toMatchObject({
+        order: [2, 1],
+        byHand: 0.3,
+        pull: 0.2,
+        hoop: { width: 200 },
+        gap: 0.8,
+        seed: 5,
+      });
       expect(dressing.block).toMatchObject({ file: 'block.svg', scale: 1.2, turn: 90, snap: 0.4 });
       const again = await seamwright(
         folder,

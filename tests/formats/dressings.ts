@@ -188,6 +188,7 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       after: orNull(fc.integer({ min: 1, max: 1000 })),
       seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
       stopPer: fc.constantFrom('row' as const, 'thread' as const, 'all' as const),
+      pull: number(0, 0.6),
       byHand: number(0, 1),
       bare: fc.array(reference, { maxLength: 2 }),
       order: fc.array(fc.oneof(seam, fc.constant('outline' as const)), { maxLength: 3 }),
