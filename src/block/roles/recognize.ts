@@ -16,6 +16,12 @@ const TACKED = 5;
 /** A seam allowance may be a little more or less than 1/4 inch, mm, and keeps its distance this well. */
 const ALLOWANCE_SLACK = 1.2;
 const EVEN = 0.4;
+/** Of a decoration less goes on without a corner as long as seams do. */
+const FLOWS = 0.5;
+/** A mark stands alone: so far from all else, mm, and no larger than this nor than this share of the block. Common practice. */
+const APART = 2;
+const LARGEST_MARK = 20;
+const LARGEST_SHARE = 0.3;
 /** A map holds at least so many lines. */
 const LEAST_LINES = 3;
 /** The outline, and the edge over it, reach at least so far across the block. */
@@ -38,11 +44,14 @@ export function recognizeStops(file: StitchFile, said: ReadonlyMap<number, Role>
     (stop): Look => ({ ...stop, places: placesOn(stop.lines), away: distanceTo(stop.lines) }),
   );
   const isSaid = ({ stop }: Look) => said.has(stop);
-  const lines = looks.filter((one) => one.kind === 'line' && one.lines.length > 0);
+  const isDecoration = (one: Look) => one.kind === 'line' && one.flowing < FLOWS && !isSaid(one);
+  const lines = looks.filter((one) => one.kind === 'line' && one.lines.length > 0 && !isDecoration(one));
   const edges = looks.filter(({ kind }) => kind === 'edge');
-  const doubles = lines.filter(({ passes }) => passes >= TWICE);
-  const map = lines.find((one) => said.get(one.stop) === 'map') ?? mapAmong(lines, doubles, said);
   const outer = boxOf(lines.concat(edges));
+  const isMark = (one: Look) => !isSaid(one) && standsAlone(one, lines.concat(edges), outer);
+  const drawn = lines.filter((one) => !isMark(one));
+  const doubles = drawn.filter(({ passes }) => passes >= TWICE);
+  const map = drawn.find((one) => said.get(one.stop) === 'map') ?? mapAmong(drawn, doubles, said);
   const isAcross = (one: Look) => {
     const { width, height } = boxOf([one]);
     return width >= ACROSS * outer.width && height >= ACROSS * outer.height;
@@ -62,6 +71,8 @@ export function recognizeStops(file: StitchFile, said: ReadonlyMap<number, Role>
     if (one.kind === 'fill') return { role: 'fill', evidence: 'thread covers an area' };
     if (one.kind === 'figure' || one.lines.length === 0)
       return { role: 'other', evidence: 'small figures, no lines' };
+    if (isDecoration(one)) return { role: 'other', evidence: 'short strokes, no long lines: a decoration' };
+    if (!drawn.includes(one)) return { role: 'other', evidence: 'small and by itself: a mark' };
     if (one === map)
       return { role: 'map', evidence: `${one.lines.length} lines at once, where others are sewn later` };
     if (doubles.includes(one)) return { role: 'seam', evidence: `sewn ${one.passes.toFixed(1)} times over` };
@@ -74,12 +85,12 @@ export function recognizeStops(file: StitchFile, said: ReadonlyMap<number, Role>
     if (edge) return { role: 'placement', evidence: `the edge in stop ${edge.stop} lies over it` };
     const again = doubles.find((other) => other.stop > one.stop && shareOn(one, other) >= MOST);
     if (again) return { role: 'placement', evidence: `the seam in stop ${again.stop} lies over it` };
-    const others = lines.filter((other) => other !== one && other !== map);
+    const others = drawn.filter((other) => other !== one && other !== map);
     const beside = others.find((other) => keepsAllowance(one, other));
     if (beside) return { role: 'allowance', evidence: `keeps ${SEAM_ALLOWANCE} mm from stop ${beside.stop}` };
     if (isAcross(one)) return { role: 'placement', evidence: 'goes round the whole block' };
     if (doubles.length === 0 && !map) return { role: 'seam', evidence: 'a line sewn once, as all are here' };
-    if (isTack(one, lines)) return { role: 'tack-down', evidence: 'lies just inside other lines' };
+    if (isTack(one, drawn)) return { role: 'tack-down', evidence: 'lies just inside other lines' };
     return { role: 'other', evidence: 'a line that no other one explains' };
   };
 
@@ -110,6 +121,19 @@ function mapAmong(
   return (
     candidates.filter(isMap).sort((a, b) => b.places.length - a.places.length || a.stop - b.stop)[0] ?? null
   );
+}
+
+/** Whether a stop sews something small away from all other lines, such as a piece number. */
+function standsAlone(
+  one: Look,
+  all: readonly Look[],
+  { width, height }: { width: number; height: number },
+): boolean {
+  const own = boxOf([one]);
+  const size = Math.max(own.width, own.height);
+  if (size > LARGEST_MARK || size > LARGEST_SHARE * Math.max(width, height)) return false;
+  const others = all.filter((other) => other !== one);
+  return one.places.every((place) => others.every((other) => other.away(place, APART) > APART));
 }
 
 /** How much of a line's length lies on another. */

@@ -9,6 +9,7 @@ import { mergePasses } from '../sewn-merge.js';
 import { MOST_STITCHES, type Pass, sewnPasses } from '../sewn-passes.js';
 import { lay } from '../sewn-path.js';
 import { coveredArea, partsOfRun, type SewnKind } from '../stop-kinds.js';
+import { flowingShare } from './flowing.js';
 
 /** What a color stop sews, as lines: mm from the file's start, y down. */
 export interface StopLines {
@@ -18,6 +19,8 @@ export interface StopLines {
   readonly lines: readonly Points[];
   /** how often it goes over them */
   readonly passes: number;
+  /** how much of them goes on without a corner for as long as seams do: 0 to 1 */
+  readonly flowing: number;
   /** of a zigzag, mm */
   readonly width: number;
 }
@@ -28,7 +31,7 @@ export function linesOfStops(file: StitchFile): StopLines[] {
 }
 
 function linesOfStop(file: StitchFile, stop: FileStop): StopLines {
-  const nothing = { stop: stop.stop, lines: [], passes: 0, width: 0 };
+  const nothing = { stop: stop.stop, lines: [], passes: 0, flowing: 0, width: 0 };
   if (stop.stitches === 0) return { ...nothing, kind: 'nothing' };
   const runs = stop.runs.map(toPoints);
   const kind = mainKind(runs);
@@ -40,7 +43,13 @@ function linesOfStop(file: StitchFile, stop: FileStop): StopLines {
     const lines = paths.map((path) => fromPoints(lay(path).points));
     const once = lines.reduce((sum, line) => sum + lengthOf(toPoints(line)), 0);
     const sewn = passes.reduce((sum, pass: Pass) => sum + lengthOf(pass.points), 0);
-    return { ...nothing, kind, lines, passes: once > 0 ? sewn / once : 0 };
+    return {
+      ...nothing,
+      kind,
+      lines,
+      passes: once > 0 ? sewn / once : 0,
+      flowing: flowingShare(passes.map(({ points }) => points)),
+    };
   } catch (error) {
     // what is no line of plain stitches after all
     if (error instanceof InputError) return { ...nothing, kind: 'figure' };
