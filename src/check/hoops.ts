@@ -26,8 +26,13 @@ export function fitIn(hoop: Field, sewn: Field): HoopFit {
 }
 
 /** The smallest common sewing field that takes something, in either orientation; null when none does. */
+export const smallestField = (sewn: Field): Field | null =>
+  HOOPS.find((hoop) => fitIn(hoop, sewn).fits) ?? null;
+
+/** How something lies in the smallest common sewing field that takes it; null when none does. */
 export function smallestHoop(sewn: Field): HoopFit | null {
-  return HOOPS.map((hoop) => fitIn(hoop, sewn)).find(({ fits }) => fits) ?? null;
+  const hoop = smallestField(sewn);
+  return hoop && fitIn(hoop, sewn);
 }
 
 /** How work lies in the hoop that it is for, or, where none is named, in the smallest common one that takes it. */

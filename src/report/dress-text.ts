@@ -5,7 +5,6 @@ import { counted, numberList, table } from './table.js';
 
 /** The report as a maker reads it: a table of color stops, the sums, then what is worth a look. */
 export function dressText(report: DressReport): string {
-  const { totals } = report;
   return [
     table(
       [
@@ -30,9 +29,7 @@ export function dressText(report: DressReport): string {
       ]),
     ),
     '',
-    `${counted(totals.stops, 'color stop')}, ${counted(totals.stitches, 'stitch', 'es')}, ` +
-      `${totals.threadM.toFixed(1)} m of thread and ${totals.bobbinM.toFixed(1)} m on the bobbin, ` +
-      `about ${counted(Math.ceil(totals.minutes), 'minute')}; ${totals.widthMm} x ${totals.heightMm} mm${inHoop(report.hoop)}.`,
+    totalsText(report),
     '',
     ...(report.byHand ? [byHandText(report.byHand), ''] : []),
     ...whyText(report.fits),
@@ -43,6 +40,12 @@ export function dressText(report: DressReport): string {
       : 'Nothing was written; --out NAME.dst, NAME.svg and so on says what to make.',
   ].join('\n');
 }
+
+/** The sums in a sentence. */
+export const totalsText = ({ totals, hoop }: DressReport): string =>
+  `${counted(totals.stops, 'color stop')}, ${counted(totals.stitches, 'stitch', 'es')}, ` +
+  `${totals.threadM.toFixed(1)} m of thread and ${totals.bobbinM.toFixed(1)} m on the bobbin, ` +
+  `about ${counted(Math.ceil(totals.minutes), 'minute')}; ${totals.widthMm} x ${totals.heightMm} mm${inHoop(hoop)}.`;
 
 /** Where it lies; that it does not fit is told as a finding. */
 const inHoop = (hoop: DressReport['hoop']): string =>

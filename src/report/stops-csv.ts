@@ -1,16 +1,15 @@
 import { writeCsv } from '../formats/csv.js';
 import type { DressReport } from './dress-report.js';
+import { firstStitches } from './first-stitches.js';
 
 /**
  * The color stops as a table for a spreadsheet, in the order of the machine: a heading, then a row each. `first stitch` is
  * the running number of the stitch that a stop begins with, for finding the place again.
  */
 export function stopsCsv({ stops }: DressReport): string {
-  let sewn = 0;
+  const first = firstStitches(stops);
   const rows = stops.map(
-    ({ stop, title, kind, seams, thread, stitches, jumps, trims, threadM, bobbinM, minutes }) => {
-      const first = stitches > 0 ? sewn + 1 : '';
-      sewn += stitches;
+    ({ stop, title, kind, seams, thread, stitches, jumps, trims, threadM, bobbinM, minutes }, i) => {
       return [
         stop,
         title,
@@ -21,7 +20,7 @@ export function stopsCsv({ stops }: DressReport): string {
         thread?.hex ?? '',
         thread?.weight ?? '',
         stitches,
-        first,
+        first[i] ?? '',
         jumps,
         trims,
         threadM,
