@@ -11,6 +11,8 @@ export interface Finding {
   readonly stop?: number;
   /** mm in the block's frame, y down */
   readonly at?: readonly [number, number];
+  /** from where to where along the seam, mm */
+  readonly along?: readonly [number, number];
 }
 
 /** How a finding names a line of the block. */

@@ -91,7 +91,7 @@ export function bareEnds(
       const length = one.to - one.from;
       const isKept = areas.some((away) => away(...one.middle, sewn.reach + COVERS) < sewn.reach + COVERS);
       if (length <= Math.max(NOTE_OVER, sewn.inset + SLACK) || isKept || length <= one.usual()) return [];
-      return [findingOf(sewn.seam, which === 0 ? 'start' : 'end', length, one.middle)];
+      return [findingOf(sewn.seam, which === 0 ? 'start' : 'end', one)];
     });
   });
   return { findings, between };
@@ -144,7 +144,12 @@ function placeAt(line: Points, at: Float64Array, u: number): [number, number] {
   return [mix(2 * i), mix(2 * i + 1)];
 }
 
-function findingOf(seam: number, end: string, length: number, at: readonly [number, number]): Finding {
+function findingOf(
+  seam: number,
+  end: 'start' | 'end',
+  { from, to, total, middle }: Omit<BareEnd, 'usual'>,
+): Finding {
+  const length = to - from;
   return {
     level: length > WARN_OVER ? 'warning' : 'note',
     code: 'bare-end',
@@ -152,6 +157,7 @@ function findingOf(seam: number, end: string, length: number, at: readonly [numb
       `${lineName(seam)}: a bare stretch of ${length.toFixed(1)} mm at its ${end}; the other side, another ` +
       'repeat length or another manner of ending would cover it',
     seam,
-    at,
+    at: middle,
+    along: end === 'start' ? [from, to] : [total - to, total - from],
   };
 }

@@ -48,7 +48,9 @@ export function bareSeam(
 }
 
 interface BareStretch {
-  readonly length: number;
+  /** mm along the line */
+  readonly from: number;
+  readonly to: number;
   /** its middle */
   readonly at: readonly [number, number];
 }
@@ -78,7 +80,7 @@ function bareStretches(
   let isBesideKept = false;
   const close = (u: number, atKept: boolean) => {
     const length = bareFrom < 0 || isBesideKept || atKept ? 0 : u - bareFrom;
-    if (length > NOTE_OVER) found.push({ length, at: place((bareFrom + u) / 2) });
+    if (length > NOTE_OVER) found.push({ from: bareFrom, to: u, at: place((bareFrom + u) / 2) });
     bareFrom = -1;
     isBesideKept = atKept;
   };
@@ -96,7 +98,8 @@ function bareStretches(
   return found;
 }
 
-function findingOf({ seam, short }: DressedLine, { length, at }: BareStretch): Finding {
+function findingOf({ seam, short }: DressedLine, { from, to, at }: BareStretch): Finding {
+  const length = to - from;
   return {
     level: length > WARN_OVER && !short ? 'warning' : 'note',
     code: 'bare-seam',
@@ -105,5 +108,6 @@ function findingOf({ seam, short }: DressedLine, { length, at }: BareStretch): F
       'tuck, another repeat length or a narrower neighbor would cover it',
     seam,
     at,
+    along: [from, to],
   };
 }

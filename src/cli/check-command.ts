@@ -1,24 +1,34 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { CLOTHS, type Cloth, LIMITS } from '../check/density/limits.js';
+import { baseName } from '../formats/base-name.js';
 import type { CheckReport } from '../report/check-report.js';
 import { choiceOption } from './choices.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
+import { checkOutputs, writeOutputs } from './output-files.js';
+import { outputKind } from './outputs-option.js';
+import {
+  checkPictureOptions,
+  declarePictureOptions,
+  type PictureOptions,
+  refuseSeamMarks,
+} from './picture-options.js';
 import { print, printJson, settleStatus } from './print.js';
 import { nameOption } from './single-options.js';
 
-interface Options {
+interface Options extends PictureOptions {
   readonly cloth: Cloth;
   readonly fabric?: readonly FabricOption[];
   readonly library?: string;
+  readonly out?: string[];
   readonly json?: true;
 }
 
 /** `check`: what can be told of the stitches before any thread is used. */
 export function declareCheck(program: Command): void {
-  program
+  const command = program
     .command('check')
     .summary('how dense the stitches are, and what to look at before sewing')
     .description(
@@ -37,11 +47,25 @@ export function declareCheck(program: Command): void {
       fabricsOption('--fabric'),
     )
     .option('--library <folder>', libraryHelp, nameOption('--library'))
-    .option('--json', 'print one JSON document')
-    .action(check);
+    .option('--out <file...>', 'pictures of what is measured: .svg, .png')
+    .option('--json', 'print one JSON document');
+  declarePictureOptions(command, USUAL).action(check);
 }
 
+/** What pictures show when nothing is said. */
+const USUAL = 'density';
+
 async function check(path: string, options: Options): Promise<void> {
+  const outputs = (options.out ?? []).map((name) => ({
+    path: name,
+    said: `--out ${name}`,
+    ending: outputKind(name, ['.svg', '.png']),
+  }));
+  checkOutputs(outputs, [path]);
+  checkPictureOptions(
+    options,
+    outputs.map(({ ending }) => ending),
+  );
   const bytes = await readInput(path);
   const kind = fileKind(path, bytes);
   if (kind === 'drawing') {
@@ -53,14 +77,36 @@ async function check(path: string, options: Options): Promise<void> {
       'dress it first, and check the stitch file or the dressing that it makes',
     );
   }
-  const report =
+  const { report, picture } =
     kind === 'stitch-file' ? await ofStitchFile(path, bytes, options) : await ofDressing(path, options);
+  const files = await Promise.all(
+    outputs.map(async ({ ending, ...named }) => ({
+      ...named,
+      content: ending === '.png' ? await toPng(await picture()) : await picture(),
+    })),
+  );
   const { checkText } = await import('../report/check-report.js');
-  await (options.json ? printJson(report) : print(checkText(basename(path), report)));
+  const made = outputs.length ? `\n\nMade ${outputs.map((one) => one.path).join(', ')}` : '';
+  await writeOutputs(files, () =>
+    options.json ? printJson(report) : print(checkText(basename(path), report) + made),
+  );
   settleStatus(report.findings);
 }
 
-async function ofStitchFile(path: string, bytes: Uint8Array, { cloth }: Options): Promise<CheckReport> {
+async function toPng(picture: string): Promise<Uint8Array> {
+  const { rasterize } = await import('./rasterize.js');
+  return rasterize(picture);
+}
+
+/** What was measured, and how to draw it. */
+interface Checked {
+  readonly report: CheckReport;
+  readonly picture: () => Promise<string>;
+}
+
+async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): Promise<Checked> {
+  refuseSeamMarks(options);
+  const limits = LIMITS[options.cloth];
   const { readDst } = await import('../formats/dst-read.js');
   const { examineRecords } = await import('../check/examine.js');
   const { smallestHoop } = await import('../check/hoops.js');
@@ -69,10 +115,17 @@ async function ofStitchFile(path: string, bytes: Uint8Array, { cloth }: Options)
   const { records } = readDst(bytes, basename(path));
   const { widthMm, heightMm } = accountOfRecords(records).totals;
   const hoop = smallestHoop({ width: widthMm, height: heightMm });
-  return checkReport(examineRecords(records, LIMITS[cloth]), hoop, []);
+  const examined = examineRecords(records, limits);
+  const picture = async () => {
+    const { fileOverlays } = await import('./overlay-pictures.js');
+    return fileOverlays(baseName(path), examined.stitches, options, USUAL, limits);
+  };
+  return { report: checkReport(examined, hoop, []), picture };
 }
 
-async function ofDressing(path: string, { cloth, library, fabric }: Options): Promise<CheckReport> {
+async function ofDressing(path: string, options: Options): Promise<Checked> {
+  const { library, fabric } = options;
+  const limits = LIMITS[options.cloth];
   const { readWork } = await import('./dress-from-file.js');
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');
@@ -85,5 +138,9 @@ async function ofDressing(path: string, { cloth, library, fabric }: Options): Pr
   const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
   const look = threadLook(dressed, await loadDifference());
   const hoop = hoopFor(work.dressing.hoop, dressed.field);
-  return checkReport(examineDressed(dressed, LIMITS[cloth]), hoop, dressed.findings, look);
+  const picture = async () => {
+    const { dressedOverlays } = await import('./overlay-pictures.js');
+    return dressedOverlays(dressed, options, USUAL, limits);
+  };
+  return { report: checkReport(examineDressed(dressed, limits), hoop, dressed.findings, look), picture };
 }

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import type { Role } from '../block/roles/role.js';
 import type { SeamMeeting } from '../block/wishes-by-number.js';
-import { MOST_PULL } from '../formats/dressing.js';
+import { HAND_THREADS, type HandThread, MOST_PULL } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
 import type { Setting } from '../settings.js';
 import { choiceOption } from './choices.js';
@@ -11,6 +11,7 @@ import { type HoopingOptions, USUAL_BASTING } from './hooping-options.js';
 import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption, numberOption } from './numbers.js';
 import type { PatchOptions } from './patch-options.js';
+import { declarePictureOptions, type PictureOptions } from './picture-options.js';
 import { type PinOption, pinsOption } from './pins-option.js';
 import { hoopOption, type PlaceOptions } from './place-options.js';
 import { rolesOption } from './role-option.js';
@@ -18,7 +19,12 @@ import { meetingsOption, orderOption, settingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
-export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions, HoopingOptions {
+export interface DressOptions
+  extends PlaceOptions,
+    GuideOptions,
+    PatchOptions,
+    HoopingOptions,
+    PictureOptions {
   readonly stops?: number[];
   readonly role?: ReadonlyMap<number, Role>;
   readonly after?: number;
@@ -33,6 +39,7 @@ export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions, 
   readonly split?: SeamMeeting[];
   readonly order?: (number | 'outline')[];
   readonly byHand?: number;
+  readonly heavy?: HandThread;
   readonly repeat?: number;
   readonly width?: number;
   readonly ends?: 'tuck' | 'bevel' | 'short';
@@ -56,7 +63,7 @@ export interface DressOptions extends PlaceOptions, GuideOptions, PatchOptions, 
 
 /** `dress`: the main job, from options or from a saved dressing. */
 export function declareDress(program: Command): void {
-  program
+  const command = program
     .command('dress')
     .summary('fits stitches along the seams of a block and writes them as color stops')
     .description(
@@ -85,7 +92,7 @@ export function declareDress(program: Command): void {
     .option('--bare <list>', 'leave these seams bare', listOption('--bare'))
     .option(
       '--set <seams:what=how...>',
-      'one thing of single seams: stitch, side, reverse, ends, passes, thread or a size, such as 4:side=left 5-7:width=6',
+      'one thing of single seams: stitch, side, reverse, ends, passes, heavy, thread or a size, such as 4:side=left 5-7:width=6',
       settingsOption('--set'),
     )
     .option(
@@ -117,6 +124,11 @@ export function declareDress(program: Command): void {
     .option('--leave-out <list>', 'color stops of the stitch file not to sew', listOption('--leave-out'))
     .option('--repeat <mm>', 'wanted length of a repeat', lengthOption('--repeat', 1, 60))
     .option('--width <mm>', 'width of the stitch across the seam', lengthOption('--width', 1, 40))
+    .option(
+      '--heavy <thread>',
+      `rows as heavy as this thread of a hand: ${HAND_THREADS.join(', ')} (default: three passes)`,
+      choiceOption('--heavy', HAND_THREADS),
+    )
     .option(
       '--ends <manner>',
       'where a seam butts into another: tuck, bevel or short',
@@ -202,9 +214,9 @@ export function declareDress(program: Command): void {
       '--out <file...>',
       'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .csv (color stops), .txt (report)',
     )
-    .option('--json', 'print one JSON document')
-    .action(async (path: string, options: DressOptions) => {
-      const { dressFromFile } = await import('./dress-from-file.js');
-      await dressFromFile(path, options);
-    });
+    .option('--json', 'print one JSON document');
+  declarePictureOptions(command, 'thread').action(async (path: string, options: DressOptions) => {
+    const { dressFromFile } = await import('./dress-from-file.js');
+    await dressFromFile(path, options);
+  });
 }

@@ -14,6 +14,7 @@ import { fileKind, readInput } from './input-file.js';
 import { checkMixOptions, mixed, settingsAround, whyWithSettings } from './mix-options.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
+import { checkPictureOptions } from './picture-options.js';
 import { checkPlaceOptions, placedByOptions } from './place-options.js';
 import { print, printJson, sayUnread, settleStatus } from './print.js';
 import { blockFile } from './read-block.js';
@@ -27,6 +28,10 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const names = outputs.map((output) => output.path);
   checkOutputs(outputs, [path]);
   checkTogether(options);
+  checkPictureOptions(
+    options,
+    outputs.map(({ ending }) => ending),
+  );
   const { work, dictionary, libraryPath } = await readWork(path, options);
   checkOutputs(outputs, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
   if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
@@ -35,7 +40,11 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const { map } = work.block;
   const { withBare, withSettings } = await import('../settings.js');
   const placed = withHooping(placedByOptions(work.dressing, options), options, map);
-  const base = withBare(placed, options.bare ?? [], map);
+  const unweighed = withBare(placed, options.bare ?? [], map);
+  const { withHeavyRows } = await import('../asked/heaviness.js');
+  const weighed = (dressing: Dressing): Dressing =>
+    options.heavy ? withHeavyRows(dressing, options.heavy) : dressing;
+  const base = weighed(unweighed);
   const settings = await settingsAsked(options.set ?? [], dictionary);
   const { before, pins, after } = settingsAround(options.mix ? settings : []);
   const mix = options.mix
@@ -54,7 +63,7 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });
   const places = { block: work.blockPath, library: libraryPath };
   const files = await inSaved(work.saved, () =>
-    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places))),
+    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places, options))),
   );
   await writeOutputs(files, async () =>
     options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),

@@ -2,6 +2,7 @@ import { basename, dirname, relative, resolve, sep } from 'node:path';
 import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
 import type { Named, Output } from './output-files.js';
+import type { PictureOptions } from './picture-options.js';
 
 /** What `dress` can write, by the ending of its name. */
 export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.csv', '.txt'] as const;
@@ -19,6 +20,7 @@ export async function renderDressed(
   report: DressReport,
   { path, said, ending }: Named & { readonly ending: DressedEnding },
   places: Places,
+  pictures: PictureOptions = {},
 ): Promise<Output> {
   return { path, said, content: await content() };
 
@@ -65,6 +67,12 @@ export async function renderDressed(
   }
 
   async function picture(): Promise<string> {
+    const { show, stop } = pictures;
+    if (show || stop) {
+      const { dressedOverlays } = await import('./overlay-pictures.js');
+      const { LIMITS } = await import('../check/density/limits.js');
+      return dressedOverlays(dressed, pictures, 'thread', LIMITS.firm);
+    }
     const { drawDressed } = await import('../draw/dressed-picture.js');
     return drawDressed(dressed);
   }

@@ -1,5 +1,5 @@
 import type { Block } from '../block/block.js';
-import type { Design, Stop } from '../design/design.js';
+import { type Design, type Stop, stopsInOrder } from '../design/design.js';
 import { type Dressed, marksOf } from '../dress.js';
 import { stopsOf } from '../formats/stops.js';
 import type { Points } from '../geometry/polyline.js';
@@ -17,21 +17,37 @@ import { threadGroup, threadPicture } from './thread.js';
  */
 export function drawDressed(dressed: Dressed): string {
   const { block, design } = dressed;
-  const frame = pictureFrame(block, design);
-  return svgDocument(
-    frame,
-    block.name,
-    clothPicture(block.map, frame),
+  return svgDocument(pictureFrame(block, design), block.name, ...dressedLayers(dressed));
+}
+
+/**
+ * What lies on each other in the picture of a dressed block, from the cloth up.
+ * @param sewn color stops of the file, from 1, that are sewn; all when not given. What is put on by hand comes after all
+ */
+export function dressedLayers(dressed: Dressed, sewn?: ReadonlySet<number>): string[] {
+  const { block, design } = dressed;
+  const stops = stopsInOrder(design);
+  const isSewn = (stop: Stop) => !sewn || sewn.has(stops.indexOf(stop) + 1);
+  const marks = stops.every((_, i) => !sewn || sewn.has(i + 1)) ? marksOf(dressed) : [];
+  return [
+    clothPicture(block.map, pictureFrame(block, design)),
     foldPicture(block.map),
-    existingPicture(block),
-    ...stopPictures(dressed),
-    ...marksOf(dressed).map(markPicture),
+    existingPicture(block, sewn && existingSewn(design, sewn)),
+    ...stopPictures(dressed, isSewn),
+    ...marks.map(markPicture),
     ...dressed.keepClear.map(keptAreaPicture),
-  );
+  ];
+}
+
+/** Which stops of the block's own file, from 1 as that counts them, are among some of the whole. */
+function existingSewn(design: Design, sewn: ReadonlySet<number>): ReadonlySet<number> | undefined {
+  const came = stopsInOrder(design).flatMap((stop, i) => (stop ? [] : [i + 1]));
+  // where the file's own are left out, they lie in the hoop already
+  return came.length ? new Set(came.flatMap((stop, i) => (sewn.has(stop) ? [i + 1] : []))) : undefined;
 }
 
 /** One group a color stop, titled; what is laid by hand lies on its placement line and under all other thread. */
-function stopPictures({ design, lines, dressing }: Dressed): string[] {
+function stopPictures({ design, lines, dressing }: Dressed, isSewn: (stop: Stop) => boolean): string[] {
   const placed = new Map(
     lines.flatMap(({ layers, treatment }) =>
       layers.filter(({ kind }) => kind === 'placement').map(({ runs }) => [runs, treatment] as const),
@@ -44,7 +60,11 @@ function stopPictures({ design, lines, dressing }: Dressed): string[] {
       title(stop.title),
       threadPicture(stop.runs, stop.thread.hex, threadWidth(stop.thread.weight)),
     );
-  const ribbons = [...placed].flatMap(([{ xy, start }, treatment]) => {
+  const stops = design.stops.filter(isSewn);
+  // a placement line that was merged with other thread is no stop that could be left out
+  const unsewn = new Set(design.stops.filter((stop) => !isSewn(stop)).map(({ runs }) => runs));
+  const laid = [...placed].filter(([runs]) => !unsewn.has(runs));
+  const ribbons = laid.flatMap(([{ xy, start }, treatment]) => {
     const { hex, width, name } = dressing.treatments[treatment].laid!;
     return Array.from({ length: start.length - 1 }, (_, r) =>
       // a tie goes forward and back before the run goes along the line once: from its third point to the last but two
@@ -52,14 +72,14 @@ function stopPictures({ design, lines, dressing }: Dressed): string[] {
     );
   });
   return [
-    ...design.stops.filter(({ runs }) => placed.has(runs)).map(picture),
+    ...stops.filter(({ runs }) => placed.has(runs)).map(picture),
     ...ribbons,
-    ...design.stops.filter(({ runs }) => !placed.has(runs)).map(picture),
+    ...stops.filter(({ runs }) => !placed.has(runs)).map(picture),
   ];
 }
 
 /** The block's own frame, widened by whole millimeters where thread reaches past it. */
-function pictureFrame({ map, existing, origin }: Block, design: Design): Frame {
+export function pictureFrame({ map, existing, origin }: Block, design: Design): Frame {
   let [left, top, right, bottom] = [0, 0, map.width, map.height];
   const hold = (xy: Points, dx: number, dy: number) => {
     for (let i = 0; i < xy.length; i += 2) {

@@ -7,11 +7,12 @@ import { svgPen } from './svg-pen.js';
 /**
  * What the block's stitch file already sews, as a faint trace, so that the new thread stands out: a titled group for each
  * color stop that has stitches; '' for a drawing.
+ * @param sewn stops of the file, from 1, that are sewn; all when not given
  */
-export function existingPicture({ existing, origin }: Block): string {
+export function existingPicture({ existing, origin }: Block, sewn?: ReadonlySet<number>): string {
   if (!existing) return '';
   const groups = stopsOf(existing).flatMap(({ stop, runs }) => {
-    if (runs.length === 0) return [];
+    if (runs.length === 0 || (sewn && !sewn.has(stop))) return [];
     const path = svgPen();
     const pen = shifted(path, -origin[0], -origin[1]);
     for (const run of runs) traceLine(pen, run);

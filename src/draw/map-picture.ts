@@ -30,7 +30,7 @@ export function drawSeamMap(map: SeamMap, name: string, keepClear: readonly Kept
       height: map.height + 2 * MARGIN,
       fill: '#fff',
     }),
-    element('g', { stroke: 'none' }, ...map.patches.map(patchFace)),
+    element('g', { stroke: 'none' }, ...map.patches.map((patch) => patchFace(patch, 0.6))),
     element('g', lines('#8d99a3', size * 0.1), ...map.patches.map((patch) => patchNumber(patch, size))),
     outline(map),
     ...keepClear.map(keptAreaPicture),
@@ -46,7 +46,7 @@ export function drawSeamMap(map: SeamMap, name: string, keepClear: readonly Kept
   );
 }
 
-const lines = (stroke: string, width: number) => ({
+export const lines = (stroke: string, width: number) => ({
   fill: 'none',
   stroke,
   'stroke-width': width,
@@ -54,11 +54,12 @@ const lines = (stroke: string, width: number) => ({
   'stroke-linejoin': 'round',
 });
 
-const patchFace = (patch: Patch): string =>
+/** @param pale how far from its fabric toward white it is drawn, 0 to 1 */
+export const patchFace = (patch: Patch, pale: number): string =>
   element(
     'path',
     {
-      fill: mixed(patch.fabric ?? mutedCloth(patch.id), '#ffffff', 0.6),
+      fill: mixed(patch.fabric ?? mutedCloth(patch.id), '#ffffff', pale),
       'fill-rule': 'evenodd',
       d: pathData((pen) => {
         for (const ring of [patch.boundary, ...patch.holes]) traceRing(pen, ring);
@@ -102,9 +103,13 @@ function arrow(seam: Seam, map: SeamMap, size: number): string {
   });
 }
 
+/** Where the number of a seam stands. */
+export const seamNumberSpot = (seam: Seam, map: SeamMap, size: number): Point =>
+  clearSpot(seam, map, size, [0.5, 0.42, 0.58, 0.34, 0.26, 0.2]).at;
+
 /** The seam's number on a small white plate near the middle of the seam. */
-function seamNumber(seam: Seam, map: SeamMap, size: number): string {
-  const { at } = clearSpot(seam, map, size, [0.5, 0.42, 0.58, 0.34, 0.26, 0.2]);
+export function seamNumber(seam: Seam, map: SeamMap, size: number): string {
+  const at = seamNumberSpot(seam, map, size);
   const wide = size * (0.85 + 0.46 * String(seam.id).length);
   return (
     element('rect', {

@@ -1,8 +1,7 @@
 import type { Block } from '../block/block.js';
 import type { Role, StopRole } from '../block/roles/role.js';
 import { stopsOf } from '../formats/stops.js';
-import { polylineLength } from '../geometry/polyline.js';
-import { drawNumber } from './digits.js';
+import { numberPlate, plateSpots } from './number-plates.js';
 import { shifted, traceLine } from './pen.js';
 import { type Attributes, element, svgDocument, title } from './svg.js';
 import { pathData } from './svg-pen.js';
@@ -29,7 +28,6 @@ export const ROLE_LOOKS: Readonly<Record<Role, { readonly look: Attributes; read
 };
 
 const MARGIN = 8;
-const INK = '#22313f';
 
 /** Every color stop of a block's stitch file at actual size, each with its number, in the look of its role. */
 export function drawStops({ existing, origin, map, name }: Block, roles: readonly StopRole[]): string {
@@ -40,7 +38,7 @@ export function drawStops({ existing, origin, map, name }: Block, roles: readonl
       for (const run of runs) traceLine(shifted(pen, -origin[0], -origin[1]), run);
     }),
   );
-  const spots = spotsFor(
+  const spots = plateSpots(
     stops.map(({ runs }) => runs),
     size,
   ).map(([x, y]): [number, number] => [x - origin[0], y - origin[1]]);
@@ -68,35 +66,6 @@ export function drawStops({ existing, origin, map, name }: Block, roles: readonl
         element('path', { d: trace[i] }),
       ),
     ),
-    ...stops.flatMap(({ stop, stitches }, i) => (stitches > 0 ? [plate(stop, spots[i], size)] : [])),
+    ...stops.flatMap(({ stop, stitches }, i) => (stitches > 0 ? [numberPlate(stop, spots[i], size)] : [])),
   );
-}
-
-function plate(stop: number, [x, y]: readonly [number, number], size: number): string {
-  const wide = size * (0.85 + 0.5 * String(stop).length);
-  const box = { x: x - wide / 2, y: y - size * 0.75, width: wide, height: size * 1.5, rx: size * 0.35 };
-  return element(
-    'g',
-    { fill: 'none', stroke: INK, 'stroke-width': size * 0.12, 'stroke-linecap': 'round' },
-    element('rect', { ...box, fill: '#fff', 'stroke-width': size * 0.08 }),
-    element('path', { d: pathData((pen) => drawNumber(pen, stop, x, y, size * 0.85)) }),
-  );
-}
-
-/** A place on the longest run of each stop, away from the plates of those before it as far as there is room. */
-function spotsFor(all: readonly (readonly Float64Array[])[], size: number): [number, number][] {
-  const taken: [number, number][] = [];
-  for (const runs of all) {
-    const run = [...runs].sort((a, b) => polylineLength(b) - polylineLength(a))[0] ?? Float64Array.of(0, 0);
-    const tries = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].map((share): [number, number] => {
-      const i = 2 * Math.round(share * (run.length / 2 - 1));
-      return [run[i], run[i + 1]];
-    });
-    const room = ([x, y]: readonly [number, number]) =>
-      Math.min(99, ...taken.map(([tx, ty]) => Math.hypot(x - tx, y - ty)));
-    taken.push(
-      tries.find((spot) => room(spot) > 2.4 * size) ?? tries.reduce((a, b) => (room(b) > room(a) ? b : a)),
-    );
-  }
-  return taken;
 }

@@ -4,7 +4,7 @@ import { fromPoints, type Points } from './polyline.js';
  * Figures as single lines, on a grid 4 wide and 6 high from the upper left. Numbers are drawn and sewn with these and not
  * with a font, so that they look the same everywhere and need none installed.
  */
-const strokes: readonly string[] = [
+export const FIGURES: readonly string[] = [
   '10 01 05 16 36 45 41 30 10',
   '12 20 26',
   '01 10 30 41 42 06 46',
@@ -26,7 +26,7 @@ export function figureLines(value: number, x: number, y: number, height: number)
   const start = x - ((figures.length * ADVANCE - (ADVANCE - 4)) / 2) * scale;
   return [...figures].flatMap((figure, k) => {
     const left = start + k * ADVANCE * scale;
-    return strokes[Number(figure)]
+    return FIGURES[Number(figure)]
       .split('|')
       .map((stroke) =>
         fromPoints(

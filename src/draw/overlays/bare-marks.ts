@@ -1,0 +1,72 @@
+import type { SeamMap } from '../../block/seam-map.js';
+import { lineName } from '../../finding.js';
+import { cumulativeLength, lastPoint, type Points, pointAt } from '../../geometry/polyline.js';
+import { partOf, pointAtLength } from '../../geometry/polyline-part.js';
+import { darkPlate } from '../number-plates.js';
+import { traceLine } from '../pen.js';
+import { type Attributes, element, short, title } from '../svg.js';
+import { pathData } from '../svg-pen.js';
+import type { Overlay } from './overlay.js';
+import type { BareStretch } from './shown-work.js';
+
+const MARK = { stroke: '#d55e00', 'stroke-width': 0.9, 'stroke-dasharray': '0.9 0.5' };
+/** Length of the bars at both ends of a stretch, mm, and how far its number stands aside. */
+const BAR = 3;
+const ASIDE = 4.5;
+
+/** What stays bare of dressed seams when all is sewn, as the bare-seam check found it. */
+export function bareOverlay(map: SeamMap, bare: readonly BareStretch[], size: number): Overlay {
+  const heading =
+    bare.length === 0
+      ? 'Bare seam: none found'
+      : `Bare seam: ${bare.length === 1 ? 'one stretch' : `${bare.length} stretches`} when all is sewn`;
+  const line = (x: number, y: number, look: Attributes) =>
+    element('path', { ...look, fill: 'none', d: `M${short(x - 3.5)} ${short(y)}h7` });
+  const entry = {
+    sample: (x: number, y: number) => line(x, y, MARK),
+    told: 'further from thread than the treatment reaches; the number is its length, mm',
+  };
+  return { picture: bareMarks(map, bare, size), part: { heading, entries: bare.length ? [entry] : [] } };
+}
+
+/** Each bare stretch as a broad dashed line along the seam between two bars, with its length in mm beside it. */
+function bareMarks(map: SeamMap, bare: readonly BareStretch[], size: number): string {
+  return bare
+    .map(({ seam, from, to }) => {
+      const line = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
+      const at = cumulativeLength(line);
+      const part = partOf(line, at, from, to);
+      const d = pathData((pen) => {
+        traceLine(pen, part);
+        for (const [[x, y], [nx, ny]] of endsOf(part)) {
+          pen.move(x - (BAR / 2) * nx, y - (BAR / 2) * ny);
+          pen.line(x + (BAR / 2) * nx, y + (BAR / 2) * ny);
+        }
+      });
+      const length = (to - from).toFixed(1);
+      const [x, y] = pointAtLength(line, at, (from + to) / 2);
+      const [, [nx, ny]] = endsOf(part)[0];
+      return element(
+        'g',
+        { fill: 'none', 'stroke-linecap': 'butt', 'stroke-linejoin': 'round' },
+        title(`${lineName(seam)}, ${length} mm bare`),
+        element('path', { d, stroke: '#ffffff', 'stroke-width': 1.5 }),
+        element('path', { d, ...MARK }),
+        darkPlate(length, [x + ASIDE * nx, y + ASIDE * ny], size),
+      );
+    })
+    .join('');
+}
+
+/** Both ends of a line and which way is across it there. */
+function endsOf(line: Points): [at: readonly [number, number], across: readonly [number, number]][] {
+  const last = lastPoint(line);
+  const across = ([ax, ay]: readonly [number, number], [bx, by]: readonly [number, number]) => {
+    const long = Math.hypot(bx - ax, by - ay) || 1;
+    return [(by - ay) / long, (ax - bx) / long] as const;
+  };
+  return [
+    [pointAt(line, 0), across(pointAt(line, 0), pointAt(line, 1))],
+    [last, across(pointAt(line, line.length / 2 - 2), last)],
+  ];
+}

@@ -1,0 +1,128 @@
+import type { Field } from '../../check/density/density.js';
+import { type HotPlace, hotPlaces } from '../../check/density/hot-places.js';
+import type { Limit } from '../../check/density/limits.js';
+import { darkPlate } from '../number-plates.js';
+import { element, title } from '../svg.js';
+import { pathData } from '../svg-pen.js';
+import { traceCells } from './cell-outline.js';
+import { type HeatStep, heatScale } from './heat-scale.js';
+import type { LegendEntry } from './legend.js';
+import type { Overlay } from './overlay.js';
+
+/** Stripes on what is more than a limit: one way above the warning, both ways above the error. */
+const STRIPES = {
+  warning: 'M-.2 .2L.2 -.2M0 1.2L1.2 0M1 1.4L1.4 1',
+  error: 'M-.2 .2L.2 -.2M0 1.2L1.2 0M1 1.4L1.4 1M1 -.2L1.4 .2M0 0L1.2 1.2M-.2 1L.2 1.4',
+} as const;
+/** So many of the densest places are named by their value. */
+const NAMED = 3;
+/** Of the ring round a place that is named, mm. */
+const RING = 1.6;
+const EDGE = '#22313f';
+
+/** Patterns that heat needs in a document, once. */
+export const heatPatterns = (): string =>
+  element(
+    'defs',
+    {},
+    ...(['warning', 'error'] as const).map((grade) =>
+      element(
+        'pattern',
+        { id: `stripes-${grade}`, width: 1.2, height: 1.2, patternUnits: 'userSpaceOnUse' },
+        element('path', { d: STRIPES[grade], fill: 'none', stroke: '#ffffff', 'stroke-width': 0.18 }),
+      ),
+    ),
+  );
+
+/** What a field counts: in one word, and as the legend's heading tells it. */
+export interface Counted {
+  readonly noun: string;
+  readonly heading: string;
+}
+
+/**
+ * A field as colored cloth with its legend; the densest places have their values beside them.
+ * @param opacity of the colors over what they lie on, 0 to 1
+ */
+export function heatOverlay(
+  field: Field,
+  limit: Limit,
+  { noun, heading }: Counted,
+  size: number,
+  opacity: number,
+): Overlay {
+  const scale = heatScale(limit);
+  const most = field.counts.reduce((a, b) => Math.max(a, b), 0) * field.unit;
+  return {
+    picture: heatPicture(field, scale, noun, opacity) + peaks(field, noun, size),
+    part: {
+      heading: `${heading}: ${shortNumber(most)} at the most; more than ${limit.warning} is worth a look, more than ${limit.error} too much`,
+      entries: scale.map((step, i) => entryOf(step, scale[i + 1])),
+    },
+  };
+}
+
+/**
+ * One shape a step, each of all cells above its bound and over the one before: cells show the color of the highest step that
+ * they reach. Cells of which nothing was counted stay bare.
+ */
+export function heatPicture(field: Field, scale: readonly HeatStep[], noun: string, opacity: number): string {
+  const shapes = scale.flatMap(({ above, hex, grade }) => {
+    // the least whole count that is worth more than the bound
+    const least = Math.floor(above / field.unit + 1e-9) + 1;
+    const d = pathData((pen) => traceCells(field, least, pen));
+    if (d === '') return [];
+    const told = above === 0 ? `any ${noun}` : `${noun} above ${shortNumber(above)}`;
+    return [
+      element('path', { d, fill: hex }, title(told)),
+      ...(grade === 'usual' ? [] : [element('path', { d, fill: `url(#stripes-${grade})` })]),
+    ];
+  });
+  return element(
+    'g',
+    { 'shape-rendering': 'crispEdges', ...(opacity < 1 && { opacity }) },
+    title(`density, ${noun}`),
+    ...shapes,
+  );
+}
+
+function entryOf({ above, hex, grade }: HeatStep, next: HeatStep | undefined): LegendEntry {
+  const box = (x: number, y: number, fill: string, rest = {}) =>
+    element('rect', { x: x - 3.5, y: y - 1.5, width: 7, height: 3, fill, ...rest });
+  const bounds = next ? `${shortNumber(above)} to ${shortNumber(next.above)}` : `above ${shortNumber(above)}`;
+  return {
+    sample: (x, y) =>
+      box(x, y, hex, { stroke: EDGE, 'stroke-width': 0.12 }) +
+      (grade === 'usual' ? '' : box(x, y, `url(#stripes-${grade})`)),
+    told: { usual: bounds, warning: `${bounds}, striped`, error: `${bounds}, crossed` }[grade],
+  };
+}
+
+/** Rings round the densest places, as far as they stand apart, with their values. */
+function peaks(field: Field, noun: string, size: number): string {
+  const places = densestPlaces(field, 5 * size).map(({ at: [cx, cy], value }) =>
+    element(
+      'g',
+      { fill: 'none' },
+      title(`${value.toFixed(1)} ${noun}`),
+      element('circle', { cx, cy, r: RING, stroke: '#fff', 'stroke-width': 0.7 }),
+      element('circle', { cx, cy, r: RING, stroke: EDGE, 'stroke-width': 0.3 }),
+      darkPlate(value.toFixed(1), [cx, cy - RING - size], size * 0.8),
+    ),
+  );
+  return places.length ? element('g', {}, title(`densest places, ${noun}`), ...places) : '';
+}
+
+function densestPlaces(field: Field, apart: number): HotPlace[] {
+  const most = field.counts.reduce((a, b) => Math.max(a, b), 0) * field.unit;
+  const found = hotPlaces(field, most * 0.6).sort((a, b) => b.value - a.value);
+  const kept: HotPlace[] = [];
+  for (const place of found) {
+    const isFar = ({ at: [x, y] }: HotPlace) => Math.hypot(place.at[0] - x, place.at[1] - y) > apart;
+    if (kept.length < NAMED && kept.every(isFar)) kept.push(place);
+  }
+  return kept;
+}
+
+/** At most two digits behind the point, and none that say nothing. */
+const shortNumber = (value: number): string => String(Math.round(value * 100) / 100);

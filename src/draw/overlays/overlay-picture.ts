@@ -1,0 +1,139 @@
+import { density } from '../../check/density/density.js';
+import type { DensityLimits } from '../../check/density/limits.js';
+import { lines, patchFace } from '../map-picture.js';
+import { traceLine, traceRing } from '../pen.js';
+import { mutedCloth } from '../shade.js';
+import { element, type Frame, svgDocument, title } from '../svg.js';
+import { pathData } from '../svg-pen.js';
+import { bareOverlay } from './bare-marks.js';
+import { type Counted, heatOverlay, heatPatterns } from './heat.js';
+import { holesOverlay } from './hole-dots.js';
+import { legend, rulerPart } from './legend.js';
+import { numbersOverlay } from './numbers.js';
+import type { Overlay } from './overlay.js';
+import { type Shown, showsThread } from './show.js';
+import type { ShownWork } from './shown-work.js';
+import { stopsOverlay } from './stop-lines.js';
+
+const HOLES: Counted = { noun: 'holes', heading: 'Needle holes for each mm2, within 1 mm of a place' };
+const THREADS: Counted = {
+  noun: 'threads',
+  heading: 'Threads one over another on the average of each mm2',
+};
+const MARGIN = 4;
+const SEAM = '#4a5560';
+/** How far toward white fabrics are drawn under what is measured, 0 to 1. */
+const PALE = 0.8;
+/** Colors that lie on thread let it shimmer through. */
+const OVER_THREAD = 0.7;
+
+/**
+ * A piece of work at true size with what one wants to see of it before sewing: density as colored cloth, color stops in
+ * looks of their own, needle holes, bare seam, numbers. What is measured is measured first, of the stops that are shown; a
+ * legend tells it in numbers.
+ */
+export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits: DensityLimits): string {
+  const { map, frame, stitches, bare } = work;
+  const width = frame.right - frame.left;
+  const height = frame.bottom - frame.top;
+  const size = Math.max(2.2, Math.min(width, height) / 50);
+  const withThread = showsThread(shown);
+  const heat = heatOverlays(work, shown, limits, size, withThread ? OVER_THREAD : 1);
+  const marks = [
+    ...(shown.has('stops') ? [stopsOverlay(work)] : []),
+    ...(shown.has('holes') ? [holesOverlay(stitches, limits.inOneHole.warning)] : []),
+    ...(shown.has('bare') && map && bare ? [bareOverlay(map, bare, size)] : []),
+    ...(shown.has('stops') || shown.has('numbers') ? [numbersOverlay(work, shown.has('numbers'), size)] : []),
+  ];
+  const below = legend(
+    headline(work),
+    [...[...heat, ...marks].map(({ part }) => part), rulerPart(round(width), round(height))],
+    frame.left,
+    frame.bottom + MARGIN,
+    width,
+  );
+  const whole: Frame = {
+    left: frame.left - MARGIN,
+    top: frame.top - MARGIN,
+    right: frame.left + Math.max(width, below.width) + MARGIN,
+    bottom: frame.bottom + MARGIN + below.height + MARGIN,
+  };
+  return svgDocument(
+    whole,
+    work.name,
+    heatPatterns(),
+    element('rect', { ...boxOf(whole), fill: '#fff' }),
+    withThread ? work.thread() : paleCloth(work),
+    ...heat.map(({ picture }) => picture),
+    seamLines(work, withThread && heat.length === 0),
+    ...marks.map(({ picture }) => picture),
+    element('g', {}, title('legend'), below.picture),
+  );
+}
+
+function heatOverlays(
+  { stitches }: ShownWork,
+  shown: ReadonlySet<Shown>,
+  limits: DensityLimits,
+  size: number,
+  opacity: number,
+): Overlay[] {
+  if (!shown.has('density') && !shown.has('layers')) return [];
+  const { holes, depth } = density(stitches);
+  return [
+    ...(shown.has('density') ? [heatOverlay(holes, limits.holes, HOLES, size, opacity)] : []),
+    ...(shown.has('layers') ? [heatOverlay(depth, limits.layers, THREADS, size, opacity)] : []),
+  ];
+}
+
+/** What the picture is of. */
+function headline({ name, stops }: ShownWork): string {
+  const numbers = stops.flatMap(({ isShown }, i) => (isShown ? [i + 1] : []));
+  if (numbers.length === stops.length) return `${name}, all ${stops.length} color stops sewn`;
+  const of = `of ${stops.length}`;
+  if (numbers.length > 0 && numbers[numbers.length - 1] === numbers.length) {
+    return `${name} after color stop ${numbers.length} ${of}`;
+  }
+  return `${name}, color stops ${ranges(numbers)} ${of} alone`;
+}
+
+/** Ascending numbers as '1-3, 7'. */
+function ranges(numbers: readonly number[]): string {
+  const told: string[] = [];
+  for (let i = 0; i < numbers.length; ) {
+    let j = i;
+    while (numbers[j + 1] === numbers[j] + 1) j++;
+    told.push(i === j ? `${numbers[i]}` : `${numbers[i]}-${numbers[j]}`);
+    i = j + 1;
+  }
+  return told.join(', ');
+}
+
+/** Cloth that lets colors stand out: patches pale in their fabrics. */
+function paleCloth({ map, frame }: ShownWork): string {
+  const all = element('rect', { ...boxOf(frame), fill: map?.patches.length ? '#fff' : mutedCloth(4) });
+  return (
+    all + element('g', { stroke: 'none' }, ...(map?.patches ?? []).map((patch) => patchFace(patch, PALE)))
+  );
+}
+
+/** Seams and outline as thin lines; where thread lies on cloth, its folds show them already. */
+function seamLines({ map }: ShownWork, isOnFolds: boolean): string {
+  if (!map || isOnFolds) return '';
+  const d = pathData((pen) => {
+    for (const { points } of map.seams) traceLine(pen, points);
+    if (map.outline) traceRing(pen, map.outline.points);
+  });
+  return (
+    element('g', lines('#ffffff', 0.55), element('path', { d, 'stroke-opacity': 0.6 })) +
+    element('g', lines(SEAM, 0.25), title('seams'), element('path', { d }))
+  );
+}
+
+const boxOf = ({ left, top, right, bottom }: Frame) => ({
+  x: left,
+  y: top,
+  width: right - left,
+  height: bottom - top,
+});
+const round = (mm: number): number => Math.round(mm * 10) / 10;

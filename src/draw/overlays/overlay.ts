@@ -1,0 +1,7 @@
+import type { LegendPart } from './legend.js';
+
+/** One thing that a picture shows: as drawn over what lies below, and what the legend says of it. */
+export interface Overlay {
+  readonly picture: string;
+  readonly part: LegendPart;
+}

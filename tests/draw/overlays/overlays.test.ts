@@ -1,0 +1,205 @@
+import { Resvg } from '@resvg/resvg-js';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { density, type Field } from '../../../src/check/density/density.js';
+import { LIMITS } from '../../../src/check/density/limits.js';
+import { onlyStops } from '../../../src/check/density/runs-of-stop.js';
+import { stitchesOf, stitchesOfRecords } from '../../../src/check/density/sewn-stitches.js';
+import { sharedHoles } from '../../../src/check/density/shared-holes.js';
+import { writeDesign } from '../../../src/design/write-design.js';
+import { drawDressed } from '../../../src/draw/dressed-picture.js';
+import { heatPicture } from '../../../src/draw/overlays/heat.js';
+import { heatScale } from '../../../src/draw/overlays/heat-scale.js';
+import { drawOverlays } from '../../../src/draw/overlays/overlay-picture.js';
+import { SHOWN, type Shown } from '../../../src/draw/overlays/show.js';
+import { workOfDressed } from '../../../src/draw/overlays/work-of-dressed.js';
+import { workOfFile } from '../../../src/draw/overlays/work-of-file.js';
+import { svgDocument } from '../../../src/draw/svg.js';
+import type { Dressed } from '../../../src/dress.js';
+import { readDst } from '../../../src/formats/dst-read.js';
+import { allWithin, svgTree, titled } from '../svg-elements.js';
+import { demoPanel } from './demo.js';
+
+let dressed: Dressed;
+beforeAll(async () => {
+  dressed = await demoPanel();
+});
+
+const drawn = (shown: readonly Shown[], stops?: readonly number[]) =>
+  drawOverlays(workOfDressed(dressed, stops && new Set(stops)), new Set(shown), LIMITS.firm);
+const piercings = (stops?: readonly number[]) => {
+  const all = stitchesOf(dressed.design);
+  return stops ? onlyStops(all, new Set(stops)) : all;
+};
+const placesIn = (d: string) => [...d.matchAll(/M(-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [+x, +y]);
+
+describe('a picture of density', () => {
+  const field: Field = {
+    left: 0,
+    top: 0,
+    cell: 0.25,
+    columns: 30,
+    rows: 20,
+    counts: Uint16Array.from({ length: 600 }, (_, i) => (i * 7919) % 41),
+    unit: 1 / Math.PI,
+  };
+
+  test('shows every cell in the color of its number, by an independent renderer (resvg)', () => {
+    const scale = heatScale(LIMITS.firm.holes);
+    const svg = svgDocument(
+      { left: 0, top: 0, right: 7.5, bottom: 5 },
+      'field',
+      // stripes are another sign of the same, and are left out here
+      heatPicture(field, scale, 'holes', 1).replace(/<path[^>]*fill="url[^>]*>/g, ''),
+    );
+    const { pixels, width } = new Resvg(svg, { fitTo: { mode: 'width', value: 150 } }).render();
+    const wrong = Array.from(field.counts).flatMap((count, i) => {
+      const at = 4 * (width * (5 * Math.floor(i / 30) + 2) + 5 * (i % 30) + 2);
+      const [r, g, b, a] = pixels.subarray(at, at + 4);
+      const seen = a ? `#${[r, g, b].map((one) => one.toString(16).padStart(2, '0')).join('')}` : undefined;
+      const step = scale.filter(({ above }) => count * field.unit > above + 1e-9).pop();
+      return seen === step?.hex ? [] : [[i, count, seen, step?.hex]];
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  test('tells in its legend the most that was measured, of the stops that are shown', () => {
+    for (const stops of [undefined, [1], [1, 2, 3, 4, 5, 6]]) {
+      const { holes } = density(piercings(stops));
+      const most = holes.counts.reduce((a, b) => Math.max(a, b)) * holes.unit;
+      const named = titled(drawn(['density'], stops), /^densest places/)[0].children;
+      expect(named.filter(({ title }) => title === `${most.toFixed(1)} holes`)).not.toEqual([]);
+    }
+  });
+});
+
+describe('a picture of needle holes', () => {
+  test('has a dot for every piercing, where the needle goes in', () => {
+    const [group] = titled(drawn(['holes']), /^needle holes$/);
+    const dots = placesIn(group.children[1].attributes.d);
+    const { ends } = piercings();
+    expect(dots).toHaveLength(ends.length / 4);
+    const far = dots.filter(([x, y], i) => Math.hypot(x - ends[4 * i + 2], y - ends[4 * i + 3]) > 0.0072);
+    expect(far).toEqual([]);
+  });
+
+  test('has a ring round every hole that is pierced too often', () => {
+    const often = sharedHoles(piercings(), LIMITS.fine.inOneHole.warning);
+    const svg = drawOverlays(workOfDressed(dressed), new Set(['holes']), LIMITS.fine);
+    const rings = titled(svg, /^pierced \d+ times$/);
+    expect(often.length).toBeGreaterThan(0);
+    expect(rings.map(({ attributes }) => [+attributes.cx, +attributes.cy])).toEqual(
+      often.map(({ at }) => at.map((mm) => Math.round(mm * 100) / 100)),
+    );
+  });
+});
+
+describe('a picture of bare seam', () => {
+  test('marks each stretch that was found, as long as it was found', () => {
+    const found = dressed.findings.filter(({ code }) => code === 'bare-seam' || code === 'bare-end');
+    expect(found.length).toBeGreaterThan(0);
+    const marks = titled(drawn(['bare']), /mm bare$/).map(({ title }) => title);
+    expect(marks).toEqual(
+      found.map(({ seam, along }) => `seam ${seam}, ${(along![1] - along![0]).toFixed(1)} mm bare`),
+    );
+  });
+});
+
+describe('a picture of color stops', () => {
+  test('has a group for each, and no two look the same', () => {
+    const groups = titled(drawn(['stops']), /^stop \d+: /);
+    expect(groups).toHaveLength(dressed.design.stops.length);
+    const looks = groups.map(
+      ({ attributes }) => `${attributes.stroke} ${attributes['stroke-dasharray'] ?? 'solid'}`,
+    );
+    expect(new Set(looks).size).toBe(groups.length);
+  });
+
+  test('draws a line that is sewn in several passes once, and leaves no stitch out', () => {
+    const [group] = titled(drawn(['stops']), /^stop 1: /);
+    const lines = group.children[1].attributes.d.split('M').slice(1);
+    const inPicture = new Set<string>();
+    let count = 0;
+    for (const line of lines) {
+      const [at, ...steps] = line.split('l').map((pair) => pair.split(' ').map(Number));
+      for (const [dx, dy] of steps) {
+        const to = [at[0] + dx, at[1] + dy].map((mm) => Math.round(mm * 100) / 100);
+        inPicture.add([`${at}`, `${to}`].sort().join(';'));
+        count++;
+        [at[0], at[1]] = to;
+      }
+    }
+    const { ends, stops } = piercings();
+    const sewn = new Set<string>();
+    for (let i = stops[0].from; i < stops[0].to; i++) {
+      const hole = (k: number) => [ends[k], ends[k + 1]].map((mm) => Math.round(mm * 100) / 100);
+      sewn.add([`${hole(4 * i)}`, `${hole(4 * i + 2)}`].sort().join(';'));
+    }
+    expect(inPicture).toEqual(sewn);
+    expect(count).toBe(sewn.size);
+  });
+});
+
+describe('a picture of how work stands after some stops', () => {
+  test('shows what is sewn and nothing else', () => {
+    const titles = dressed.design.stops.map(({ title }) => title);
+    const shownIn = (svg: string) =>
+      allWithin(svgTree(svg)).flatMap(({ title }) =>
+        title !== undefined && titles.includes(title) ? [title] : [],
+      );
+    expect(shownIn(drawn(['thread'], [1, 2, 3]))).toEqual(titles.slice(0, 3));
+    expect(shownIn(drawn(['thread']))).toEqual(titles);
+    const dots = placesIn(titled(drawn(['holes'], [2]), /^needle holes$/)[0].children[1].attributes.d);
+    expect(dots).toHaveLength(piercings([2]).ends.length / 4);
+  });
+
+  test('lies on the picture of the whole: same cloth, same place', () => {
+    const [some, all] = [drawn(['holes'], [1]), drawn(['holes'])].map((svg) => svgTree(svg).attributes);
+    expect(some.viewBox).toBe(all.viewBox);
+  });
+
+  test('with all stops sewn has all that the plain picture has', () => {
+    const plain = drawDressed(dressed);
+    const body = plain.slice(plain.indexOf('<defs>'), plain.lastIndexOf('</svg>'));
+    expect(drawn(['thread'])).toContain(body);
+  });
+});
+
+describe('every picture of a piece of work', () => {
+  const sizes = (svg: string) => {
+    const { width, height, viewBox } = svgTree(svg).attributes;
+    return { width, height, viewBox: viewBox.split(' ').map(Number) };
+  };
+
+  test('is at true size in mm, holds all of the cloth, and has a legend with a ruler', () => {
+    const work = workOfDressed(dressed);
+    const all: Shown[][] = [...SHOWN.map((one) => [one]), [...SHOWN]];
+    for (const shown of all) {
+      const svg = drawn(shown);
+      const { width, height, viewBox } = sizes(svg);
+      expect([width, height]).toEqual([`${viewBox[2]}mm`, `${viewBox[3]}mm`]);
+      expect(viewBox[0]).toBeLessThan(work.frame.left);
+      expect(viewBox[1] + viewBox[3]).toBeGreaterThan(work.frame.bottom + 10);
+      expect(titled(svg, /^legend$/)).toHaveLength(1);
+      expect(titled(svg, /^ruler of 50 mm$/)).toHaveLength(1);
+    }
+  });
+
+  test('of a stitch file shows the same piercings and stops as that of its dressing', () => {
+    const { records } = readDst(writeDesign(dressed.design), 'panel.dst');
+    const file = workOfFile('panel', stitchesOfRecords(records));
+    const svg = drawOverlays(file, new Set(['holes', 'stops', 'numbers']), LIMITS.firm);
+    const dots = placesIn(titled(svg, /^needle holes$/)[0].children[1].attributes.d);
+    expect(dots).toHaveLength(piercings().ends.length / 4);
+    expect(titled(svg, /^stop \d+$/)).toHaveLength(dressed.design.stops.length);
+  });
+
+  test('is the same, byte for byte, when drawn again', () => {
+    expect(drawn([...SHOWN])).toBe(drawn([...SHOWN]));
+  });
+
+  test('of nothing sewn is a picture all the same', () => {
+    const none = { ends: new Float64Array(0), stops: [{ from: 0, to: 0, width: 0.4 }] };
+    const svg = drawOverlays(workOfFile('empty', none), new Set(SHOWN), LIMITS.firm);
+    expect(sizes(svg).viewBox.every(Number.isFinite)).toBe(true);
+  });
+});
