@@ -1,7 +1,7 @@
 import type { Paper } from './paper.js';
 
-/** From the lower edge of the page to the line of the footer, mm: home printers leave about 5 mm blank (common practice). */
-const UP = 8;
+/** From the lower edge of the page, mm: home printers leave about 5 mm blank (common practice). */
+const UP = 5.5;
 
 /** Writes at the foot of every page what it belongs to and its number, once all pages are there. */
 export function writeFooters({ pages, lines }: Paper, told: string, margin: number): void {

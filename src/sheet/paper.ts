@@ -61,7 +61,7 @@ export function brokenLines(text: string, most: number, width: (part: string) =>
   return text.split(/\r\n|[\n\r]/).flatMap((paragraph) => {
     const lines: string[] = [];
     let line = '';
-    for (const word of paragraph.split(/\s+/).filter(Boolean)) {
+    for (const word of paragraph.split(/[^\S\u00a0]+/).filter(Boolean)) {
       const longer = line === '' ? word : `${line} ${word}`;
       if (width(longer) <= most) {
         line = longer;

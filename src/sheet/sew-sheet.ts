@@ -1,0 +1,220 @@
+import type { StopRole } from '../block/roles/role.js';
+import { threadKey } from '../design/merge.js';
+import type { Dressed } from '../dress.js';
+import { lineName } from '../finding.js';
+import { threadColors } from '../formats/dressing.js';
+import type { DressReport } from '../report/dress-report.js';
+import { numberList } from '../report/table.js';
+import { CAUTIONS, MAY_NOT_HALT } from './cautions.js';
+import { Flow, MARGIN } from './flow.js';
+import { flowTable, type SheetCell, type SheetRow } from './flow-table.js';
+import { writeFooters } from './footers.js';
+import { type Halt, haltsOf } from './halts.js';
+import { hoopPlan } from './hoop-plan.js';
+import { PAPERS, type PaperName } from './page-sizes.js';
+import { newPaper } from './paper.js';
+import { type PictureSize, pictureLayout } from './picture-layout.js';
+import { picturePage } from './picture-page.js';
+import { heading, item, paragraph } from './prose.js';
+import { type SheetStop, sheetStops, workedIn } from './sheet-stops.js';
+import { drawSwatch, type ThreadMark, threadMarks } from './thread-marks.js';
+
+/** How a sheet is to be laid out. */
+export interface SheetAsk {
+  readonly paper: PaperName;
+  /** usual: at actual size where the page takes it, else smaller for what a sewing field takes */
+  readonly picture?: PictureSize;
+}
+
+/** What a sheet tells, for programs. */
+export interface SheetTold {
+  readonly paper: PaperName;
+  readonly pages: number;
+  /** of the picture; 1 at actual size */
+  readonly scale: number;
+  readonly stops: readonly Pick<SheetStop, 'stop' | 'firstStitch' | 'beginsOn' | 'optional' | 'together'>[];
+  readonly halts: readonly Halt[];
+}
+
+/**
+ * The sheet that goes to the machine, as PDF: the picture in the hoop, what is to be set up, stop by stop what is sewn and
+ * what is done at the halts, what is put on by hand, threads, cautions.
+ *
+ * @param roles of the block's own stops; none for a drawing
+ * @throws InputError when the block is larger than the page, see pictureLayout
+ */
+export async function sewSheet(
+  dressed: Dressed,
+  report: DressReport,
+  roles: readonly StopRole[],
+  { paper: name, picture }: SheetAsk,
+): Promise<{ readonly bytes: Uint8Array; readonly told: SheetTold }> {
+  const layout = pictureLayout(dressed, hoopPlan(dressed), name, picture);
+  const paper = await newPaper({ title: `${dressed.block.name}, sew sheet` });
+  const flow = new Flow(paper, layout.page, PAPERS[name]);
+  const stops = sheetStops(dressed, report, roles);
+  const halts = haltsOf(dressed, roles);
+  const marks = threadMarks(stops.map(({ thread }) => thread));
+  const letters = handLetters(report);
+
+  picturePage(flow, dressed, report, layout, { marks, letters });
+  stopTable(flow, stops, halts, marks);
+  byHandTable(flow, report, letters);
+  threadTable(flow, stops, marks);
+  lookAt(flow, report);
+  cautions(flow);
+  writeFooters(paper, `${dressed.block.name}: sew sheet`, MARGIN);
+  return {
+    bytes: await paper.bytes(),
+    told: {
+      paper: name,
+      pages: paper.pages.length,
+      scale: layout.scale,
+      stops: stops.map(({ stop, firstStitch, beginsOn, optional, together }) => ({
+        stop,
+        firstStitch,
+        beginsOn,
+        optional,
+        together,
+      })),
+      halts,
+    },
+  };
+}
+
+/** A small letter for each thing that is put on by hand. */
+function handLetters({ byHand = [] }: DressReport): ReadonlyMap<string, string> {
+  const things = [...new Set(byHand.map(({ what }) => what))];
+  return new Map(things.map((what, i) => [what, String.fromCharCode(97 + (i % 26))]));
+}
+
+const OPEN_BOX: SheetCell = {
+  draw: (page, { x, y }) =>
+    page.box({ x, y: y + 0.1, width: 2.9, height: 2.9 }, { line: { color: '#000000', width: 0.25 } }),
+};
+
+function stopTable(
+  flow: Flow,
+  stops: readonly SheetStop[],
+  halts: readonly Halt[],
+  marks: ReadonlyMap<string, ThreadMark>,
+): void {
+  heading(flow, 'Color stops in the order of the machine', 40);
+  paragraph(flow, MAY_NOT_HALT);
+  const told = (n: number): SheetRow[] =>
+    halts.filter(({ before }) => before === n).map(({ what }) => ({ remark: what }));
+  flowTable(
+    flow,
+    [
+      { heading: '', width: 5.2 },
+      { heading: 'Stop', width: 10, figures: true },
+      { heading: 'Thread', width: 17 },
+      { heading: 'What is sewn, in which thread' },
+      { heading: 'Seams', width: 17 },
+      { heading: 'Begins on', width: 16 },
+      { heading: 'First stitch', width: 15, figures: true },
+      { heading: 'Stitches', width: 16, figures: true },
+      { heading: 'Minutes', width: 15, figures: true },
+      { heading: 'Optional', width: 17 },
+    ],
+    [...stops.flatMap((stop) => [...told(stop.stop), stopRow(stop, marks)]), ...told(stops.length + 1)],
+  );
+}
+
+function stopRow(stop: SheetStop, marks: ReadonlyMap<string, ThreadMark>): SheetCell[] {
+  const { thread, beginsOn, firstStitch, seams } = stop;
+  const below = [thread ? `${thread.name} ${thread.weight}` : '', workedIn(stop)].filter(Boolean).join('; ');
+  return [
+    OPEN_BOX,
+    { text: String(stop.stop), bold: true },
+    thread ? swatchCell(thread, marks) : { below: 'as the block’s' },
+    { text: stop.title, below },
+    { text: numberList(seams) || '-' },
+    { text: beginsOn === null ? '-' : lineName(beginsOn).replace('the ', '') },
+    { text: firstStitch === null ? '-' : String(firstStitch) },
+    { text: String(stop.stitches) },
+    { text: stop.minutes.toFixed(1) },
+    {
+      text: stop.optional ? 'yes' : 'no',
+      below: stop.optional && stop.together.length ? `with ${numberList(stop.together)}` : '',
+    },
+  ];
+}
+
+function swatchCell(
+  thread: NonNullable<SheetStop['thread']>,
+  marks: ReadonlyMap<string, ThreadMark>,
+): SheetCell {
+  const mark = marks.get(threadKey(thread))!;
+  return {
+    draw: (page, { x, y }) => {
+      page.text(mark.letter, x, y + 2.75, { size: 2.95, bold: true });
+      drawSwatch(page, { x: x + 3.6, y, width: 11, height: 4 }, threadColors(thread), mark.pattern);
+    },
+  };
+}
+
+function byHandTable(flow: Flow, { byHand }: DressReport, letters: ReadonlyMap<string, string>): void {
+  if (!byHand) return;
+  heading(flow, 'By hand afterwards, not sewn');
+  flowTable(
+    flow,
+    [
+      { heading: 'In the picture', width: 24 },
+      { heading: 'What' },
+      { heading: 'Where', width: 40 },
+      { heading: 'How many', width: 22, figures: true },
+    ],
+    byHand.map(({ what, seam, count }) => [
+      { text: letters.get(what) },
+      { text: what },
+      { text: lineName(seam) },
+      { text: String(count) },
+    ]),
+  );
+}
+
+function threadTable(flow: Flow, stops: readonly SheetStop[], marks: ReadonlyMap<string, ThreadMark>): void {
+  if (marks.size === 0) return;
+  heading(flow, 'Threads to lay out');
+  const rows = [...marks.keys()].map((key) => {
+    const own = stops.filter(({ thread }) => thread && threadKey(thread) === key);
+    const thread = own[0].thread!;
+    const sewn = own.reduce((sum, { threadM }) => sum + threadM, 0);
+    return [
+      swatchCell(thread, marks),
+      { text: `${thread.name} ${thread.weight}`, below: codeOf(thread) },
+      { text: numberList(own.map(({ stop }) => stop)) },
+      { text: sewn.toFixed(1) },
+    ];
+  });
+  flowTable(
+    flow,
+    [
+      { heading: 'Thread', width: 20 },
+      { heading: 'Name' },
+      { heading: 'Stops', width: 60 },
+      { heading: 'm', width: 16, figures: true },
+    ],
+    rows,
+  );
+}
+
+const codeOf = (thread: { readonly code?: string; readonly finish?: string; readonly hex: string }): string =>
+  [thread.code, thread.finish, thread.hex].filter(Boolean).join(', ');
+
+/** What is wrong or worth a look before thread is used; what is merely told stands in the report. */
+function lookAt(flow: Flow, { findings }: DressReport): void {
+  const worst = findings.filter(({ level }) => level !== 'note');
+  if (worst.length === 0) return;
+  heading(flow, 'Look here first');
+  for (const { message } of worst.slice(0, MOST_TOLD)) item(flow, message);
+  if (worst.length > MOST_TOLD) item(flow, `and ${worst.length - MOST_TOLD} more in the report`);
+}
+
+const MOST_TOLD = 12;
+
+function cautions(flow: Flow): void {
+  heading(flow, 'At the machine', 40);
+  for (const caution of CAUTIONS) item(flow, caution);
+}

@@ -1,0 +1,129 @@
+import { ROLE_NAMES, type StopRole } from '../block/roles/role.js';
+import type { Seam } from '../block/seam-map.js';
+import { type Stop, stopsInOrder } from '../design/design.js';
+import type { Dressed } from '../dress.js';
+import { stopsOf } from '../formats/stops.js';
+import { nearestOnSegment } from '../geometry/nearest.js';
+import type { Point } from '../geometry/point.js';
+import { pointAt, pointCount } from '../geometry/polyline.js';
+import type { Runs } from '../needle/run.js';
+import type { DressReport, StopLine } from '../report/dress-report.js';
+import { firstStitches } from '../report/first-stitches.js';
+import { counted } from '../report/table.js';
+
+/** A color stop as the sheet tells it: the report's line, and what finds it again at the machine. */
+export interface SheetStop extends StopLine {
+  /** running number of the stitch that it begins with; null where it has none */
+  readonly firstStitch: number | null;
+  /** the line that it begins on; null where it is on none */
+  readonly beginsOn: number | 'outline' | null;
+  /** whether it can be left out, and which stops have to be left out with it */
+  readonly optional: boolean;
+  readonly together: readonly number[];
+}
+
+/** A stop of the block's own is on the seam that its first hole is this near to, mm. */
+const ON_SEAM = 1;
+
+/** @param roles of the block's own stops; none for a drawing */
+export function sheetStops(
+  dressed: Dressed,
+  { stops }: DressReport,
+  roles: readonly StopRole[],
+): SheetStop[] {
+  const first = firstStitches(stops);
+  const inOrder = stopsInOrder(dressed.design);
+  const own = ownStarts(dressed);
+  const dependents = dependentStops(dressed, inOrder);
+  let k = 0;
+  return stops.map((line, i): SheetStop => {
+    const stop = inOrder[i];
+    const firstStitch = first[i];
+    if (stop === null) {
+      const role = roles[k]?.role;
+      const start = own[k++];
+      return {
+        ...line,
+        title: role ? `Of the block: ${ROLE_NAMES[role]}` : 'Of the block',
+        firstStitch,
+        beginsOn: start && firstStitch !== null ? nearestLine(start, linesOf(dressed), ON_SEAM) : null,
+        optional: false,
+        together: [],
+      };
+    }
+    const among = linesOf(dressed).filter(({ id }) => stop.seams.includes(id));
+    return {
+      ...line,
+      firstStitch,
+      beginsOn: nearestLine(startOf(stop.runs), among, Number.POSITIVE_INFINITY),
+      optional: isOptional(stop, dressed),
+      together: dependents.get(i) ?? [],
+    };
+  });
+}
+
+/** 'Feather, seam 6' and, below it, what of it is sewn. */
+export function workedIn({ repeats, figures }: StopLine): string {
+  if (repeats) return `${repeats.repeats} repeats of ${repeats.repeatMm.toFixed(1)} mm`;
+  return figures === undefined ? '' : counted(figures, 'figure');
+}
+
+interface Line extends Pick<Seam, 'points'> {
+  readonly id: number | 'outline';
+}
+
+function linesOf({ block: { map } }: Dressed): Line[] {
+  return [...map.seams, ...(map.outline ? [{ id: 'outline' as const, points: map.outline.points }] : [])];
+}
+
+/** The line nearest to a place, if it is nearer than `within` mm; of equals the first. */
+function nearestLine(at: Point, lines: readonly Line[], within: number): number | 'outline' | null {
+  let best: number | 'outline' | null = null;
+  let least = within;
+  for (const { id, points } of lines) {
+    for (let i = 0; i + 1 < pointCount(points); i++) {
+      const { distance } = nearestOnSegment(at, pointAt(points, i), pointAt(points, i + 1));
+      if (distance >= least) continue;
+      least = distance;
+      best = id;
+    }
+  }
+  return best;
+}
+
+const startOf = ({ xy }: Runs): Point => [xy[0], xy[1]];
+
+/** Where each of the block's own stops is first sewn, in the block's frame; null where it sews nothing. */
+function ownStarts({ block: { existing, origin }, design }: Dressed): (Point | null)[] {
+  if (!existing) return [];
+  const stops = stopsOf(existing).slice(0, (design.before?.stops ?? 0) + (design.after?.stops ?? 0));
+  return stops.map(({ runs: [run] }) => (run ? [run[0] - origin[0], run[1] - origin[1]] : null));
+}
+
+/** Decoration can be left out; what lays, holds or covers something cannot. */
+function isOptional(stop: Stop, { dressing, lines }: Dressed): boolean {
+  if (stop.kind === 'placement') return false;
+  if (stop.kind === 'edge') return dressing.outline !== 'trim';
+  const line = lines.find(({ layers }) => layers.some(({ runs }) => runs === stop.runs));
+  return !(line && stop.kind !== 'accent' && dressing.treatments[line.treatment].laid);
+}
+
+/** Of each stop with a row, from 0, the stops, from 1, of the accents that sit on it alone. */
+function dependentStops(
+  { lines, dressing }: Dressed,
+  stops: readonly (Stop | null)[],
+): Map<number, number[]> {
+  const at = new Map(stops.flatMap((stop, i) => (stop ? [[stop.runs, i] as const] : [])));
+  const found = new Map<number, number[]>();
+  for (const { fit, layers, treatment } of lines) {
+    const { accents = [] } = dressing.treatments[treatment];
+    const rows = fit.layers.map(({ kind, index }) => (kind === 'row' ? index : null));
+    layers.forEach(({ kind, runs }, l) => {
+      const row = kind === 'accent' ? rows.indexOf(accents[fit.layers[l].index].row) : -1;
+      const [of, own] = [row < 0 ? undefined : at.get(layers[row].runs), at.get(runs)];
+      if (of === undefined || own === undefined) return;
+      found.set(of, [...(found.get(of) ?? []), own + 1]);
+    });
+  }
+  return found;
+}
