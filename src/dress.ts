@@ -1,4 +1,5 @@
 import type { Ground } from './asked/free-place.js';
+import { heavinessFindings } from './asked/heaviness.js';
 import { keptAreas } from './asked/keep-clear.js';
 import { accentNames, askedLayer } from './asked/layers.js';
 import { type AskedLine, askedLines } from './asked/lines.js';
@@ -27,7 +28,7 @@ import type { KeptArea } from './formats/line-drawing.js';
 import { stopsOf } from './formats/stops.js';
 import { InputError } from './input-error.js';
 import { craftFor, threadWidth } from './needle/craft.js';
-import type { Runs } from './needle/run.js';
+import type { Craft, Runs } from './needle/run.js';
 import { sewChains, Workbench } from './needle/sew-chain.js';
 import { placedWork, workedToHoop } from './placed.js';
 import type { Dictionary } from './stitches/dictionary.js';
@@ -90,13 +91,14 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   const { block, dressing } = placedWork(drawn, asDrawn);
   const keepClear = keptAreas(block, dressing);
   const asked = askedLines(block.map, dressing, dictionary, keepClear);
-  const findings: Finding[] = [...block.findings, ...asked.findings];
+  const findings: Finding[] = [...block.findings, ...asked.findings, ...heavinessFindings(dressing)];
   const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings);
 
   // What one seam teaches about the kinds of its units serves all others.
   const bench = new Workbench();
-  const sewn = (chains: readonly Chain[], thread: ThreadChoice, lost: () => Finding): Runs => {
-    const { runs, unordered } = sewChains(chains, craftFor(thread.weight, dressing.pull), bench);
+  const { pull } = dressing;
+  const sewn = (chains: readonly Chain[], craft: Craft, lost: () => Finding): Runs => {
+    const { runs, unordered } = sewChains(chains, craft, bench);
     if (unordered > 0) findings.push(lost());
     return runs;
   };
@@ -104,8 +106,10 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
     const { treatment } = asked.lines[k];
     const { fit } = fits[k];
     const layers = fit.layers.map((layer): DressedLayer => {
-      const { title, thread } = askedLayer(dressing, dictionary, treatment, layer);
-      const asLaid = sewn(layer.chains, thread, () => handOrderLost(fit.seam, title));
+      const { title, thread, spread } = askedLayer(dressing, dictionary, treatment, layer);
+      const asLaid = sewn(layer.chains, craftFor(thread.weight, { pull, spread }), () =>
+        handOrderLost(fit.seam, title),
+      );
       const runs = layer.kind === 'accent' ? walkedFigures(asLaid, threadWidth(thread.weight)) : asLaid;
       return { kind: layer.kind, title, thread, runs };
     });
@@ -113,8 +117,8 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
   });
   const placed = placedOrnaments(dressing, dictionary, groundOf(block.map, dressing, lines, keepClear));
   findings.push(...placed.findings);
-  const ornaments = placed.layers.map((layer): DressedOrnament => {
-    const { runs } = sewChains([layer.chain], craftFor(layer.thread.weight, dressing.pull), bench);
+  const ornaments = placed.layers.map(({ spread, ...layer }): DressedOrnament => {
+    const { runs } = sewChains([layer.chain], craftFor(layer.thread.weight, { pull, spread }), bench);
     return { ...layer, runs };
   });
 

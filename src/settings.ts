@@ -1,9 +1,16 @@
+import { rowsWeighing } from './asked/heaviness.js';
 import { checkSeam } from './block/known-seams.js';
 import type { SeamMap } from './block/seam-map.js';
 import { lineName } from './finding.js';
 import { referenceTo, resized, seamOf } from './fit/seam-reference.js';
 import { checkValues } from './fit/sized.js';
-import type { Dressing, Manner, ThreadChoice, Treatment } from './formats/dressing.js';
+import {
+  type Dressing,
+  HAND_THREADS,
+  type Manner,
+  type ThreadChoice,
+  type Treatment,
+} from './formats/dressing.js';
 import { plainNumber } from './formats/plain-number.js';
 import { InputError } from './input-error.js';
 import { moreThreads } from './plan.js';
@@ -22,7 +29,7 @@ export interface Setting {
 export const settingAsSaid = ({ line, what, value }: Setting): string =>
   `--set ${line === 'outline' ? 'edge' : line}:${what}=${value}`;
 
-const WORDS = ['stitch', 'side', 'reverse', 'ends', 'passes', 'thread'];
+const WORDS = ['stitch', 'side', 'reverse', 'ends', 'passes', 'heavy', 'thread'];
 const MOST_PASSES = 20;
 
 /**
@@ -39,6 +46,7 @@ export function withSettings(
   dictionary: Dictionary,
 ): Dressing {
   if (settings.length === 0) return dressing;
+  refuseTwoWeights(settings);
   const lines = linesOf(
     dressing.treatments.map(({ seam }) => seam),
     map,
@@ -60,6 +68,27 @@ export function withSettings(
     treatments[t] = { ...changed(treatments[t], setting, where, dictionary, threads), pinned: true };
   }
   return { ...dressing, treatments, threads };
+}
+
+/** Whether it says how heavy a line is. */
+export const isOfWeight = ({ what }: Setting): boolean => what === 'passes' || what === 'heavy';
+
+/** @throws InputError when one line's weight is said in two ways */
+function refuseTwoWeights(settings: readonly Setting[]): void {
+  const said = new Map<Setting['line'], Setting>();
+  for (const setting of settings) {
+    if (!isOfWeight(setting)) continue;
+    const before = said.get(setting.line);
+    if (before && before.what !== setting.what) {
+      throw new InputError(
+        'two-asks',
+        settingAsSaid(setting),
+        `stands beside ${settingAsSaid(before)}, which says how heavy it is too`,
+        'leave one of them away',
+      );
+    }
+    said.set(setting.line, setting);
+  }
 }
 
 /** Where treatments lie on this block; null for a lost one. */
@@ -90,8 +119,10 @@ function changed(
       return { ...treatment, ends: oneOf<Manner>('tuck', 'bevel', 'short') };
     case 'passes': {
       const passes = numberIn(value, where, 1, MOST_PASSES, true);
-      return { ...treatment, rows: treatment.rows.map((row) => ({ ...row, passes })) };
+      return { ...treatment, rows: rowsWeighing(treatment.rows, { passes }) };
     }
+    case 'heavy':
+      return { ...treatment, rows: rowsWeighing(treatment.rows, { heavy: oneOf(...HAND_THREADS) }) };
     case 'thread': {
       const thread = threadOf(value, threads);
       return { ...treatment, rows: treatment.rows.map((row) => ({ ...row, thread })) };
@@ -99,8 +130,9 @@ function changed(
     case 'stitch': {
       const stitch = findNamed(dictionary.stitches, value, 'stitch');
       const row = { stitch: stitch.name, parameters: {}, thread: first.thread, ...moreThreads(stitch) };
+      const weight = first.heavy ? { heavy: first.heavy } : { passes: first.passes };
       const { accents: _, laid: __, ...rest } = treatment;
-      return { ...rest, rows: [{ ...row, passes: first.passes, offset: 0 }] };
+      return { ...rest, rows: [{ ...row, ...weight, offset: 0 }] };
     }
     default: {
       const parameters = { [what]: sizeOf(dictionary.stitches.get(first.stitch), what, value, where) };

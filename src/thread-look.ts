@@ -1,3 +1,4 @@
+import { passesIn } from './asked/heaviness.js';
 import { contrastFindings } from './check/contrast/contrast-findings.js';
 import { type ContrastLook, contrastLook, type SewnThread } from './check/contrast/thread-contrast.js';
 import type { Difference } from './color/difference.js';
@@ -24,6 +25,7 @@ export function sewnThreads({ lines, ornaments, dressing }: Dressed): SewnThread
     return layers.map(({ kind, title, thread, runs }, l): SewnThread => {
       const { index, thread: nth } = fit.layers[l];
       const figure = kind === 'row' ? rows[index] : kind === 'accent' ? accents[index] : null;
+      const passes = figure ? passesIn(dressing, figure) : 1;
       return {
         line: fit.seam,
         use: useOf('treatment', treatment, figure ? threadIndex(figure, nth) : under!.thread),
@@ -32,14 +34,15 @@ export function sewnThreads({ lines, ornaments, dressing }: Dressed): SewnThread
         thread,
         stitch:
           kind === 'row' ? rows[index].stitch : kind === 'accent' ? (accents[index].ornament ?? '') : '',
-        isHeavy: isHeavy(thread.weight, figure?.passes ?? 1),
-        passes: figure?.passes ?? 1,
+        isHeavy: isHeavy(thread.weight, passes),
+        passes,
         runs,
       };
     });
   });
   const free = ornaments.map(({ ornament, nth, title, thread, runs }): SewnThread => {
     const placed = dressing.ornaments![ornament];
+    const passes = passesIn(dressing, placed);
     return {
       line: null,
       use: useOf('ornament', ornament, threadIndex(placed, nth)),
@@ -47,8 +50,8 @@ export function sewnThreads({ lines, ornaments, dressing }: Dressed): SewnThread
       kind: 'ornament',
       thread,
       stitch: placed.ornament,
-      isHeavy: isHeavy(thread.weight, placed.passes),
-      passes: placed.passes,
+      isHeavy: isHeavy(thread.weight, passes),
+      passes,
       runs,
     };
   });

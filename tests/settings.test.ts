@@ -84,11 +84,23 @@ describe('what the maker says of one seam', () => {
     ['9:side=left', /--set 9:side=left: the block has no such seam; its seams are 1 to 3/],
     ['2:side=up', /'up' is no choice; choose left, right/],
     ['2:passes=2.5', /'2.5' is not possible; give a whole number from 1 to 20/],
+    ['2:heavy=pearl-3', /'pearl-3' is no choice; choose one-strand, two-strands, pearl-8, pearl-5/],
     ['2:witdh=4', /"witdh" is nothing that blanket has; set stitch, side, .*width/],
     ['2:width=900', /'900' is not possible; give a number from/],
     ['2:stitch=fether', /did you mean "feather"/],
   ])('is refused when it is %s', (word, says) => {
     expect(() => settled(word)).toThrow(says);
+  });
+
+  test('says how heavy it is in one way: in passes or as a thread of a hand', () => {
+    const rowOf = (...words: string[]) =>
+      settled(...words).treatments.find(({ seam }) => seam.id === 2)!.rows[0];
+    expect(rowOf('2:heavy=pearl-8').passes).toBeUndefined();
+    expect(rowOf('2:heavy=pearl-8').heavy).toBe('pearl-8');
+    expect(rowOf('2:heavy=pearl-8', '2:stitch=fly')).toMatchObject({ stitch: 'fly', heavy: 'pearl-8' });
+    expect(() => settled('1:passes=2', '2:passes=2', '2:heavy=pearl-8')).toThrow(
+      '--set 2:heavy=pearl-8: stands beside --set 2:passes=2, which says how heavy it is too; leave one of them away',
+    );
   });
 
   test('is refused for a seam that is not dressed', () => {

@@ -13,6 +13,7 @@ const BY_HAND_SIZE = 3;
  * What an accent of a treatment asks.
  * @param rows the stitches of its rows at their sizes
  * @param further seats that the treatment has besides those of its stitches
+ * @param passes how often its visible legs are sewn
  * @param larger by how much its thread makes the smallest good size larger than in No. 40
  * @throws InputError when the row has no such seat, or the dictionary no such ornament
  */
@@ -21,6 +22,7 @@ export function accentAsk(
   accent: Accent,
   rows: readonly Sized[],
   further: readonly string[],
+  passes: number,
   larger: number,
 ): AccentAsk {
   const { stitch, repeat, build } = rows[accent.row];
@@ -45,7 +47,7 @@ export function accentAsk(
     ),
     threads: ornament?.threads ?? [],
     byHand: accent.byHand ?? null,
-    passes: accent.passes,
+    passes,
     every: accent.every ?? 1,
     from: accent.from ?? 0,
     turn: ((accent.turn ?? 0) * Math.PI) / 180,

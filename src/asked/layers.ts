@@ -1,15 +1,16 @@
 import type { Layer } from '../fit/fit.js';
 import type { Dressing, ThreadChoice, Treatment } from '../formats/dressing.js';
 import type { Dictionary } from '../stitches/dictionary.js';
+import { spreadIn } from './heaviness.js';
 import { threadOf, withThread } from './threads.js';
 
-/** What one thread of a treatment is called, and which thread it is. */
+/** What one thread of a treatment is called, which thread it is, and how far apart its passes lie where not as usual. */
 export function askedLayer(
   dressing: Dressing,
   dictionary: Dictionary,
   treatment: number,
   { kind, index, thread }: Pick<Layer, 'kind' | 'index' | 'thread'>,
-): { title: string; thread: ThreadChoice } {
+): { title: string; thread: ThreadChoice; spread?: number } {
   const { rows, accents = [], laid } = dressing.treatments[treatment];
   if (kind === 'placement') {
     return { title: `Placement line for ${laid!.name}`, thread: dressing.threads[laid!.thread] };
@@ -19,6 +20,7 @@ export function askedLayer(
     return {
       title: withThread(stitch.title, stitch.threads[thread]),
       thread: threadOf(dressing, rows[index], thread),
+      spread: spreadIn(dressing, rows[index], thread),
     };
   }
   const accent = accents[index];
@@ -27,6 +29,7 @@ export function askedLayer(
   return {
     title: `${withThread(ornament.title, ornament.threads[thread])} on ${on}`,
     thread: threadOf(dressing, accent, thread),
+    spread: spreadIn(dressing, accent, thread),
   };
 }
 

@@ -13,6 +13,7 @@ import { largerFor } from '../needle/craft.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import { nearestName } from '../stitches/nearest-name.js';
 import { accentAsk } from './accent-ask.js';
+import { passesIn } from './heaviness.js';
 import { checkStep, leadingAll } from './in-step.js';
 import { Slips, within } from './slips.js';
 import type { Threaded } from './threads.js';
@@ -95,14 +96,14 @@ function askedLine(
     ),
   );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
-    const { passes, flip = false, times = 1, step = 0 } = row;
+    const { flip = false, times = 1, step = 0 } = row;
     within(`${where} row ${k + 2}`, ['treatments', t, 'rows', k + 1], () =>
       checkStep(sizedRows[0], sizedRows[k + 1], times),
     );
     return {
       sized: sizedRows[k + 1],
       side: flip ? other : side,
-      passes,
+      passes: passesIn(dressing, row),
       offset: turned * row.offset,
       times,
       step,
@@ -111,7 +112,14 @@ function askedLine(
   });
   const accents = (treatment.accents ?? []).map((accent, k) =>
     within(`${where} accent ${k + 1}`, ['treatments', t, 'accents', k], () =>
-      accentAsk(dictionary, accent, sizedRows, treatment.guide ? [CREST] : [], heaviest(dressing, accent)),
+      accentAsk(
+        dictionary,
+        accent,
+        sizedRows,
+        treatment.guide ? [CREST] : [],
+        passesIn(dressing, accent),
+        heaviest(dressing, accent),
+      ),
     ),
   );
   const [first] = treatment.rows;
@@ -122,7 +130,7 @@ function askedLine(
     reverse: treatment.reverse,
     manner: treatment.ends ?? dressing.ends,
     shortOf: new Set(),
-    passes: first.passes,
+    passes: passesIn(dressing, first),
     offset: turned * first.offset,
     followers,
     accents,

@@ -14,8 +14,8 @@ export const inKeptArea = ({ name, placed }: AskedOrnament, { name: kept }: Kept
 });
 
 /** @param across of the largest clear circle, mm */
-export function noRoom({ name, figure, placed }: AskedOrnament, patch: Patch, across: number): Finding {
-  const least = 2 * extentOf(figure.build(figure.least), placed.passes).circle.radius;
+export function noRoom({ name, figure, passes }: AskedOrnament, patch: Patch, across: number): Finding {
+  const least = 2 * extentOf(figure.build(figure.least), passes).circle.radius;
   const room = across > 0 ? `a circle of ${across.toFixed(1)} mm` : 'no room';
   return {
     level: 'warning',

@@ -13,6 +13,7 @@ import { InputError } from '../input-error.js';
 import type { Dictionary } from '../stitches/dictionary.js';
 import type { Ornament } from '../stitches/stitch.js';
 import { freePlaces, type Ground, patchNamed, type Standing, standIn } from './free-place.js';
+import { passesIn, spreadIn } from './heaviness.js';
 import { offBlock } from './off-block.js';
 import { inKeptArea, madeSmaller, noRoom } from './ornament-findings.js';
 import { ornamentNamed } from './ornament-named.js';
@@ -26,6 +27,8 @@ export interface OrnamentLayer {
   readonly nth: number;
   readonly title: string;
   readonly thread: ThreadChoice;
+  /** how far apart its passes lie where not as usual, mm */
+  readonly spread?: number;
   readonly chain: Chain;
 }
 
@@ -42,6 +45,8 @@ export interface AskedOrnament {
   readonly name: string;
   readonly ornament: Ornament;
   readonly figure: SizedOrnament;
+  /** how often its visible legs are sewn */
+  readonly passes: number;
   /** null when it has a place of its own */
   readonly patch: Patch | null;
 }
@@ -57,7 +62,9 @@ export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, grou
   const slips = new Slips();
   const asked = (dressing.ornaments ?? []).flatMap((placed, k) =>
     slips.caught(() =>
-      within(`ornament ${k + 1}`, ['ornaments', k], () => [askedOrnament(placed, k, dictionary, ground.map)]),
+      within(`ornament ${k + 1}`, ['ornaments', k], () => [
+        askedOrnament(placed, k, dressing, dictionary, ground.map),
+      ]),
     ),
   );
   slips.tell();
@@ -84,7 +91,7 @@ export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, grou
     if (!one.patch) continue;
     const circle = places.circleIn(one.patch);
     const theta = thetaOf(one.placed, () => null);
-    const stands = circle && standIn(circle, one.patch, one.figure, one.placed.passes, theta);
+    const stands = circle && standIn(circle, one.patch, one.figure, one.passes, theta);
     if (!stands) {
       findings.push(noRoom(one, one.patch, 2 * (circle?.radius ?? 0)));
       continue;
@@ -105,6 +112,7 @@ export function placedOrnaments(dressing: Dressing, dictionary: Dictionary, grou
 function askedOrnament(
   placed: PlacedOrnament,
   k: number,
+  dressing: Dressing,
   dictionary: Dictionary,
   map: SeamMap,
 ): AskedOrnament {
@@ -128,6 +136,7 @@ function askedOrnament(
     name: `ornament ${k + 1} (${ornament.title.toLowerCase()})`,
     ornament,
     figure: sizedOrnament(ornament, placed.parameters),
+    passes: passesIn(dressing, placed),
     patch,
   };
 }
@@ -136,8 +145,8 @@ function askedOrnament(
 const thetaOf = <T>({ turn = 0 }: PlacedOrnament, lying: () => T): number | T =>
   turn === 'fit' ? lying() : (-turn * Math.PI) / 180;
 
-function onItsPlace({ placed, figure }: AskedOrnament, [x, y]: Point, map: SeamMap): Standing {
-  const extent: Extent = extentOf(figure.build(1), placed.passes);
+function onItsPlace({ placed, figure, passes }: AskedOrnament, [x, y]: Point, map: SeamMap): Standing {
+  const extent: Extent = extentOf(figure.build(1), passes);
   const patch = patchNamed(map, { at: [x, y] });
   const theta = thetaOf(placed, () =>
     patch ? alongCloth(extent, longWay([patch.boundary, ...patch.holes])) : 0,
@@ -150,14 +159,15 @@ function layersOf(
   one: AskedOrnament,
   { spot, scale }: { spot: Spot; scale: number },
 ): OrnamentLayer[] {
-  const { placed, ornament, figure } = one;
+  const { placed, ornament, figure, passes } = one;
   const unit = figure.build(scale);
-  const whole = ornamentChain(unit, spot, placed.passes);
+  const whole = ornamentChain(unit, spot, passes);
   return ornament.threads.map((name, thread) => ({
     ornament: dressing.ornaments!.indexOf(placed),
     nth: thread,
     title: withThread(ornament.title, name),
     thread: threadOf(dressing, placed, thread),
+    spread: spreadIn(dressing, placed, thread),
     chain: ofOneThread(whole, threadsByClass(unit), thread),
   }));
 }

@@ -8,7 +8,7 @@ export interface Threaded {
 
 /** The thread of a figure's nth thread; those not named take the first. */
 export function threadOf(
-  { threads }: Dressing,
+  { threads }: Pick<Dressing, 'threads'>,
   { thread, moreThreads = [] }: Threaded,
   nth: number,
 ): ThreadChoice {

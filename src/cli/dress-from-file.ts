@@ -38,13 +38,12 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   if (options.alone) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--alone');
 
   const { map } = work.block;
-  const { withBare, withSettings } = await import('../settings.js');
+  const { isOfWeight, withBare, withSettings } = await import('../settings.js');
   const placed = withHooping(placedByOptions(work.dressing, options), options, map);
-  const unweighed = withBare(placed, options.bare ?? [], map);
   const { withHeavyRows } = await import('../asked/heaviness.js');
   const weighed = (dressing: Dressing): Dressing =>
     options.heavy ? withHeavyRows(dressing, options.heavy) : dressing;
-  const base = weighed(unweighed);
+  const base = weighed(withBare(placed, options.bare ?? [], map));
   const settings = await settingsAsked(options.set ?? [], dictionary);
   const { before, pins, after } = settingsAround(options.mix ? settings : []);
   const mix = options.mix
@@ -55,7 +54,7 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
       })
     : undefined;
   const dressing = mix
-    ? withSettings(mix.dressing, after, map, dictionary)
+    ? withSettings(weighed(mix.dressing), [...before.filter(isOfWeight), ...after], map, dictionary)
     : withSettings(base, settings, map, dictionary);
   const whole = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
   const dressed = options.alone ? { ...whole, design: aloneDesign(whole.design) } : whole;

@@ -30,6 +30,7 @@ const carried = [
   'split',
   'order',
   'byHand',
+  'heavy',
   'snap',
   'gap',
   'ornament',

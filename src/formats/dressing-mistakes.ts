@@ -6,6 +6,7 @@ import {
   type Guide,
   type KeepClear,
   type PlacedOrnament,
+  type Row,
   STEEPEST_GUIDE,
   type Work,
 } from './dressing.js';
@@ -34,7 +35,11 @@ export function mistakesIn(value: unknown): string[] {
     ...listed(treatments).flatMap((work, t) => workMistakes(work, count, ['treatments', t], parts)),
     ...parts
       .among<PlacedOrnament>(ornaments, ['ornaments'])
-      .flatMap((one) => [...threadMistakes(one, count), ...oneOfMistakes(one, ['at', 'patch'])]),
+      .flatMap((one) => [
+        ...threadMistakes(one, count),
+        ...oneOfMistakes(one, ['at', 'patch']),
+        ...oneOfMistakes(one, WEIGHT),
+      ]),
     ...parts
       .among<KeepClear>(keepClear, ['keepClear'])
       .flatMap((one) => oneOfMistakes(one, ['polygon', 'circle', 'stops'])),
@@ -79,9 +84,12 @@ function workMistakes(work: unknown, threads: number, path: JsonPath, parts: Sou
     [...path, 'guide'],
   ];
   return [
-    ...parts.among<Threaded>(rows, [...path, 'rows']).flatMap((row) => threadMistakes(row, threads)),
+    ...parts
+      .among<Row>(rows, [...path, 'rows'])
+      .flatMap((row) => [...threadMistakes(row, threads), ...oneOfMistakes(row, WEIGHT)]),
     ...soundAccents.flatMap((accent) => [
       ...threadMistakes(accent, threads),
+      ...oneOfMistakes(accent, WEIGHT),
       ...accentMistakes(accent, countOf(rows)),
     ]),
     ...(laid && parts.isSound(laidPath)
@@ -112,6 +120,8 @@ function accentMistakes({ path, value }: { path: JsonPath; value: Accent }, rows
   if (ornament !== null && byHand) wrong.push({ path, phrase: `${place} has both an ornament and byHand` });
   return wrong;
 }
+
+const WEIGHT: (keyof Row & keyof Accent)[] = ['passes', 'heavy'];
 
 /** Several keys say the same, and exactly one of them must be there. */
 function oneOfMistakes<T>(

@@ -1,5 +1,5 @@
 import { type Static, type TSchema, type TUnsafe, Type } from '@sinclair/typebox';
-import { DRESSING_VERSION, MOST_PULL } from './dressing.js';
+import { DRESSING_VERSION, HAND_THREADS, MOST_PULL } from './dressing.js';
 import { WEIGHT_PATTERN } from './thread-weight.js';
 
 /**
@@ -42,7 +42,8 @@ const parameters = Type.Record(Type.String(), Type.Number({ description: 'a numb
 const yes = Type.Boolean({ description: 'true or false' });
 const threadNumber = whole(0, 999);
 const moreThreads = Type.Optional(list(threadNumber, 'a list of thread numbers'));
-const passes = whole(1, 20);
+/** one of the two */
+const weighted = { passes: Type.Optional(whole(1, 20)), heavy: Type.Optional(oneOf(...HAND_THREADS)) };
 const angle = Type.Number({ minimum: -360, maximum: 360, description: 'an angle from -360 to 360' });
 const weight = Type.String({ pattern: WEIGHT_PATTERN, description: 'a weight like "No. 40"' });
 const hex = Type.String({ pattern: '^#[0-9a-fA-F]{6}$', description: 'a color like "#b8860b"' });
@@ -52,7 +53,7 @@ const row = record({
   parameters,
   thread: threadNumber,
   moreThreads,
-  passes,
+  ...weighted,
   offset: length(-50, 50),
   flip: Type.Optional(yes),
   times: Type.Optional(
@@ -72,7 +73,7 @@ const accent = record({
   graded: Type.Optional(list(parameters, 'a list of at least one object of numbers', 1)),
   thread: threadNumber,
   moreThreads,
-  passes,
+  ...weighted,
   every: Type.Optional(whole(1, 100)),
   from: Type.Optional(whole(0, 99)),
   turn: Type.Optional(angle),
@@ -133,7 +134,7 @@ const placedOrnament = record({
   parameters,
   thread: threadNumber,
   moreThreads,
-  passes,
+  ...weighted,
   pinned: Type.Optional(yes),
 });
 

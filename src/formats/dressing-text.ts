@@ -140,6 +140,7 @@ const rowInOrder = (row: Row) =>
     thread: row.thread,
     moreThreads: row.moreThreads,
     passes: row.passes,
+    heavy: row.heavy,
     offset: row.offset,
     flip: row.flip,
     times: row.times,
@@ -157,6 +158,7 @@ const accentInOrder = (accent: Accent) =>
     thread: accent.thread,
     moreThreads: accent.moreThreads,
     passes: accent.passes,
+    heavy: accent.heavy,
     every: accent.every,
     from: accent.from,
     turn: accent.turn,
@@ -173,6 +175,7 @@ const ornamentInOrder = (placed: PlacedOrnament) =>
     thread: placed.thread,
     moreThreads: placed.moreThreads,
     passes: placed.passes,
+    heavy: placed.heavy,
     pinned: placed.pinned,
   });
 

@@ -68,7 +68,7 @@ export interface PatchReference {
 }
 
 /** A free-standing figure in a patch or on a junction. */
-export interface PlacedOrnament {
+export interface PlacedOrnament extends Weighted {
   readonly ornament: string;
   /** where its middle lies; this or `patch` */
   readonly at?: readonly [number, number];
@@ -79,7 +79,6 @@ export interface PlacedOrnament {
   readonly parameters: Readonly<Record<string, number>>;
   readonly thread: number;
   readonly moreThreads?: readonly number[];
-  readonly passes: number;
   /** stays when the rest of the block is mixed again */
   readonly pinned?: boolean;
 }
@@ -194,7 +193,19 @@ export interface Guide {
 /** A guide line is at most this share of its length high: no thread could follow a steeper one. */
 export const STEEPEST_GUIDE = 0.5;
 
-export interface Row {
+/** Threads that a hand uses, from the finest to the heaviest. */
+export const HAND_THREADS = ['one-strand', 'two-strands', 'pearl-8', 'pearl-5'] as const;
+export type HandThread = (typeof HAND_THREADS)[number];
+
+/** How heavy visible legs are: one of the two is said. */
+export interface Weighted {
+  /** passes of thread on each leg */
+  readonly passes?: number;
+  /** as heavy as this thread of a hand, in as many passes as that takes in the thread in use */
+  readonly heavy?: HandThread;
+}
+
+export interface Row extends Weighted {
   readonly stitch: string;
   /** parameter values by name; `repeat` and `width` among them; missing ones take the stitch's default */
   readonly parameters: Readonly<Record<string, number>>;
@@ -202,8 +213,6 @@ export interface Row {
   readonly thread: number;
   /** indices into threads for the stitch's second thread and further ones; those not named take the first */
   readonly moreThreads?: readonly number[];
-  /** visible passes of thread on each leg */
-  readonly passes: number;
   /** distance of the row's line from the seam, mm, positive to the left */
   readonly offset: number;
   /** stands to the other hand than the treatment: back to back with a first row */
@@ -215,7 +224,7 @@ export interface Row {
 }
 
 /** Figures on the seats of a row. */
-export interface Accent {
+export interface Accent extends Weighted {
   /** index into rows */
   readonly row: number;
   /** name of the seat */
@@ -228,7 +237,6 @@ export interface Accent {
   readonly graded?: readonly Readonly<Record<string, number>>[];
   readonly thread: number;
   readonly moreThreads?: readonly number[];
-  readonly passes: number;
   /** on every seat, every second, ... */
   readonly every?: number;
   /** the first seat that gets one, counted from 0 */

@@ -33,17 +33,25 @@ function ofThread(weight: string, what: 'laid' | 'shortest'): number {
 export const largerFor = (weight: string): number =>
   Math.max(1, threadWidth(weight) / threadWidth(`${USUAL}`));
 
-/**
- * What sewing with a thread asks for: hand-look legs in one stitch up to 7 mm, six piercings a hole on firm cotton.
- * @param pull how much wider satin is sewn to either side, mm
- */
-export function craftFor(weight: string, pull = 0): Craft {
+/** Passes lie so far apart side by side, mm: nearer ones heap up, and cloth shows between wider ones. Common practice. */
+export const PASSES_APART = { least: 0.2, usual: 0.22, most: 0.25 };
+
+/** What the maker may ask of sewing. */
+export interface SewnAs {
+  /** how much wider satin is sewn to either side, mm; 0 when not given */
+  readonly pull?: number;
+  /** between passes side by side, mm, where it is not as usual */
+  readonly spread?: number;
+}
+
+/** What sewing with a thread asks for: hand-look legs in one stitch up to 7 mm, six piercings a hole on firm cotton. */
+export function craftFor(weight: string, { pull = 0, spread = PASSES_APART.usual }: SewnAs = {}): Craft {
   return {
     threadWidth: threadWidth(weight),
     longest: 7,
     shortest: ofThread(weight, 'shortest'),
     holeLimit: 6,
-    spread: 0.22,
+    spread,
     pull,
   };
 }

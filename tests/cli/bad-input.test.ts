@@ -179,6 +179,11 @@ const cases: Case[] = [
     words: dress('block.svg', '--pull', '2'),
     says: /--pull: 2 is out of range; give millimeters from 0 to 0\.6/,
   },
+  {
+    when: 'rows are to be as heavy as no known thread',
+    words: dress('block.svg', '--heavy', 'wool'),
+    says: /--heavy: 'wool' is no choice; choose one-strand, two-strands, pearl-8, pearl-5/,
+  },
   { when: 'a size is NaN', words: dress('block.svg', '--gap', 'NaN'), says: /--gap.*'NaN'/ },
   {
     when: 'a size is infinite',

@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Treatment } from '../../src/formats/dressing.js';
 import { piecedPanel, SEAM_STOPS } from '../fixtures/pieced-panel.js';
 import { newFolder, removeFolder, seamwright } from './run-cli.js';
 
@@ -26,7 +27,7 @@ describe('a dressing saved with every option', () => {
         ...['--stitch', 'feather', '--width', '6', '--repeat', '7', '--ends', 'bevel', '--edge', 'blanket'],
         ...['--outline', 'free', '--snap', '0.4', '--gap', '0.8', '--seed', '5', '--by-hand', '0.3'],
         ...['--thread', 'darkred', '--scale', '1.2', '--turn', '90', '--hoop', '200x200', '--order', '2,1'],
-        ...['--pull', '0.2'],
+        ...['--pull', '0.2', '--heavy', 'pearl-8'],
         ...['--set', '1:side=left', '2:passes=2'],
         ...['--guide', 'wave', '--guide-height', '4', '--guide-length', '20'],
       ];
@@ -50,6 +51,11 @@ describe('a dressing saved with every option', () => {
         gap: 0.8,
         seed: 5,
       });
+      expect(dressing.treatments.map(({ rows: [row] }: Treatment) => row.heavy ?? row.passes)).toEqual([
+        'pearl-8',
+        2,
+        'pearl-8',
+      ]);
       expect(dressing.block).toMatchObject({ file: 'block.svg', scale: 1.2, turn: 90, snap: 0.4 });
       const again = await seamwright(
         folder,

@@ -84,6 +84,26 @@ describe('a dressing with mistakes in it', () => {
       'treatments[0].rows[1].passes is 2.5, not a whole number from 1 to 20',
     ],
     [
+      ['treatments', 0, 'rows', 1, 'heavy'],
+      'pearl-8',
+      'treatments[0].rows[1] has passes and heavy, but only one of them may be there',
+    ],
+    [
+      ['treatments', 0, 'rows', 1, 'passes'],
+      undefined,
+      'treatments[0].rows[1] has none of passes, heavy and needs one',
+    ],
+    [
+      ['treatments', 0, 'rows', 1, 'heavy'],
+      'pearl-12',
+      'treatments[0].rows[1].heavy is "pearl-12", not "one-strand", "two-strands", "pearl-8" or "pearl-5"',
+    ],
+    [
+      ['treatments', 0, 'accents'],
+      [{ row: 0, seat: 'tip', ornament: 'daisy', parameters: {}, thread: 0, passes: 2, heavy: 'pearl-8' }],
+      'treatments[0].accents[0] has passes and heavy, but only one of them may be there',
+    ],
+    [
       ['treatments', 1, 'rows'],
       [],
       'treatments[1].rows is an empty list, not a list of at least one row, twenty at most',

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Dressing } from '../../src/formats/dressing.js';
+import { type Dressing, HAND_THREADS, type Weighted } from '../../src/formats/dressing.js';
 
 /** A dressing as a maker might have one. */
 export const apron: Dressing = {
@@ -64,22 +64,31 @@ const threadsNamed = (threads: number) => ({
   moreThreads: fc.array(fc.integer({ min: 0, max: threads - 1 }), { maxLength: 2 }),
   passes: fc.integer({ min: 1, max: 20 }),
 });
+/** What says its weight in passes says it as a hand's thread now and then. */
+const weighing = <T extends { readonly passes: number }>(arbitrary: fc.Arbitrary<T>) =>
+  fc
+    .tuple(arbitrary, fc.option(fc.constantFrom(...HAND_THREADS)))
+    .map(([{ passes, ...rest }, heavy]): Omit<T, 'passes'> & Weighted =>
+      heavy === null ? { ...rest, passes } : { ...rest, heavy },
+    );
 const row = (threads: number) =>
-  fc.record(
-    {
-      stitch: text,
-      parameters,
-      ...threadsNamed(threads),
-      offset: number(-50, 50),
-      flip: fc.boolean(),
-      times: fc.constantFrom(0.5, 1, 2),
-      step: number(0, 0.99),
-    },
-    { requiredKeys: ['stitch', 'parameters', 'thread', 'passes', 'offset'] },
+  weighing(
+    fc.record(
+      {
+        stitch: text,
+        parameters,
+        ...threadsNamed(threads),
+        offset: number(-50, 50),
+        flip: fc.boolean(),
+        times: fc.constantFrom(0.5, 1, 2),
+        step: number(0, 0.99),
+      },
+      { requiredKeys: ['stitch', 'parameters', 'thread', 'passes', 'offset'] },
+    ),
   );
 const accent = (threads: number) =>
-  fc
-    .record(
+  weighing(
+    fc.record(
       {
         row: fc.constant(0),
         seat: text,
@@ -92,13 +101,13 @@ const accent = (threads: number) =>
         away: number(-20, 20),
       },
       { requiredKeys: ['row', 'seat', 'parameters', 'thread', 'passes'] },
-    )
-    .chain((rest) =>
-      fc.oneof(
-        text.map((ornament) => ({ ...rest, ornament })),
-        text.map((byHand) => ({ ...rest, ornament: null, byHand })),
-      ),
-    );
+    ),
+  ).chain((rest) =>
+    fc.oneof(
+      text.map((ornament) => ({ ...rest, ornament })),
+      text.map((byHand) => ({ ...rest, ornament: null, byHand })),
+    ),
+  );
 const treatment = (threads: number) =>
   fc.record(
     {
@@ -148,16 +157,18 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       gap: number(0, 10),
       treatments: fc.array(treatment(threads), { maxLength: 4 }),
       ornaments: fc.array(
-        fc.record(
-          {
-            ornament: text,
-            at: point,
-            turn: number(-360, 360),
-            parameters,
-            ...threadsNamed(threads),
-            pinned: fc.boolean(),
-          },
-          { requiredKeys: ['ornament', 'at', 'parameters', 'thread', 'passes'] },
+        weighing(
+          fc.record(
+            {
+              ornament: text,
+              at: point,
+              turn: number(-360, 360),
+              parameters,
+              ...threadsNamed(threads),
+              pinned: fc.boolean(),
+            },
+            { requiredKeys: ['ornament', 'at', 'parameters', 'thread', 'passes'] },
+          ),
         ),
         { maxLength: 2 },
       ),

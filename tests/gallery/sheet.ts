@@ -1,3 +1,4 @@
+import { passesIn } from '../../src/asked/heaviness.js';
 import type { Block } from '../../src/block/block.js';
 import { readSvgBlock } from '../../src/block/read-drawing.js';
 import type { Seam } from '../../src/block/seam-map.js';
@@ -79,7 +80,8 @@ export const treatmentSheet = (treatment: SavedTreatment, dictionary: Dictionary
         ...row,
         parameters: scaled(dictionary.stitches.get(row.stitch), row.parameters),
         offset: row.offset * factor,
-        passes: Math.max(1, row.passes + heavier),
+        heavy: undefined,
+        passes: Math.max(1, passesIn(treatment, row) + heavier),
       })),
       ...(accents && {
         accents: accents.map((accent) => ({
@@ -88,7 +90,8 @@ export const treatmentSheet = (treatment: SavedTreatment, dictionary: Dictionary
             accent.ornament === null ? undefined : dictionary.ornaments.get(accent.ornament),
             accent.parameters,
           ),
-          passes: Math.max(1, accent.passes + heavier),
+          heavy: undefined,
+          passes: Math.max(1, passesIn(treatment, accent) + heavier),
         })),
       }),
       ...(laid && { laid }),

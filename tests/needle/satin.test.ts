@@ -82,7 +82,9 @@ describe('pull compensation', () => {
         fc.double({ min: 0, max: 0.6, noNaN: true }),
         passes,
         (kind, width, pull, count) => {
-          const [plain, wider] = [0, pull].map((by) => sewn(kind, width, count, craftFor('No. 40', by)));
+          const [plain, wider] = [0, pull].map((by) =>
+            sewn(kind, width, count, craftFor('No. 40', { pull: by })),
+          );
           expect(across(wider)).toBeCloseTo(across(plain) + 2 * pull, 6);
           expect(across(wider.slice(0, zigzagOf(wider)))).toBeCloseTo(
             across(plain.slice(0, zigzagOf(plain))),
@@ -116,6 +118,6 @@ describe('pull compensation', () => {
         1.5,
       )
       .chain();
-    expect(sewChain(chain, craftFor('No. 40', 0.4))).toEqual(sewChain(chain, craftFor('No. 40')));
+    expect(sewChain(chain, craftFor('No. 40', { pull: 0.4 }))).toEqual(sewChain(chain, craftFor('No. 40')));
   });
 });
