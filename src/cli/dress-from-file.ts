@@ -1,23 +1,25 @@
 import { dirname, resolve } from 'node:path';
 import { aloneDesign } from '../design/alone.js';
-import { dress } from '../dress.js';
+import { type Dressed, dress } from '../dress.js';
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
+import type { DressReport } from '../report/dress-report.js';
 import type { Setting } from '../settings.js';
 import { askedOn, refuseBrokenWork } from './asked-for.js';
 import { type LoadedDictionary, loadDictionary } from './dictionary.js';
 import type { DressOptions } from './dress-command.js';
 import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
-import { dressedEndings, renderDressed } from './dressed-outputs.js';
+import { dressedEndings, type Places, renderDressed } from './dressed-outputs.js';
 import { withHooping } from './hooping-options.js';
 import { fileKind, readInput } from './input-file.js';
 import { checkMixOptions, mixed, settingsAround, whyWithSettings } from './mix-options.js';
-import { checkOutputs, writeOutputs } from './output-files.js';
+import { checkOutputs, type Named, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { checkPictureOptions } from './picture-options.js';
 import { checkPlaceOptions, placedByOptions } from './place-options.js';
 import { print, printJson, sayUnread, settleStatus } from './print.js';
 import { blockFile } from './read-block.js';
+import { checkSheetOptions } from './sheet-options.js';
 import { threadColor } from './thread-color.js';
 import { readSaved, workFromDressing } from './work-from-dressing.js';
 import { refuseForDrawing, workFromOptions } from './work-from-options.js';
@@ -25,13 +27,39 @@ import { refuseForDrawing, workFromOptions } from './work-from-options.js';
 /** Runs the main job on a block or a saved dressing, writes the outputs asked for and prints the report. */
 export async function dressFromFile(path: string, options: DressOptions): Promise<void> {
   const outputs = outputsAsked(options);
+  const endings = outputs.map(({ ending }) => ending);
+  checkPictureOptions(options, endings);
+  checkSheetOptions(options, endings);
+  const { work, dressed, report, places } = await dressAsAsked(path, options, outputs);
+  const files = await inSaved(work.saved, () =>
+    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places, options))),
+  );
+  await writeOutputs(files, async () =>
+    options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
+  );
+  settleStatus(report.findings);
+}
+
+/** What a block or a saved dressing becomes as the options have it. */
+export interface AsAsked {
+  readonly work: DressWork;
+  readonly dressed: Dressed;
+  readonly report: DressReport;
+  readonly places: Places;
+}
+
+/**
+ * Dresses a block or a saved dressing as the options have it.
+ * @param outputs what is to be written of it afterwards: looked at first, so that nothing is worked in vain
+ */
+export async function dressAsAsked(
+  path: string,
+  options: DressOptions,
+  outputs: readonly Named[],
+): Promise<AsAsked> {
   const names = outputs.map((output) => output.path);
   checkOutputs(outputs, [path]);
   checkTogether(options);
-  checkPictureOptions(
-    options,
-    outputs.map(({ ending }) => ending),
-  );
   const { work, dictionary, libraryPath } = await readWork(path, options);
   checkOutputs(outputs, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
   if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
@@ -61,13 +89,7 @@ export async function dressFromFile(path: string, options: DressOptions): Promis
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });
   const places = { block: work.blockPath, library: libraryPath };
-  const files = await inSaved(work.saved, () =>
-    Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places, options))),
-  );
-  await writeOutputs(files, async () =>
-    options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
-  );
-  settleStatus(report.findings);
+  return { work, dressed, report, places };
 }
 
 /** What `--out` names by its ending, and the dressing that `--save` names. */

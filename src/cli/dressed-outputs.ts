@@ -3,9 +3,20 @@ import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
 import type { Named, Output } from './output-files.js';
 import type { PictureOptions } from './picture-options.js';
+import type { StopsSaid } from './render-sheet.js';
+import type { SheetOptions } from './sheet-options.js';
 
 /** What `dress` can write, by the ending of its name. */
-export const dressedEndings = ['.dst', '.svg', '.png', '.json', '.dressing.json', '.csv', '.txt'] as const;
+export const dressedEndings = [
+  '.dst',
+  '.svg',
+  '.png',
+  '.json',
+  '.dressing.json',
+  '.csv',
+  '.txt',
+  '.pdf',
+] as const;
 export type DressedEnding = (typeof dressedEndings)[number];
 
 /** Where a dressing's files are; null for a drawing that it holds itself, and for the usual library. */
@@ -20,7 +31,7 @@ export async function renderDressed(
   report: DressReport,
   { path, said, ending }: Named & { readonly ending: DressedEnding },
   places: Places,
-  pictures: PictureOptions = {},
+  asked: PictureOptions & SheetOptions & StopsSaid = {},
 ): Promise<Output> {
   return { path, said, content: await content() };
 
@@ -63,15 +74,19 @@ export async function renderDressed(
         const { dressText } = await import('../report/dress-text.js');
         return `${dressText(report)}\n`;
       }
+      case '.pdf': {
+        const { renderSheet } = await import('./render-sheet.js');
+        return (await renderSheet(dressed, report, asked)).bytes;
+      }
     }
   }
 
   async function picture(): Promise<string> {
-    const { show, stop } = pictures;
+    const { show, stop } = asked;
     if (show || stop) {
       const { dressedOverlays } = await import('./overlay-pictures.js');
       const { LIMITS } = await import('../check/density/limits.js');
-      return dressedOverlays(dressed, pictures, 'thread', LIMITS.firm);
+      return dressedOverlays(dressed, asked, 'thread', LIMITS.firm);
     }
     const { drawDressed } = await import('../draw/dressed-picture.js');
     return drawDressed(dressed);

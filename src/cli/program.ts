@@ -6,6 +6,7 @@ import { declareDress } from './dress-command.js';
 import { declareLibrary } from './library-command.js';
 import { declareSampler } from './sampler-command.js';
 import { declareSeams } from './seams-command.js';
+import { declareSheet } from './sheet-command.js';
 import { refuseRepeated } from './single-options.js';
 import { declareStitches } from './stitches-command.js';
 import { declareSwatch } from './swatch-command.js';
@@ -28,6 +29,7 @@ export function program(): Command {
   declareStitches(command);
   declareSwatch(command);
   declareSampler(command);
+  declareSheet(command);
   declareLibrary(command);
   declareDemo(command);
   for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);

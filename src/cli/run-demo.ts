@@ -6,6 +6,8 @@ import { dressFromFile } from './dress-from-file.js';
 /** Dresses the demo panel by its saved dressing; the outputs go to out/ in the folder in which the command runs. */
 export async function runDemo(options: { json?: true }): Promise<void> {
   mkdirSync('out', { recursive: true });
-  const out = ['panel.dst', 'panel.svg', 'panel.png', 'panel.txt'].map((name) => join('out', name));
+  const out = ['panel.dst', 'panel.svg', 'panel.png', 'panel.txt', 'panel.pdf'].map((name) =>
+    join('out', name),
+  );
   await dressFromFile(join(packageFolder, 'gallery', 'demo', 'panel.dressing.json'), { ...options, out });
 }

@@ -1,9 +1,10 @@
 import type { Command } from 'commander';
 import { libraryHelp } from './library-option.js';
 import { countOption } from './numbers.js';
+import { declareSheetOptions, type SheetOptions } from './sheet-options.js';
 import { nameOption } from './single-options.js';
 
-export interface SamplerOptions {
+export interface SamplerOptions extends Pick<SheetOptions, 'paper' | 'picture'> {
   readonly from: number;
   readonly library?: string;
   readonly out?: string[];
@@ -12,7 +13,7 @@ export interface SamplerOptions {
 
 /** `sampler`: the treatments of a dressing, once each, to sew on scrap. */
 export function declareSampler(program: Command): void {
-  program
+  const command = program
     .command('sampler')
     .summary('every treatment of a dressing once, numbered, to sew on scrap before the block')
     .description(
@@ -28,11 +29,11 @@ export function declareSampler(program: Command): void {
     .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option(
       '--out <file...>',
-      'what to write: .dst, .svg, .png, .json (needle points), .csv (color stops), .txt (report)',
+      'what to write: .dst, .svg, .png, .json (needle points), .csv (color stops), .txt (report), .pdf (sew sheet)',
     )
-    .option('--json', 'print one JSON document')
-    .action(async (path: string, options: SamplerOptions) => {
-      const { sewSampler } = await import('./sew-sampler.js');
-      await sewSampler(path, options);
-    });
+    .option('--json', 'print one JSON document');
+  declareSheetOptions(command).action(async (path: string, options: SamplerOptions) => {
+    const { sewSampler } = await import('./sew-sampler.js');
+    await sewSampler(path, options);
+  });
 }

@@ -10,17 +10,22 @@ import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { print, printJson, settleStatus } from './print.js';
 import type { SamplerOptions } from './sampler-command.js';
+import { checkSheetOptions } from './sheet-options.js';
 
 /** Sews the sampler of a dressing, writes the outputs asked for and prints what each number is. */
 export async function sewSampler(
   path: string,
-  { out = [], library, from, json }: SamplerOptions,
+  { out = [], library, from, json, ...sheet }: SamplerOptions,
 ): Promise<void> {
   const outputs = out.map((name) => ({
     path: name,
-    ending: outputKind(name, ['.dst', '.svg', '.png', '.json', '.csv', '.txt']),
+    ending: outputKind(name, ['.dst', '.svg', '.png', '.json', '.csv', '.txt', '.pdf']),
   }));
   checkOutputs(outputs, [path]);
+  checkSheetOptions(
+    sheet,
+    outputs.map(({ ending }) => ending),
+  );
   if (fileKind(path, await readInput(path)) !== 'record') {
     throw new InputError(
       'not-a-dressing',
@@ -48,7 +53,7 @@ export async function sewSampler(
     outputs.map((output) =>
       output.ending === '.txt'
         ? { ...output, content: `${samplerText(samples, report)}\n` }
-        : renderDressed(dressed, report, output, { block: null, library: null }),
+        : renderDressed(dressed, report, output, { block: null, library: null }, sheet),
     ),
   );
   await writeOutputs(files, () =>

@@ -12,6 +12,9 @@ export const PAPERS = {
 
 export type PaperName = keyof typeof PAPERS;
 
+/** How each is told. */
+export const PAPER_NAMES: Readonly<Record<PaperName, string>> = { a4: 'A4', letter: 'Letter' };
+
 /** The same paper lying on its long side. */
 export const lying = ({ width, height }: Size): Size => ({ width: height, height: width });
 

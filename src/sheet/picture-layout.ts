@@ -3,7 +3,7 @@ import type { Box } from '../geometry/box.js';
 import { InputError } from '../input-error.js';
 import { MARGIN } from './flow.js';
 import { type HoopPlan, shownBox } from './hoop-plan.js';
-import { lying, PAPERS, type PaperName, type Size } from './page-sizes.js';
+import { lying, PAPER_NAMES, PAPERS, type PaperName, type Size } from './page-sizes.js';
 
 /** How the picture lies on its page. */
 export interface PictureLayout {
@@ -64,19 +64,22 @@ function layoutOn(page: Size, plan: HoopPlan, tight: boolean): PictureLayout {
   return { page, plan, tight, scale };
 }
 
+/** 'at actual size', or how much smaller. */
+export const scaleText = (scale: number): string =>
+  scale === 1 ? 'at actual size' : `at ${Math.round(scale * 1e4) / 100} % of its size`;
+
 export const sizeOf = ({ left, top, right, bottom }: Box): Size => ({
   width: right - left,
   height: bottom - top,
 });
 
 function tooLarge(work: Size, { width, height }: Size, paper: PaperName, asked?: PictureSize): InputError {
-  const name = { a4: 'A4', letter: 'Letter' }[paper];
   const size = `${work.width.toFixed(1)} x ${work.height.toFixed(1)} mm`;
   const smaller = '--picture smaller draws it smaller and says how much';
   return new InputError(
     'larger-than-paper',
     'sheet',
-    `the block with its stitches is ${size}, which is larger than ${name} (${width} x ${height} mm) has room for${
+    `the block with its stitches is ${size}, which is larger than ${PAPER_NAMES[paper]} (${width} x ${height} mm) has room for${
       asked ? '' : ', and in no common sewing field'
     }`,
     asked ? smaller : `${smaller}, or name the sewing field that takes it with --hoop`,

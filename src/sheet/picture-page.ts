@@ -7,7 +7,7 @@ import { AROUND, drawInHoop, type PictureLook } from './hoop-picture.js';
 import { shownBox } from './hoop-plan.js';
 import type { Page } from './page.js';
 import type { Paper } from './paper.js';
-import { ABOVE, type PictureLayout, sizeOf, TIGHT } from './picture-layout.js';
+import { ABOVE, type PictureLayout, scaleText, sizeOf, TIGHT } from './picture-layout.js';
 import { heading } from './prose.js';
 import { type SetupLine, setupLines } from './setup-lines.js';
 import { textLines } from './text-lines.js';
@@ -76,7 +76,7 @@ function title(page: Page, paper: Paper, width: number, name: string, report: Dr
 
 /** How large the picture is, and what its signs are. */
 function caption({ scale, plan }: PictureLayout, { hoop }: DressReport): string {
-  const size = scale === 1 ? 'at actual size' : `at ${Math.round(scale * 1e4) / 100} % of its size`;
+  const size = scaleText(scale);
   const field = hoop?.fits ? `Sewing field ${hoop.name}${hoop.turned ? ', lying' : ''}` : '';
   const parts = plan.field
     ? [`${field}, ${size}; the cross is the middle of the design, the ring where the needle starts`]

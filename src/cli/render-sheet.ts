@@ -1,0 +1,28 @@
+import type { Role } from '../block/roles/role.js';
+import type { Dressed } from '../dress.js';
+import type { DressReport } from '../report/dress-report.js';
+import type { SheetTold } from '../sheet/sew-sheet.js';
+import type { SheetOptions } from './sheet-options.js';
+
+/** What the maker said of the block's own stops. */
+export interface StopsSaid {
+  readonly role?: ReadonlyMap<number, Role>;
+  readonly leaveOut?: readonly number[];
+}
+
+/** The sew sheet of what was dressed. */
+export async function renderSheet(
+  dressed: Dressed,
+  report: DressReport,
+  { paper = 'a4', picture, role, leaveOut }: SheetOptions & StopsSaid,
+): Promise<{ readonly bytes: Uint8Array; readonly told: SheetTold }> {
+  const [{ sewSheet }, { recognizeStops }] = await Promise.all([
+    import('../sheet/sew-sheet.js'),
+    import('../block/roles/recognize.js'),
+  ]);
+  const { existing } = dressed.block;
+  // what the maker says counts the stops of the whole file
+  const said = leaveOut ? undefined : role;
+  const roles = existing ? recognizeStops(existing, said).roles : [];
+  return sewSheet(dressed, report, roles, { paper, picture });
+}
