@@ -190,14 +190,13 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
   };
 }
 
-/** Arms may become short in the point of a corner that is broken; figures that keep their shape not very small. */
+/** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;
-const FIGURES_IN_CORNER = 0.5;
 
-function shareInCorner({ rows, scale }: Line): number {
+function shareInCorner({ rows, scale }: Line): number | null {
   const units = unitsOf(rows, scale, rows.sized.repeat * scale);
   const keepsShape = units.some(({ legs }) => legs.some(({ bends }) => !bends));
-  return keepsShape || rows.accents.length > 0 ? FIGURES_IN_CORNER : ARMS_IN_CORNER;
+  return keepsShape || rows.accents.length > 0 ? null : ARMS_IN_CORNER;
 }
 
 /** Reach of the treatment on an arm, as seen walking away from the junction. */

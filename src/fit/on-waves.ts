@@ -80,7 +80,7 @@ export function fitOnWaves(question: SpanQuestion, gap: number): SpanFit {
   const first = laid(line);
   const isInterlaced = rows.followers.some(({ mirrored }) => mirrored);
   const mirrored = isInterlaced
-    ? laid(ownLine(choice.waves, counted, rows, scale, -rows.hand as 1 | -1, gap)).laying
+    ? laid(ownLine(choice.waves, counted, rows, scale, -waveHand(question) as 1 | -1, gap)).laying
     : first.laying;
   return {
     laid: layRows(rows, first.laying, first.runs, scale, span.ring, cutsOf(question), mirrored),
@@ -109,7 +109,8 @@ function chooseWaves(question: SpanQuestion, gap: number): Choice | null {
 
 function wavesBy(question: SpanQuestion, filling: number, gap: number): Choice | null {
   const { span, rows } = question;
-  const { sized, hand } = rows;
+  const { sized } = rows;
+  const hand = waveHand(question);
   const steps = countSteps(rows);
   const least = Math.min(sized.least, question.scale);
   for (let scale = question.scale; ; scale = Math.max(least, scale * NARROWING)) {
@@ -137,6 +138,17 @@ function wavesBy(question: SpanQuestion, filling: number, gap: number): Choice |
     }
     if (scale <= least + 1e-9) return null;
   }
+}
+
+/**
+ * To which hand the waves rise first. A zigzag looks the same from both: where its seam has corners their low points lie
+ * on the outer side, and cover them instead of cutting across.
+ */
+function waveHand({ span, guide, rows }: SpanQuestion): 1 | -1 {
+  if (rows.waves!.shape !== 'points') return rows.hand;
+  const corners = span.ring ? guide.corners : span.corners;
+  const turn = corners.reduce((sum, corner) => sum + corner.turn, 0);
+  return turn === 0 ? rows.hand : turn > 0 ? 1 : -1;
 }
 
 /** A stitch that goes round its corners has no sharp places in its waves. */

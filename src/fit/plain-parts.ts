@@ -4,11 +4,12 @@ import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules } from './ask.js';
 import { evenBand, type Reach } from './band.js';
 import type { Claim } from './band-polygon.js';
-import type { Chain, Layer } from './fit.js';
+import type { Chain, Layer, Stretch } from './fit.js';
 import type { PieceFit } from './fit-pieces.js';
 import { endRules, type Line, type Lines } from './lines.js';
 import { joined, type Part } from './plain-line.js';
-import { plainEnd, spansOf } from './spans.js';
+import { wholeOverhang } from './rows.js';
+import { plainEnd, type SpanEnd, spansOf } from './spans.js';
 import type { Walk } from './walk.js';
 
 /** A bare stretch longer than this is filled with a plain line, mm. Common practice. */
@@ -16,13 +17,33 @@ const PLAIN_OVER = 3;
 
 /** Whether repeats fill all of a line that they are asked for. */
 export const isWhole = (line: Line, pieces: readonly PieceFit[]): boolean =>
-  pieces.every(({ laid }) => laid !== null) && tightParts(line).length === 0;
+  pieces.every(({ laid }) => laid !== null) &&
+  tightParts(line).length === 0 &&
+  beforeCorners(line, pieces).length === 0;
+
+/** What stays bare before and behind the corners that the treatment breaks at: its two sides keep clear of each other. */
+function beforeCorners({ rows }: Line, pieces: readonly PieceFit[]): Part[] {
+  const laid = pieces.filter(({ stretches }) => stretches.length > 0);
+  const parts = laid.flatMap(({ piece: { start, end }, stretches, scale }): Part[] => {
+    const [first, last] = [stretches[0], stretches[stretches.length - 1]];
+    const repeat = ({ from, to, repeats }: Stretch) => (to - from) / repeats;
+    const before = first.from - wholeOverhang(rows, scale, repeat(first)).start;
+    const behind = last.to + wholeOverhang(rows, scale, repeat(last)).end;
+    return [
+      ...(isBroken(start) ? [{ from: start.at, to: before }] : []),
+      ...(isBroken(end) ? [{ from: behind, to: end.at }] : []),
+    ];
+  });
+  return joined(parts.filter(({ from, to }) => to > from));
+}
+
+const isBroken = ({ kind, setback }: SpanEnd): boolean => kind === 'corner' && setback > 0;
 
 const tightParts = ({ tight }: Line) => tight.filter(({ from, to, kept }) => kept === null && to > from);
 
 /**
- * Where a line got nothing, because not even one small repeat fits there or it would be pressed too much: what a plain
- * line can fill.
+ * Where a line got nothing, because not even one small repeat fits there, it would be pressed too much, or the treatment
+ * ends clear of a corner that it breaks at: what a plain line, which goes round every corner, can fill.
  */
 export function plainParts(
   map: SeamMap,
@@ -33,7 +54,8 @@ export function plainParts(
 ): Part[] {
   const empty = pieces.filter(({ laid }) => laid === null).map(({ piece }) => piece);
   const tight = tightParts(line);
-  if (empty.length === 0 && tight.length === 0) return [];
+  const corners = beforeCorners(line, pieces);
+  if (empty.length === 0 && tight.length === 0 && corners.length === 0) return [];
   const across = line.walk.reverse ? -line.ask.offset : line.ask.offset;
   const own = thinReach(across);
   const wide = endRules(map, lines, line, rules);
@@ -43,12 +65,14 @@ export function plainParts(
       arm.seam === line.ask.seam ? seenFrom(own, arm.sense, line.walk.reverse) : wide.reach(arm),
     ownAt: () => own,
     tight: [],
+    breaksAt: () => false,
   });
   // A line without breadth ends where the bands of others leave it room.
   return thin.flatMap(({ start, end }) => {
     const [first, last] = [start.at + Math.max(0, start.setback), end.at - Math.max(0, end.setback)];
     const within = (part: Part) => ({ from: Math.max(first, part.from), to: Math.min(last, part.to) });
-    const parts = joined([...empty.map((span) => ({ from: span.start.at, to: span.end.at })), ...tight]);
+    const whole = empty.map((span) => ({ from: span.start.at, to: span.end.at }));
+    const parts = joined([...whole, ...tight, ...corners]);
     return parts.map(within).filter(({ from, to }) => to - from > PLAIN_OVER);
   });
 }

@@ -201,12 +201,13 @@ describe('a corner that is broken', () => {
     for (const degrees of [125, 140, 155]) {
       const map = bent((degrees * Math.PI) / 180);
       const [{ fit }] = fitLines(map, [askFor(1, 'feather', { sizes: { width: 4 } })], RULES);
-      expect(chainsOf(fit)).toHaveLength(2);
       expect(fit.stretches.map(({ ends }) => ends)).toEqual([
         ['free', 'corner'],
         ['corner', 'free'],
       ]);
-      const [a, b] = chainsOf(fit).map((chain) => legPoints([chain]));
+      // where the point would stay bare a plain line joins the two
+      const [a, b, ...plain] = chainsOf(fit).map((chain) => legPoints([chain]));
+      expect(plain.length).toBeLessThanOrEqual(1);
       let least = Infinity;
       for (const [x, y] of a) for (const [p, q] of b) least = Math.min(least, Math.hypot(x - p, y - q));
       expect(least).toBeGreaterThanOrEqual(0.6 - 1e-6);

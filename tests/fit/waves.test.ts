@@ -191,6 +191,28 @@ describe('stitches on waves along a seam', () => {
     expect(chainsOf(fit).length).toBe(1);
   });
 
+  test('on points go over the corners of the seam, not across their inside, whichever way it turns', () => {
+    const across: string[] = [];
+    for (const degrees of [40, 70, 95, -40, -70, -95]) {
+      for (const side of ['left', 'right'] as const) {
+        const turn = (degrees * Math.PI) / 180;
+        const corner = [100, 100] as const;
+        const points = [[40, 100], corner, [100 + 60 * Math.cos(turn), 100 - 60 * Math.sin(turn)]] as const;
+        const waves: Waves = { shape: 'points', height: 3, length: 15 };
+        const fit = worked({ kind: 'corner', points }, askFor(1, 'split', { side, waves }));
+        const out = legPoints(chainsOf(fit))
+          .map(([x, y]) => [x - corner[0], y - corner[1]])
+          .filter(([dx, dy]) => Math.hypot(dx, dy) < 6)
+          .map(([dx, dy]) => Math.sign(turn) * (dx * Math.sin(turn / 2) + dy * Math.cos(turn / 2)));
+        const furthest = Math.max(...out);
+        if (fit.stretches.some(({ waves: own }) => !own) || furthest < 1) {
+          across.push(`${degrees} degrees, ${side}: ${furthest.toFixed(2)} mm beyond the corner`);
+        }
+      }
+    }
+    expect(across).toEqual([]);
+  });
+
   test('leave a seat on every top: what sits there stands beyond it, to the one hand and the other in turn', () => {
     fc.assert(
       fc.property(gentle, fc.double({ min: 2, max: 5, noNaN: true }), (waves, away) => {
