@@ -3,8 +3,7 @@ import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
 import type { Named, Output } from './output-files.js';
 import type { PictureOptions } from './picture-options.js';
-import type { StopsSaid } from './render-sheet.js';
-import type { SheetOptions } from './sheet-options.js';
+import type { SheetAsked } from './render-sheet.js';
 
 /** What `dress` can write, by the ending of its name. */
 export const dressedEndings = [
@@ -31,7 +30,7 @@ export async function renderDressed(
   report: DressReport,
   { path, said, ending }: Named & { readonly ending: DressedEnding },
   places: Places,
-  asked: PictureOptions & SheetOptions & StopsSaid = {},
+  asked: PictureOptions & SheetAsked = {},
 ): Promise<Output> {
   return { path, said, content: await content() };
 

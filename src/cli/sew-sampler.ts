@@ -49,11 +49,12 @@ export async function sewSampler(
     );
   }
   const report = dressReport(dressed, out);
+  const numbers = new Map(samples.map(({ line, number }) => [line, number]));
   const files = await Promise.all(
     outputs.map((output) =>
       output.ending === '.txt'
         ? { ...output, content: `${samplerText(samples, report)}\n` }
-        : renderDressed(dressed, report, output, { block: null, library: null }, sheet),
+        : renderDressed(dressed, report, output, { block: null, library: null }, { ...sheet, numbers }),
     ),
   );
   await writeOutputs(files, () =>

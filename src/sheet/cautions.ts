@@ -11,3 +11,6 @@ export const CAUTIONS: readonly string[] = [
 /** Some machines run through a change of color. */
 export const MAY_NOT_HALT =
   'A machine with several needles may not halt at a color change: it goes on with the needle that it was told. Set a halt there wherever this sheet says so, and wherever you change a thread by hand; its manual says how.';
+
+export const OF_THE_BLOCK =
+  'What the block’s own stops are for was told by what they sew, and what is done between them is common practice: the block’s own instructions come first.';

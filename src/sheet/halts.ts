@@ -1,6 +1,9 @@
 import type { Role, StopRole } from '../block/roles/role.js';
+import { SEAM_ALLOWANCE } from '../block/sewn-lines.js';
 import { type Stop, stopsInOrder } from '../design/design.js';
 import type { Dressed } from '../dress.js';
+import { stopsOf } from '../formats/stops.js';
+import { boxOf } from '../geometry/box.js';
 import type { Runs } from '../needle/run.js';
 
 /** What the maker does while the machine halts. */
@@ -10,23 +13,22 @@ export interface Halt {
   readonly what: string;
 }
 
-/**
- * What a block that is pieced in the hoop asks for between its own stops, by what each was recognized as. Common practice;
- * the block's own instructions come first.
- */
-const BEFORE: Partial<Record<Role, string>> = {
-  edge: 'Trim excess now: the block close to its outline, all layers that the edge is to cover.',
-};
+/** Common practice, as all that is said here of a block that is pieced in the hoop; its own instructions come first. */
+const TRIM_BLOCK = 'Trim excess now: the block close to its outline, all layers that the edge is to cover.';
+const TRIM_CLOSE = 'Trim excess now, close outside the line just sewn: the edge comes over it.';
+const TRIM_WIDE = `Trim excess now, but leave what the next seams take in (${SEAM_ALLOWANCE} mm where nothing else is said).`;
 const AFTER: Partial<Record<Role, string>> = {
   map: 'Lay the first piece of fabric.',
   placement: 'Lay the fabric over the line just sewn.',
-  seam: 'Trim excess now, fold the piece over its seam and press it flat.',
-  'tack-down': 'Trim excess now, close outside the line just sewn.',
+  seam: 'Trim what is wider than the seam allowance, fold the piece over its seam and press it flat.',
+  'tack-down': TRIM_WIDE,
 };
+/** The same where an edge is sewn next. */
+const COVERED: typeof AFTER = { ...AFTER, placement: undefined, 'tack-down': TRIM_CLOSE };
 
 /**
  * Where the work is handled between two stops: as the block's own stops ask for it, and where the new ones need something
- * laid, looked at or pulled out.
+ * laid, looked at or pulled out. What is done at a halt is told once, before the stop that follows it.
  *
  * @param roles of the block's own stops; none for a drawing
  */
@@ -34,44 +36,55 @@ export function haltsOf(dressed: Dressed, roles: readonly StopRole[]): Halt[] {
   const stops = stopsInOrder(dressed.design);
   const laid = laidAlong(dressed);
   const { hooping = {}, outline } = dressed.dressing;
+  const roundEdges = edgesRound(dressed, roles);
   let own = 0;
   let trimmed = false;
-  const halts = stops.flatMap((stop, i): Halt[] => {
-    const n = i + 1;
-    const before = (what: string | undefined): Halt[] => (what ? [{ before: n, what }] : []);
-    const after = (what: string | undefined): Halt[] => (what ? [{ before: n + 1, what }] : []);
-    if (stop === null) {
-      const role = roles[own++]?.role;
-      if (role === undefined) return [];
-      const first = role === 'edge' && trimmed ? undefined : BEFORE[role];
-      if (role === 'edge') trimmed = true;
-      const next = stops[n] === undefined ? undefined : AFTER[role];
-      return [...before(first), ...after(next)];
-    }
-    if (stop.kind === 'placement' && hooping.outline) return after('Lay the block on the outline just sewn.');
-    if (stop.kind === 'alignment') {
-      const look = 'Look whether the block lies right, and move it until it does.';
-      return hooping.crosses
-        ? after(look)
-        : [
-            ...before('Step through the next stop without thread, hands away from the needle.'),
-            ...after(look),
-          ];
-    }
-    if (stop.kind === 'edge' && outline === 'trim' && !trimmed) {
-      trimmed = true;
-      return before(BEFORE.edge);
-    }
-    const ribbon = laid.get(stop.runs);
-    return ribbon ? after(`Lay the ${ribbon} along the line just sewn.`) : [];
+
+  const trimBefore = (n: number): Halt[] => {
+    const isDone = trimmed;
+    trimmed = true;
+    return isDone ? [] : [{ before: n, what: TRIM_BLOCK }];
+  };
+  const ofOwn = (n: number): Halt[] => {
+    const role = roles[own++]?.role;
+    if (role === undefined) return [];
+    if (role === 'edge') return roundEdges.has(own) ? trimBefore(n) : [];
+    const isCovered = stops[n] === null && roles[own]?.role === 'edge';
+    const what = isCovered ? COVERED[role] : AFTER[role];
+    return what && n < stops.length ? [{ before: n + 1, what }] : [];
+  };
+  const ofNew = ({ kind, runs }: Stop, n: number): Halt[] => {
+    const after = (what: string): Halt[] => [{ before: n + 1, what }];
+    const ribbon = laid.get(runs);
+    if (ribbon) return after(`Lay the ${ribbon} along the line just sewn.`);
+    if (kind === 'placement' && hooping.outline) return after('Lay the block on the outline just sewn.');
+    if (kind === 'edge' && outline === 'trim') return trimBefore(n);
+    if (kind !== 'alignment') return [];
+    const look = after('Look whether the block lies right, and move it until it does.');
+    return hooping.crosses ? look : [{ before: n, what: WITHOUT_THREAD }, ...look];
+  };
+  const halts = stops.flatMap((stop, i) => (stop ? ofNew(stop, i + 1) : ofOwn(i + 1)));
+  const pulled = [
+    ...(stops.some((stop) => stop?.kind === 'basting') ? ['the basting box'] : []),
+    ...(hooping.crosses && stops.some((stop) => stop?.kind === 'alignment') ? ['the crosses'] : []),
+  ];
+  const last = `When all is sewn, pull out ${pulled.join(' and ')}.`;
+  return [...halts, ...(pulled.length ? [{ before: stops.length + 1, what: last }] : [])];
+}
+
+const WITHOUT_THREAD = 'Step through the next stop without thread, hands away from the needle.';
+
+/** An edge reaches at least so far across the block that it goes round. */
+const ROUND = 0.9;
+
+/** Which of the block's own stops, from 1, are an edge round the whole block. */
+function edgesRound({ block: { existing, map } }: Dressed, roles: readonly StopRole[]): ReadonlySet<number> {
+  const edges = existing ? stopsOf(existing).filter((_, i) => roles[i]?.role === 'edge') : [];
+  const round = edges.filter(({ runs }) => {
+    const { left, right, top, bottom } = boxOf(runs);
+    return right - left >= ROUND * map.width && bottom - top >= ROUND * map.height;
   });
-  const pulled = stops.some(
-    (stop) => stop?.kind === 'basting' || (stop?.kind === 'alignment' && hooping.crosses),
-  );
-  const end: Halt[] = pulled
-    ? [{ before: stops.length + 1, what: 'When all is sewn, pull out the basting and the crosses.' }]
-    : [];
-  return [...halts, ...end];
+  return new Set(round.map(({ stop }) => stop));
 }
 
 /** What is laid by hand along which placement line: 'Lace, 8 mm wide'. */

@@ -17,8 +17,6 @@ import type { LineStyle, Page } from './page.js';
 import { drawSwatch, type ThreadMark } from './thread-marks.js';
 
 const THIN: LineStyle = { color: '#000000', width: 0.2 };
-/** Room round the picture for the mark of its upper edge and the ticks of the field, mm of paper. */
-export const AROUND = 6;
 /** Height of a stop's plate and of a seam's number, mm of paper. */
 const PLATE = 3.4;
 const SEAM = 2.5;
@@ -27,6 +25,8 @@ export interface PictureLook {
   readonly marks: ReadonlyMap<string, ThreadMark>;
   /** letters of what is put on by hand */
   readonly letters: ReadonlyMap<string, string>;
+  /** whether seams get their numbers */
+  readonly seams: boolean;
 }
 
 /**
@@ -40,7 +40,7 @@ export function drawInHoop(
   dressed: Dressed,
   plan: HoopPlan,
   at: { readonly x: number; readonly y: number; readonly scale: number },
-  { marks, letters }: PictureLook,
+  { marks, letters, seams }: PictureLook,
 ): void {
   const box = shownBox(plan);
   const onPage = ([x, y]: Point): Point => [
@@ -56,7 +56,7 @@ export function drawInHoop(
   });
   drawField(page, plan, onPage);
   drawMarks(page, dressed, letters, onPage, at.scale);
-  drawNumbers(page, dressed, marks, onPage);
+  drawNumbers(page, dressed, marks, onPage, seams);
 }
 
 /** Cloth so pale that thread stands out from it, and little ink is used. */
@@ -181,10 +181,17 @@ function drawNumbers(
   { block: { map }, design }: Dressed,
   marks: PictureLook['marks'],
   onPage: (p: Point) => Point,
+  withSeams: boolean,
 ): void {
-  const seams = map.seams.map((seam) => ({ id: seam.id, at: onPage(seamNumberSpot(seam, map, SEAM)) }));
+  const seams = (withSeams ? map.seams : []).map((seam) => ({
+    id: seam.id,
+    at: onPage(seamNumberSpot(seam, map, SEAM)),
+  }));
   for (const { id, at } of seams) seamPlate(page, id, at);
-  const placed = stopsInOrder(design).flatMap((stop, i) => (stop ? [{ stop, n: i + 1 }] : []));
+  const placed = stopsInOrder(design).flatMap((stop, i) =>
+    // a plate would hide the figures that a sampler sews beside its lines
+    stop && (withSeams || stop.seams.length > 0) ? [{ stop, n: i + 1 }] : [],
+  );
   const spots = plateSpots(
     placed.map(({ stop }) => runsOnPage(stop.runs, onPage)),
     2 * PLATE,

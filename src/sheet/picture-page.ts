@@ -3,12 +3,12 @@ import type { DressReport } from '../report/dress-report.js';
 import { totalsText } from '../report/dress-text.js';
 import { CHECK_BARS, checkBars } from './check-bars.js';
 import { type Flow, MARGIN } from './flow.js';
-import { AROUND, drawInHoop, type PictureLook } from './hoop-picture.js';
+import { drawInHoop, type PictureLook } from './hoop-picture.js';
 import { shownBox } from './hoop-plan.js';
 import type { Page } from './page.js';
 import type { Paper } from './paper.js';
 import { ABOVE, type PictureLayout, scaleText, sizeOf, TIGHT } from './picture-layout.js';
-import { heading } from './prose.js';
+import { heading, paragraph } from './prose.js';
 import { type SetupLine, setupLines } from './setup-lines.js';
 import { textLines } from './text-lines.js';
 
@@ -43,11 +43,7 @@ export function picturePage(
   });
   checkBars(page, tight ? TIGHT.margin + 1 : MARGIN, under + 7.5);
   flow.y = under + 7.5 + CHECK_BARS.height + 2;
-  if (tight) {
-    flow.nextPage();
-    title(flow.page, paper, flow.width, dressed.block.name, report);
-    flow.y = MARGIN + ABOVE - AROUND;
-  }
+  if (tight) paragraph(flow, sums(report));
   if (beside) {
     const column = { x: x + wide + GAP, width: flow.width - wide - GAP };
     page.text('To fill in', column.x, y + 3, { size: 3.4, bold: true });
@@ -71,8 +67,14 @@ function title(page: Page, paper: Paper, width: number, name: string, report: Dr
   page.text('Sew sheet', MARGIN + width, MARGIN + 5.4, { size: 4, align: 'right', color: '#333333' });
   page.line(MARGIN, MARGIN + 8.4, MARGIN + width, MARGIN + 8.4, { color: '#000000', width: 0.3 });
   const told = { size: 3 };
-  textLines(page, paper.lines(totalsText(report), width, told), MARGIN, MARGIN + 12.8, 4.1, told);
+  textLines(page, paper.lines(sums(report), width, told), MARGIN, MARGIN + 12.8, 4.1, told);
 }
+
+/** The sums, with measures that are not broken over two lines. */
+const sums = (report: DressReport): string => totalsText(report).replace(/ (x|mm)\b ?/g, unbroken);
+
+const unbroken = (measure: string): string =>
+  measure.endsWith('mm') ? measure.replace(' ', '\u00a0') : measure.replaceAll(' ', '\u00a0');
 
 /** How large the picture is, and what its signs are. */
 function caption({ scale, plan }: PictureLayout, { hoop }: DressReport): string {

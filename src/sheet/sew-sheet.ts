@@ -5,7 +5,7 @@ import { lineName } from '../finding.js';
 import { threadColors } from '../formats/dressing.js';
 import type { DressReport } from '../report/dress-report.js';
 import { numberList } from '../report/table.js';
-import { CAUTIONS, MAY_NOT_HALT } from './cautions.js';
+import { CAUTIONS, MAY_NOT_HALT, OF_THE_BLOCK } from './cautions.js';
 import { Flow, MARGIN } from './flow.js';
 import { flowTable, type SheetCell, type SheetRow } from './flow-table.js';
 import { writeFooters } from './footers.js';
@@ -24,6 +24,8 @@ export interface SheetAsk {
   readonly paper: PaperName;
   /** usual: at actual size where the page takes it, else smaller for what a sewing field takes */
   readonly picture?: PictureSize;
+  /** of a sampler: the number that is sewn beside each of its lines */
+  readonly numbers?: ReadonlyMap<number | 'outline', number>;
 }
 
 /** What a sheet tells, for programs. */
@@ -47,7 +49,7 @@ export async function sewSheet(
   dressed: Dressed,
   report: DressReport,
   roles: readonly StopRole[],
-  { paper: name, picture }: SheetAsk,
+  { paper: name, picture, numbers }: SheetAsk,
 ): Promise<{ readonly bytes: Uint8Array; readonly told: SheetTold }> {
   const layout = pictureLayout(dressed, hoopPlan(dressed), name, picture);
   const paper = await newPaper({ title: `${dressed.block.name}, sew sheet` });
@@ -57,8 +59,8 @@ export async function sewSheet(
   const marks = threadMarks(stops.map(({ thread }) => thread));
   const letters = handLetters(report);
 
-  picturePage(flow, dressed, report, layout, { marks, letters });
-  stopTable(flow, stops, halts, marks);
+  picturePage(flow, dressed, report, layout, { marks, letters, seams: !numbers });
+  stopTable(flow, stops, halts, marks, numbers);
   byHandTable(flow, report, letters);
   threadTable(flow, stops, marks);
   lookAt(flow, report);
@@ -98,9 +100,11 @@ function stopTable(
   stops: readonly SheetStop[],
   halts: readonly Halt[],
   marks: ReadonlyMap<string, ThreadMark>,
+  numbers?: SheetAsk['numbers'],
 ): void {
   heading(flow, 'Color stops in the order of the machine', 40);
   paragraph(flow, MAY_NOT_HALT);
+  if (stops.some(({ kind }) => kind === 'existing')) paragraph(flow, OF_THE_BLOCK);
   const told = (n: number): SheetRow[] =>
     halts.filter(({ before }) => before === n).map(({ what }) => ({ remark: what }));
   flowTable(
@@ -110,27 +114,34 @@ function stopTable(
       { heading: 'Stop', width: 10, figures: true },
       { heading: 'Thread', width: 17 },
       { heading: 'What is sewn, in which thread' },
-      { heading: 'Seams', width: 17 },
+      { heading: numbers ? 'Number' : 'Seams', width: 17 },
       { heading: 'Begins on', width: 16 },
       { heading: 'First stitch', width: 15, figures: true },
       { heading: 'Stitches', width: 16, figures: true },
       { heading: 'Minutes', width: 15, figures: true },
       { heading: 'Optional', width: 17 },
     ],
-    [...stops.flatMap((stop) => [...told(stop.stop), stopRow(stop, marks)]), ...told(stops.length + 1)],
+    [
+      ...stops.flatMap((stop) => [...told(stop.stop), stopRow(stop, marks, numbers)]),
+      ...told(stops.length + 1),
+    ],
   );
 }
 
-function stopRow(stop: SheetStop, marks: ReadonlyMap<string, ThreadMark>): SheetCell[] {
+function stopRow(
+  stop: SheetStop,
+  marks: ReadonlyMap<string, ThreadMark>,
+  numbers?: SheetAsk['numbers'],
+): SheetCell[] {
   const { thread, beginsOn, firstStitch, seams } = stop;
   const below = [thread ? `${thread.name} ${thread.weight}` : '', workedIn(stop)].filter(Boolean).join('; ');
   return [
     OPEN_BOX,
     { text: String(stop.stop), bold: true },
-    thread ? swatchCell(thread, marks) : { below: 'as the block’s' },
+    thread ? swatchCell(thread, marks) : { below: 'the block’s' },
     { text: stop.title, below },
-    { text: numberList(seams) || '-' },
-    { text: beginsOn === null ? '-' : lineName(beginsOn).replace('the ', '') },
+    { text: numberList(seams.map((seam) => numbers?.get(seam) ?? seam)) || '-' },
+    { text: beginsOn === null ? '-' : placeName(beginsOn, numbers) },
     { text: firstStitch === null ? '-' : String(firstStitch) },
     { text: String(stop.stitches) },
     { text: stop.minutes.toFixed(1) },
@@ -140,6 +151,9 @@ function stopRow(stop: SheetStop, marks: ReadonlyMap<string, ThreadMark>): Sheet
     },
   ];
 }
+
+const placeName = (line: number | 'outline', numbers: SheetAsk['numbers']): string =>
+  numbers?.has(line) ? `number ${numbers.get(line)}` : lineName(line).replace('the ', '');
 
 function swatchCell(
   thread: NonNullable<SheetStop['thread']>,
