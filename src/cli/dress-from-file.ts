@@ -46,6 +46,7 @@ export interface AsAsked {
   readonly dressed: Dressed;
   readonly report: DressReport;
   readonly places: Places;
+  readonly dictionary: LoadedDictionary;
 }
 
 /**
@@ -89,7 +90,7 @@ export async function dressAsAsked(
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });
   const places = { block: work.blockPath, library: libraryPath };
-  return { work, dressed, report, places };
+  return { work, dressed, report, places, dictionary };
 }
 
 /** What `--out` names by its ending, and the dressing that `--save` names. */

@@ -4,6 +4,7 @@ import { declareCheck } from './check-command.js';
 import { declareDemo } from './demo-command.js';
 import { declareDress } from './dress-command.js';
 import { declareLibrary } from './library-command.js';
+import { declarePattern } from './pattern-command.js';
 import { declareSampler } from './sampler-command.js';
 import { declareSeams } from './seams-command.js';
 import { declareSheet } from './sheet-command.js';
@@ -30,6 +31,7 @@ export function program(): Command {
   declareSwatch(command);
   declareSampler(command);
   declareSheet(command);
+  declarePattern(command);
   declareLibrary(command);
   declareDemo(command);
   for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);

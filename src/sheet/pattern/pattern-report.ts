@@ -1,0 +1,56 @@
+import type { Finding } from '../../finding.js';
+import { lookHere } from '../../report/look-here.js';
+import { counted } from '../../report/table.js';
+import { PAPER_NAMES, type PaperName } from '../page-sizes.js';
+import type { Entry, Pattern } from './pattern.js';
+
+/** What a pattern holds, for programs. */
+export interface PatternReport {
+  readonly pattern: {
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly mirrored: boolean;
+    /** of the PDF, the one that tells how to use it among them; 0 where none was made */
+    readonly pages: number;
+    readonly needlePoints: number;
+    readonly work: readonly Entry[];
+  };
+  readonly outputs: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+export function patternReport(
+  { frame, mirrored, dots, entries }: Pattern,
+  pages: number,
+  outputs: readonly string[],
+  findings: readonly Finding[],
+): PatternReport {
+  const mm = (length: number) => Math.round(10 * length) / 10;
+  return {
+    pattern: {
+      widthMm: mm(frame.right - frame.left),
+      heightMm: mm(frame.bottom - frame.top),
+      mirrored,
+      pages,
+      needlePoints: dots.length / 2,
+      work: entries,
+    },
+    outputs,
+    findings,
+  };
+}
+
+/** The same, for the terminal. */
+export function patternText({ pattern, outputs, findings }: PatternReport, paper: PaperName): string {
+  const { widthMm, heightMm, mirrored, pages, needlePoints } = pattern;
+  const on = pages
+    ? `, on ${counted(pages, 'page')} ${PAPER_NAMES[paper]} with the one that tells how to use it`
+    : '';
+  return [
+    `Pattern of ${widthMm.toFixed(1)} x ${heightMm.toFixed(1)} mm${mirrored ? ', mirrored' : ''}, with ${counted(needlePoints, 'needle point')}${on}. Print it at 100 %.`,
+    '',
+    lookHere(findings),
+    '',
+    `Made ${outputs.join(', ')}`,
+  ].join('\n');
+}
