@@ -52,12 +52,17 @@ const both =
     a(pen, box);
     b(pen, box);
   };
-/** Short strokes in rows, which look like dots. */
-const dots: Pattern = (pen, { x, y, width, height }) => {
+/** Small crosses in rows. */
+const crosses: Pattern = (pen, { x, y, width, height }) => {
   for (let row = STEP / 2; row < height; row += STEP) {
     for (let at = STEP / 2; at < width; at += STEP) {
-      pen.move(x + at - 0.15, y + row);
-      pen.line(x + at + 0.15, y + row);
+      for (const [dx, dy] of [
+        [0.35, 0],
+        [0, 0.35],
+      ]) {
+        pen.move(x + at - dx, y + row - dy);
+        pen.line(x + at + dx, y + row + dy);
+      }
     }
   }
 };
@@ -69,7 +74,7 @@ const PATTERNS: readonly Pattern[] = [
   slanted(0),
   slanted(1),
   both(level, slanted(0)),
-  dots,
+  crosses,
   both(slanted(-1), slanted(1)),
 ];
 
