@@ -372,3 +372,54 @@ describe('on a block that is joined into other work', () => {
     );
   });
 });
+
+describe('what ends keep clear of others', () => {
+  test('is taken off first: no other number of repeats fits what is left better, and stretched less', () => {
+    const worse: string[] = [];
+    fc.assert(
+      fc.property(
+        fc.double({ min: 25, max: 110, noNaN: true }),
+        fc.constantFrom('herringbone', 'feather', 'cross', 'fly', 'blanket'),
+        fc.constantFrom('blanket', 'cretan', 'running'),
+        fc.constantFrom('short', 'bevel', 'tuck'),
+        fc.double({ min: 0.3, max: 3, noNaN: true }),
+        (length, stitch, through, manner: Manner, clear) => {
+          const map = mapOfLines([
+            [
+              [40, 20],
+              [40, 180],
+            ],
+            [
+              [40, 100],
+              [40 + length, 100],
+            ],
+            [
+              [40 + length, 20],
+              [40 + length, 180],
+            ],
+          ]);
+          const isAcross = (id: number) => map.seams[id - 1].points[1] === map.seams[id - 1].points[3];
+          const asks = map.seams.map(({ id }) => askFor(id, isAcross(id) ? stitch : through, { manner }));
+          const fits = fitLines(map, asks, { gap: clear, outline: 'free' });
+          const { fit } = fits.find(({ fit }) => isAcross(Number(fit.seam)))!;
+          for (const { from, to, repeats } of fit.stretches) {
+            const wanted = fit.wanted * fit.scale!;
+            const off = (count: number) => Math.abs(Math.log((to - from) / count / wanted));
+            // a whole repeat more or less is always allowed, whatever its phase; the scale may hold one back
+            for (const other of [repeats - 1, repeats + 1]) {
+              if (other > 0 && off(other) < off(repeats) - 1e-9) {
+                worse.push(
+                  `${stitch} between ${through}, ${manner}: ${repeats} on ${(to - from).toFixed(2)} mm`,
+                );
+              }
+            }
+            if (to > length + 1e-6 || from < -1e-6)
+              worse.push(`${stitch}: from ${from} to ${to} of ${length}`);
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+    expect(worse).toEqual([]);
+  });
+});
