@@ -17,4 +17,4 @@ const newest = (folder) =>
 
 if (age('node_modules/.package-lock.json') < age('package-lock.json')) run('ci', '--no-audit', '--no-fund');
 if (age('dist/cli/main.js') < Math.max(newest('src'), age('tsconfig.build.json')))
-  run('run', '--silent', 'build');
+  run('run', '--silent', 'build:core');

@@ -4,6 +4,7 @@ import { declareCheck } from './check-command.js';
 import { declareDemo } from './demo-command.js';
 import { declareDress } from './dress-command.js';
 import { declareLibrary } from './library-command.js';
+import { declarePage } from './page-command.js';
 import { declarePattern } from './pattern-command.js';
 import { declareSampler } from './sampler-command.js';
 import { declareSeams } from './seams-command.js';
@@ -34,6 +35,7 @@ export function program(): Command {
   declarePattern(command);
   declareLibrary(command);
   declareDemo(command);
+  declarePage(command);
   for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);
   return command;
 }

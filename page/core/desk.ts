@@ -1,0 +1,71 @@
+import type { Block } from '../../src/block/block.js';
+import { dress } from '../../src/dress.js';
+import type { BlockSource } from '../../src/formats/dressing.js';
+import type { Dictionary } from '../../src/stitches/dictionary.js';
+import { complaintOf } from './complaint.js';
+import { drawnOf } from './drawn.js';
+import { freshWork } from './fresh-work.js';
+import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
+import { mixAgain } from './mix-again.js';
+import { offersOf, tried } from './offers.js';
+import { openFile } from './open-file.js';
+import { outputOf } from './outputs.js';
+import { readBlock } from './read-block.js';
+
+type Handlers = { [W in What]: (ask: Asks[W]['ask']) => Promise<Asks[W]['answer']> };
+
+/**
+ * Answers what the page asks, one question after the other. It keeps the block's file, which is large and never changes,
+ * and the block last read from it; all else comes with the question.
+ */
+export function deskOf(library: Dictionary): (question: Question) => Promise<Answer> {
+  let held: GivenFile | null = null;
+  let read: { key: string; block: Block } | null = null;
+
+  const blockOf = async (source: BlockSource): Promise<Block> => {
+    const { scale: _, turn: __, leaveOut: ___, digest: ____, ...told } = source;
+    const key = JSON.stringify(told);
+    if (read?.key !== key) read = { key, block: await readBlock(source, held) };
+    return read.block;
+  };
+  const hold = (file: GivenFile | null) => {
+    held = file;
+    read = null;
+  };
+
+  const handlers: Handlers = {
+    hold: async ({ file }) => {
+      hold(file);
+      return null;
+    },
+    open: async ({ file, beside, roles, seed }) => {
+      const opened = await openFile(file, beside, new Map(roles));
+      hold(opened.file);
+      if (opened.dressing) {
+        const block = await blockOf(opened.dressing.block);
+        return { dressing: opened.dressing, roles: null, why: [], findings: block.findings };
+      }
+      const block = await blockOf(opened.source);
+      return freshWork(block, opened, library, seed);
+    },
+    dress: async ({ dressing }) => {
+      const block = await blockOf(dressing.block);
+      return drawnOf(dress(block, dressing, library), block);
+    },
+    mix: async ({ dressing, seed, lines }) =>
+      mixAgain(await blockOf(dressing.block), dressing, library, { seed, seams: lines }),
+    offers: async () => offersOf(library),
+    try: async ({ dressing, line, offer }) =>
+      tried(await blockOf(dressing.block), dressing, line, offer, library),
+    output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
+  };
+
+  return async ({ id, what, ask }) => {
+    try {
+      const handler = handlers[what] as (ask: unknown) => Promise<unknown>;
+      return { id, answer: await handler(ask) };
+    } catch (error) {
+      return { id, complaint: complaintOf(error) };
+    }
+  };
+}

@@ -1,0 +1,122 @@
+import type { Role, StopRole } from '../../src/block/roles/role.js';
+import type { Finding } from '../../src/finding.js';
+import type { Mark } from '../../src/fit/fit.js';
+import type { Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
+import type { DressReport } from '../../src/report/dress-report.js';
+import type { Parameter } from '../../src/stitches/stitch.js';
+
+/** A line of the block, as treatments name it. */
+export type Line = number | 'outline';
+
+/** A file as the maker gave it. */
+export interface GivenFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Thread ready to be drawn: points in mm, and the pieces of every run; a run ends with -1. */
+export interface DrawnThread {
+  readonly xy: Float64Array;
+  readonly cuts: Int32Array;
+  readonly hex: string;
+  readonly width: number;
+}
+
+export interface DrawnStop extends DrawnThread {
+  readonly title: string;
+  readonly kind: string;
+  readonly seams: readonly Line[];
+}
+
+/** The block as it lies, before any thread of ours; mm. */
+export interface DrawnBlock {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  readonly patches: readonly {
+    readonly id: number;
+    readonly fill: string;
+    readonly rings: readonly Float64Array[];
+  }[];
+  readonly seams: readonly { readonly id: number; readonly points: Float64Array }[];
+  readonly outline: Float64Array | null;
+  /** what the block's own file sews, stop by stop */
+  readonly existing: readonly { readonly stop: number; readonly runs: readonly Float64Array[] }[];
+}
+
+/** A dressed block, all that the page shows of it. */
+export interface Picture {
+  readonly block: DrawnBlock;
+  readonly stops: readonly DrawnStop[];
+  readonly marks: readonly Mark[];
+  readonly report: DressReport;
+  /** how treatments remember the seams of the block as drawn */
+  readonly references: readonly SeamReference[];
+}
+
+/** What was made of a file. */
+export interface Opened {
+  readonly dressing: Dressing;
+  /** of a stitch file: what each color stop was taken for */
+  readonly roles: readonly StopRole[] | null;
+  /** why each line got what it got, where the block was mixed */
+  readonly why: readonly (readonly [Line, string])[];
+  readonly findings: readonly Finding[];
+}
+
+/** Something that a line can get, as it stands on the shelf. */
+export interface Offered {
+  readonly name: string;
+  readonly title: string;
+  readonly otherNames: readonly string[];
+  readonly use: string;
+  readonly family: string;
+  readonly shelf: 'stitch' | 'treatment';
+  readonly isOwn: boolean;
+  /** of a stitch: what can be told of it */
+  readonly parameters: readonly Parameter[];
+  /** threads count from 0 */
+  readonly work: Work;
+}
+
+/** How an offer looks on a line: null where it does not fit. */
+export interface Tried {
+  readonly name: string;
+  readonly threads: readonly DrawnThread[];
+}
+
+export type OutputKind = 'dst' | 'alone' | 'dressing' | 'svg' | 'sampler' | 'csv' | 'points';
+
+/** What the page can ask of the core, and what it gets. */
+export interface Asks {
+  open: {
+    ask: { file: GivenFile; beside?: GivenFile; roles?: readonly (readonly [number, Role])[]; seed: number };
+    answer: Opened;
+  };
+  /** the file that a dressing is of */
+  hold: { ask: { file: GivenFile }; answer: null };
+  dress: { ask: { dressing: Dressing }; answer: Picture };
+  mix: { ask: { dressing: Dressing; seed: number; lines?: readonly number[] }; answer: Opened };
+  offers: { ask: null; answer: readonly Offered[] };
+  try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
+  output: { ask: { dressing: Dressing; kind: OutputKind }; answer: Uint8Array };
+}
+
+export type What = keyof Asks;
+
+export interface Question {
+  readonly id: number;
+  readonly what: What;
+  readonly ask: unknown;
+}
+
+/** What could not be used, in the parts that a screen shows. */
+export interface Complaint {
+  readonly where: string;
+  readonly wrong: string;
+  readonly right: string;
+}
+
+export type Answer =
+  | { readonly id: number; readonly answer: unknown }
+  | { readonly id: number; readonly complaint: Complaint };

@@ -1,0 +1,81 @@
+import { traceLine } from '../../src/draw/pen.js';
+import type { Line, Picture } from '../core/messages.js';
+import { pointsOf } from '../state/lines-near.js';
+import type { View } from '../state/view.js';
+import { canvasPen } from './canvas-pen.js';
+import { drawCloth } from './cloth.js';
+import { drawThread } from './thread.js';
+
+export interface OnTable {
+  readonly picture: Picture;
+  readonly view: View;
+  readonly touched: Line | null;
+  readonly hidden: readonly string[];
+}
+
+/** Draws all that lies on the table. @param dots of the screen to a pixel of the page */
+export function drawTable(ctx: CanvasRenderingContext2D, dots: number, on: OnTable): void {
+  const { picture, view } = on;
+  ctx.setTransform(1, 0, 0, 1, 0, 0);
+  ctx.clearRect(0, 0, ctx.canvas.width, ctx.canvas.height);
+  ctx.setTransform(dots * view.scale, 0, 0, dots * view.scale, dots * view.x, dots * view.y);
+  ctx.save();
+  ctx.shadowColor = 'rgba(40, 25, 10, 0.35)';
+  ctx.shadowBlur = 14 * dots;
+  ctx.shadowOffsetY = 4 * dots;
+  ctx.fillStyle = '#d8cfc0';
+  ctx.fill(outlinePath(picture));
+  ctx.restore();
+  drawCloth(ctx, picture.block);
+  for (const stop of picture.stops) if (!on.hidden.includes(stop.title)) drawThread(ctx, stop);
+  for (const { at } of picture.marks) drawMark(ctx, at);
+  if (on.touched !== null) drawTouched(ctx, picture, on.touched, view.scale);
+}
+
+function outlinePath({ block: { outline, width, height } }: Picture): Path2D {
+  const path = new Path2D();
+  if (outline) traceLine(canvasPen(path), outline);
+  else path.rect(0, 0, width, height);
+  return path;
+}
+
+/** A bead or the like, put on by hand afterwards. */
+function drawMark(ctx: CanvasRenderingContext2D, [x, y]: readonly [number, number]): void {
+  const path = new Path2D();
+  path.arc(x, y, 1.1, 0, 2 * Math.PI);
+  ctx.fillStyle = '#e9f1f4';
+  ctx.strokeStyle = '#4c5b66';
+  ctx.lineWidth = 0.25;
+  ctx.fill(path);
+  ctx.stroke(path);
+}
+
+/** The touched line stands out by a light band with dark rims, whatever the cloth. */
+function drawTouched(ctx: CanvasRenderingContext2D, { block }: Picture, line: Line, scale: number): void {
+  const points = pointsOf(block, line);
+  if (!points) return;
+  const path = new Path2D();
+  traceLine(canvasPen(path), points);
+  ctx.lineCap = 'round';
+  ctx.lineJoin = 'round';
+  for (const [width, color] of [
+    [4.5, 'rgba(20, 30, 50, 0.75)'],
+    [2.5, '#fff8e6'],
+  ] as const) {
+    ctx.setLineDash([9 / scale, 8 / scale]);
+    ctx.lineWidth = width / scale;
+    ctx.strokeStyle = color;
+    ctx.stroke(path);
+  }
+  ctx.setLineDash([]);
+  const ends = [points.subarray(0, 2), points.subarray(-2)];
+  for (const [x, y] of ends) {
+    const dot = new Path2D();
+    dot.arc(x, y, 5 / scale, 0, 2 * Math.PI);
+    ctx.fillStyle = '#fff8e6';
+    ctx.lineWidth = 2 / scale;
+    ctx.strokeStyle = 'rgba(20, 30, 50, 0.85)';
+    ctx.fill(dot);
+    ctx.stroke(dot);
+  }
+}

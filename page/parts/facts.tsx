@@ -1,0 +1,19 @@
+import { minutes, plural } from '../state/words.js';
+import { picture } from '../state/work.js';
+
+/** Time, trims, stops: always in view. */
+export function Facts() {
+  const report = picture.value?.report;
+  if (!report) return null;
+  const trims = report.stops.reduce((sum, stop) => sum + stop.trims, 0);
+  const { totals } = report;
+  return (
+    <p class="facts">
+      <span>{minutes(totals.minutes)}</span>
+      <span>{plural(totals.stops, 'stop')}</span>
+      <span>{plural(trims, 'trim')}</span>
+      <span>{totals.stitches.toLocaleString('en-US')} stitches</span>
+      <span>{Math.round(totals.threadM)} m of thread</span>
+    </p>
+  );
+}

@@ -1,0 +1,13 @@
+import { touched } from '../state/work.js';
+import { BlockPanel } from './block-panel.js';
+import { LinePanel } from './line-panel.js';
+
+/** Beside the table: the touched line, or the block as a whole. */
+export function Panel() {
+  const line = touched.value;
+  return (
+    <aside class="panel" aria-label={line === null ? 'The block as a whole' : 'The touched seam'}>
+      {line === null ? <BlockPanel /> : <LinePanel key={line} line={line} />}
+    </aside>
+  );
+}

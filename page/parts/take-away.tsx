@@ -1,0 +1,31 @@
+import { useRef } from 'preact/hooks';
+import { TAKEN, takeAway } from '../state/take-away.js';
+import { work } from '../state/work.js';
+
+/** What the work can be taken away as. */
+export function TakeAway() {
+  const details = useRef<HTMLDetailsElement>(null);
+  const isStitchFile = Boolean(work.value?.dressing.block.stops);
+  const kinds = TAKEN.filter(({ kind }) => kind !== 'alone' || isStitchFile);
+  return (
+    <details class="take-away" ref={details}>
+      <summary class="button main">To the machine</summary>
+      <ul>
+        {kinds.map(({ kind, title, about }) => (
+          <li key={kind}>
+            <button
+              type="button"
+              onClick={() => {
+                details.current!.open = false;
+                void takeAway(kind);
+              }}
+            >
+              <strong>{title}</strong>
+              <span>{about}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

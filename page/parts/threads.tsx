@@ -1,0 +1,36 @@
+import { change } from '../state/actions.js';
+import { withThreadColor } from '../state/edits.js';
+import { work } from '../state/work.js';
+
+interface Threading {
+  /** index of the thread that is in use */
+  readonly chosen: number;
+  readonly onChoose: (thread: number) => void;
+}
+
+/** The threads of the work as spools; the chosen one can be changed in color, wherever it is used. */
+export function Threads({ chosen, onChoose }: Threading) {
+  const threads = work.value?.dressing.threads ?? [];
+  return (
+    <fieldset class="threads">
+      <legend>Thread</legend>
+      {threads.map(({ name, hex }, t) => (
+        <label key={`${t} ${hex}`} class="spool-choice" title={name}>
+          <input type="radio" name="thread" checked={t === chosen} onChange={() => onChoose(t)} />
+          <span class="spool" style={{ background: hex }} />
+          <span class="unseen">{name}</span>
+        </label>
+      ))}
+      <label class="recolor">
+        Color
+        <input
+          type="color"
+          value={threads[chosen]?.hex ?? '#000000'}
+          onInput={({ currentTarget }) =>
+            change((was) => withThreadColor(was, chosen, currentTarget.value), `color ${chosen}`)
+          }
+        />
+      </label>
+    </fieldset>
+  );
+}

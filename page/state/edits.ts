@@ -1,0 +1,93 @@
+import type { Dressing, Row, Treatment, Work } from '../../src/formats/dressing.js';
+import type { Line } from '../core/messages.js';
+
+/** Changes of a dressing: each gives a new one and leaves the old as it was, so that it can be gone back to. */
+
+export const treatmentOf = (dressing: Dressing, line: Line): Treatment | null =>
+  dressing.treatments.find(({ seam }) => seam.id === line) ?? null;
+
+/** What the maker changes she likes: it stays when the rest is mixed again. */
+export function withTreatment(
+  dressing: Dressing,
+  line: Line,
+  edit: (treatment: Treatment) => Treatment,
+): Dressing {
+  const treatments = dressing.treatments.map((one) =>
+    one.seam.id === line ? { ...edit(one), pinned: true } : one,
+  );
+  return { ...dressing, treatments };
+}
+
+/** A line gets other work, in the threads that the dressing has; a bare one gets its first. */
+export function withWork(dressing: Dressing, seam: Treatment['seam'], work: Work): Dressing {
+  const { id } = seam;
+  const known = treatmentOf(dressing, id);
+  const { ends = null, side = null, reverse = false } = known ?? {};
+  const treatment: Treatment = { seam: known?.seam ?? seam, ends, side, reverse, pinned: true, ...work };
+  const rest = dressing.treatments.filter((one) => one.seam.id !== id);
+  const treatments = [...rest, treatment].sort((a, b) => rank(a) - rank(b));
+  const bare = dressing.bare?.filter((one) => one.id !== id);
+  return { ...dressing, treatments, ...(dressing.bare && { bare }) };
+}
+
+const rank = ({ seam: { id } }: Treatment): number => (id === 'outline' ? Number.POSITIVE_INFINITY : id);
+
+/** A line is left bare, and stays so when the block is mixed again. */
+export function withoutWork(dressing: Dressing, line: Line): Dressing {
+  const known = treatmentOf(dressing, line);
+  if (!known) return dressing;
+  return {
+    ...dressing,
+    treatments: dressing.treatments.filter((one) => one !== known),
+    ...(line !== 'outline' && { bare: [...(dressing.bare ?? []), known.seam] }),
+  };
+}
+
+export function withPin(dressing: Dressing, line: Line, pinned: boolean): Dressing {
+  const treatments = dressing.treatments.map((one) => (one.seam.id === line ? { ...one, pinned } : one));
+  return { ...dressing, treatments };
+}
+
+/** A size of one of a line's rows. */
+export const withSize = (
+  dressing: Dressing,
+  line: Line,
+  row: number,
+  name: string,
+  value: number,
+): Dressing =>
+  withRow(dressing, line, row, (one) => ({ ...one, parameters: { ...one.parameters, [name]: value } }));
+
+export const withRow = (dressing: Dressing, line: Line, row: number, edit: (row: Row) => Row): Dressing =>
+  withTreatment(dressing, line, (treatment) => ({
+    ...treatment,
+    rows: treatment.rows.map((one, r) => (r === row ? edit(one) : one)),
+  }));
+
+/** Every thread of a color is another color: what the rows name stays. */
+export const withThreadColor = (dressing: Dressing, thread: number, hex: string): Dressing => ({
+  ...dressing,
+  threads: dressing.threads.map((one, t) => (t === thread ? { ...one, hex, name: hex } : one)),
+});
+
+/** Lines are sewn in this order, as far as their tucks let them. */
+export const withOrder = (dressing: Dressing, order: readonly Line[]): Dressing => ({ ...dressing, order });
+
+/** The line's first row, or all rows that share its thread, in another thread of the dressing. */
+export const withThread = (dressing: Dressing, line: Line, thread: number): Dressing =>
+  withTreatment(dressing, line, (treatment) => {
+    const was = treatment.rows[0].thread;
+    return {
+      ...treatment,
+      rows: treatment.rows.map((row) => (row.thread === was ? { ...row, thread } : row)),
+    };
+  });
+
+/** A guide line begins so high and long, mm: common practice. */
+const GUIDE = { height: 5, length: 24 };
+
+/** The seam itself is followed, or a line of some shape along it. */
+export const withGuide = (dressing: Dressing, line: Line, shape: string): Dressing =>
+  withTreatment(dressing, line, ({ guide, ...rest }) =>
+    shape === '' ? rest : { ...rest, guide: { ...GUIDE, ...guide, shape: shape as 'wave' } },
+  );

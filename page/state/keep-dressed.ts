@@ -1,0 +1,37 @@
+import { effect } from '@preact/signals';
+import { ask, Refused } from './core-call.js';
+import { complaint, picture, type Work, work } from './work.js';
+
+/**
+ * Dresses the block anew whenever the work changes. While the core is at it only the latest change waits: dragging asks
+ * for as many pictures as can be made, and the last one is always the right one.
+ */
+export function keepDressed(): void {
+  let next: Work | null = null;
+  let isAtIt = false;
+  let heldFile: Work['file'] = null;
+
+  const dressNext = async () => {
+    isAtIt = true;
+    while (next) {
+      const { dressing, file } = next;
+      next = null;
+      try {
+        if (file && file !== heldFile) {
+          heldFile = file;
+          await ask('hold', { file });
+        }
+        picture.value = await ask('dress', { dressing });
+      } catch (error) {
+        if (!(error instanceof Refused)) throw error;
+        complaint.value = error.complaint;
+      }
+    }
+    isAtIt = false;
+  };
+
+  effect(() => {
+    next = work.value;
+    if (next && !isAtIt) void dressNext();
+  });
+}

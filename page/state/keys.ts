@@ -1,0 +1,41 @@
+import { mixAgain, redo, undo } from './actions.js';
+import { isFitted } from './view.js';
+import { touched } from './work.js';
+
+/** Keys that work everywhere but where something is being typed. */
+export function listenToKeys(): void {
+  addEventListener('keydown', (event) => {
+    if ((event.target as HTMLElement).closest('input, select, textarea, dialog')) return;
+    const isCommand = event.ctrlKey || event.metaKey;
+    const key = event.key.toLowerCase();
+    const does = isCommand
+      ? key === 'z'
+        ? event.shiftKey
+          ? redo
+          : undo
+        : key === 'y'
+          ? redo
+          : null
+      : plain(key);
+    if (!does) return;
+    event.preventDefault();
+    does();
+  });
+}
+
+function plain(key: string): (() => void) | null {
+  switch (key) {
+    case 'm':
+      return () => void mixAgain();
+    case 'escape':
+      return () => {
+        touched.value = null;
+      };
+    case '0':
+      return () => {
+        isFitted.value = true;
+      };
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,59 @@
+import { baseName } from '../../src/formats/base-name.js';
+import type { OutputKind } from '../core/messages.js';
+import { whileTelling } from './actions.js';
+import { ask } from './core-call.js';
+import { pngOf } from './png.js';
+import { told, work } from './work.js';
+
+interface Taken {
+  readonly kind: OutputKind | 'png';
+  readonly title: string;
+  readonly about: string;
+  readonly ending: string;
+}
+
+/** What can be taken away, in the order in which it is wanted. */
+export const TAKEN: readonly Taken[] = [
+  { kind: 'dst', title: 'Stitch file', about: 'the whole block, for the machine', ending: '.dst' },
+  {
+    kind: 'alone',
+    title: 'Dressing alone',
+    about: 'a stitch file of the new stops only',
+    ending: '-alone.dst',
+  },
+  {
+    kind: 'sampler',
+    title: 'Sampler',
+    about: 'every treatment once, to sew on scrap tonight',
+    ending: '-sampler.dst',
+  },
+  {
+    kind: 'dressing',
+    title: 'The work itself',
+    about: 'to open again, here or elsewhere',
+    ending: '.dressing.json',
+  },
+  { kind: 'png', title: 'Picture', about: 'as on the table, PNG', ending: '.png' },
+  { kind: 'svg', title: 'Drawing', about: 'at actual size, SVG', ending: '.svg' },
+  { kind: 'csv', title: 'List of stops', about: 'for a spreadsheet', ending: '.csv' },
+];
+
+export const takeAway = (kind: Taken['kind']) =>
+  whileTelling('Getting it ready', async () => {
+    const now = work.value;
+    if (!now) return;
+    const { dressing } = now;
+    const bytes = await ask('output', { dressing, kind: kind === 'png' ? 'svg' : kind });
+    const file = kind === 'png' ? await pngOf(bytes) : new Blob([bytes as BlobPart]);
+    const name = baseName(dressing.block.file) + TAKEN.find((one) => one.kind === kind)!.ending;
+    handOver(file, name);
+    told.value = `${name} is ready`;
+  });
+
+function handOver(file: Blob, name: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(file);
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}

@@ -1,0 +1,42 @@
+import { signal } from '@preact/signals';
+
+/** How the block lies on the screen: pixels of the screen's own measure to the millimeter, and where its corner is. */
+export interface View {
+  readonly scale: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+export const view = signal<View>({ scale: 4, x: 0, y: 0 });
+/** Whether the block is kept in the middle, as large as it fits, until the maker moves it. */
+export const isFitted = signal(true);
+
+/** Room around the block where it is fitted, px. */
+const MARGIN = 28;
+const LEAST = 0.5;
+const MOST = 60;
+
+/** The block in the middle, as large as it fits. */
+export function fitted(
+  { width, height }: { readonly width: number; readonly height: number },
+  room: { readonly width: number; readonly height: number },
+): View {
+  const across = (room.width - 2 * MARGIN) / width;
+  const scale = Math.max(LEAST, Math.min(across, (room.height - 2 * MARGIN) / height));
+  return { scale, x: (room.width - scale * width) / 2, y: (room.height - scale * height) / 2 };
+}
+
+/** Nearer or further by a factor, while the place under (x, y) on the screen stays. */
+export function zoomed(was: View, factor: number, x: number, y: number): View {
+  const scale = Math.min(MOST, Math.max(LEAST, was.scale * factor));
+  const by = scale / was.scale;
+  return { scale, x: x - (x - was.x) * by, y: y - (y - was.y) * by };
+}
+
+export const panned = (was: View, dx: number, dy: number): View => ({ ...was, x: was.x + dx, y: was.y + dy });
+
+/** A place on the screen as a place on the block, mm. */
+export const onBlock = ({ scale, x, y }: View, px: number, py: number): [number, number] => [
+  (px - x) / scale,
+  (py - y) / scale,
+];
