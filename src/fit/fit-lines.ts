@@ -230,7 +230,7 @@ function bandFindings(line: Line): Finding[] {
     findings.push({
       level: 'note',
       code: 'kept-clear',
-      message: `${lineName(seam)}: ${title} leaves ${bare.toFixed(1)} mm bare, so that ${name} is kept clear`,
+      message: `${lineName(seam)}: ${title} leaves ${bare.toFixed(1)} mm bare to keep ${name} clear`,
       seam,
       at: placeAt(walk, (parts[0].from + parts[0].to) / 2),
     });

@@ -28,10 +28,15 @@ export function withKept(tight: readonly TightPart[], cut: readonly KeptPart[], 
     if (!before || before.to < part.from) joined.push(part);
     else {
       const to = Math.max(before.to, part.to);
-      joined[joined.length - 1] = { ...before, to, kept: before.kept ?? part.kept };
+      joined[joined.length - 1] = { ...before, to, kept: bothNames(before.kept, part.kept) };
     }
   }
   return joined;
+}
+
+function bothNames(one: string | null, other: string | null): string | null {
+  if (one === null || other === null || one === other) return one ?? other;
+  return `${one} and ${other}`;
 }
 
 function withoutStubs(cut: readonly KeptPart[], { ask: { sized }, walk, rows }: Way): KeptPart[] {

@@ -106,6 +106,14 @@ describe('a treatment beside what is kept clear', () => {
     expect(findings.map(({ code }) => code)).toEqual(['kept-clear']);
   });
 
+  test('names both areas where no repeat fits between them', () => {
+    const areas = [disc([70, 100], 6), { ...disc([86, 100], 6), name: 'charm' }];
+    const { findings } = dressed('feather', ...areas);
+    expect(findings.map(({ message }) => message.split(' mm bare ')[1])).toEqual([
+      'to keep monogram and charm clear',
+    ]);
+  });
+
   test('is laid as ever when nothing is near', () => {
     const far = fitLines(seam, [askFor(1, 'feather', { keepClear: [disc([100, 150], 20)] })], rules);
     const none = fitLines(seam, [askFor(1, 'feather')], rules);
