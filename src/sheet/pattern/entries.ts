@@ -48,7 +48,11 @@ function ofLine(
   const names = accentNames(asked, dictionary);
   const entries: Entry[] = [];
   if (laid && fit.layers.some(({ kind }) => kind === 'placement'))
-    entries.push({ place, what: `${laid.name}, ${laid.width} mm wide, laid along the line`, thread: '' });
+    entries.push({
+      place,
+      what: `${capital(laid.name)}, ${laid.width} mm wide, laid along the line`,
+      thread: '',
+    });
   rows.forEach((row, r) => {
     const { title } = dictionary.stitches.get(row.stitch)!;
     const count = fit.rows[r];
@@ -64,7 +68,7 @@ function ofLine(
     const done = counted ? counted.asked - counted.leftOut.length : 0;
     if (done === 0) return;
     const on = dictionary.stitches.get(rows[row].stitch)!.title.toLowerCase();
-    const what = `${names[k]} on ${on}, ${done === 1 ? 'one' : `${done} of them`}`;
+    const what = `${capital(names[k])} on ${on}, ${done === 1 ? 'one' : `${done} of them`}`;
     entries.push({
       place,
       what,
@@ -73,6 +77,8 @@ function ofLine(
   });
   return entries;
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** '1 repeat', '12.5 repeats'. */
 const plural = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -17,6 +17,11 @@ export interface LegMarks {
 const LEAST_RING = 0.45;
 /** A satin's outline is told by points so far apart, mm. */
 const OUTLINE_STEP = 0.4;
+/**
+ * Legs between the same two holes that stray less than this from the straight between them, mm, are one broad stitch: what a
+ * machine sews as a spindle lies as a single thread by hand.
+ */
+const ONE_STITCH = 0.5;
 /** Legs whose ends and middle agree to this, mm, are one line on paper. */
 const SAME_LINE = 0.02;
 
@@ -31,6 +36,7 @@ export function legMarks(chains: readonly Chain[]): LegMarks {
   const drawn = new Set<string>();
   for (const chain of chains) {
     const { nodes, from, to, kind, size, path, pathStart } = chain;
+    const twins = twinsAmong(chain);
     for (let leg = 0; leg < from.length; leg++) {
       if (kind[leg] === 'under') continue;
       const [a, b] = [2 * from[leg], 2 * to[leg]];
@@ -40,7 +46,9 @@ export function legMarks(chains: readonly Chain[]): LegMarks {
         continue;
       }
       points.push(nodes[a], nodes[a + 1], nodes[b], nodes[b + 1]);
-      const line = path.slice(2 * pathStart[leg], 2 * pathStart[leg + 1]);
+      const line = twins.has(leg)
+        ? Float64Array.of(nodes[a], nodes[a + 1], nodes[b], nodes[b + 1])
+        : path.slice(2 * pathStart[leg], 2 * pathStart[leg + 1]);
       const key = lineKey(line);
       if (drawn.has(key)) continue;
       drawn.add(key);
@@ -49,6 +57,31 @@ export function legMarks(chains: readonly Chain[]): LegMarks {
     }
   }
   return { lines, points: Float64Array.from([...points, ...knots]), knots: Float64Array.from(knots) };
+}
+
+/** Legs that are one stitch with another. */
+function twinsAmong({ from, to, kind, path, pathStart }: Chain): Set<number> {
+  const between = new Map<string, number[]>();
+  for (let leg = 0; leg < from.length; leg++) {
+    if (kind[leg] !== 'straight' && kind[leg] !== 'curve') continue;
+    if (strayFromChord(path.subarray(2 * pathStart[leg], 2 * pathStart[leg + 1])) > ONE_STITCH) continue;
+    const key = [from[leg], to[leg]].sort((a, b) => a - b).join();
+    between.set(key, [...(between.get(key) ?? []), leg]);
+  }
+  return new Set([...between.values()].filter((legs) => legs.length > 1).flat());
+}
+
+/** How far a line lies from the straight between its ends, mm. */
+function strayFromChord(line: Points): number {
+  const last = line.length - 2;
+  const [dx, dy] = [line[last] - line[0], line[last + 1] - line[1]];
+  const length = Math.hypot(dx, dy);
+  let most = 0;
+  for (let i = 2; i < last; i += 2) {
+    const [x, y] = [line[i] - line[0], line[i + 1] - line[1]];
+    most = Math.max(most, length > 0 ? Math.abs(dx * y - dy * x) / length : Math.hypot(x, y));
+  }
+  return most;
 }
 
 /** One name for a line and the same one run the other way. */

@@ -55,7 +55,7 @@ export function writeOverview(
     drawPlan(flow.page, flow.take(planHeight(tiling) + 2), pattern, tiling, printed);
   }
   heading(flow, 'What there is to work, in this order');
-  const columns = [{ heading: 'seam', width: 14 }, { heading: 'stitch' }, { heading: 'thread', width: 75 }];
+  const columns = [{ heading: 'seam', width: 14 }, { heading: 'stitch' }, { heading: 'thread', width: 84 }];
   flowTable(flow, columns, pattern.entries.map(cells));
 }
 
