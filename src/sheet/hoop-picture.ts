@@ -13,7 +13,8 @@ import type { Points } from '../geometry/polyline.js';
 import { threadWidth } from '../needle/craft.js';
 import type { Runs } from '../needle/run.js';
 import { type HoopPlan, shownBox } from './hoop-plan.js';
-import type { LineStyle, Page } from './page.js';
+import type { Box, LineStyle, Page } from './page.js';
+import { platePlaces } from './plate-places.js';
 import { drawSwatch, type ThreadMark } from './thread-marks.js';
 
 const THIN: LineStyle = { color: '#000000', width: 0.2 };
@@ -183,55 +184,49 @@ function drawNumbers(
   onPage: (p: Point) => Point,
   withSeams: boolean,
 ): void {
-  const seams = (withSeams ? map.seams : []).map((seam) => ({
-    id: seam.id,
-    at: onPage(seamNumberSpot(seam, map, SEAM)),
-  }));
-  for (const { id, at } of seams) seamPlate(page, id, at);
-  const placed = stopsInOrder(design).flatMap((stop, i) =>
+  const seams = (withSeams ? map.seams : []).map((seam) => {
+    const text = String(seam.id);
+    const width = SEAM * (0.5 + 0.56 * text.length);
+    const [x, y] = onPage(seamNumberSpot(seam, map, SEAM));
+    return { text, box: { x: x - width / 2, y: y - SEAM / 2, width, height: SEAM } };
+  });
+  for (const { text, box } of seams) {
+    page.box(box, { fill: '#ffffff' });
+    const style = { size: SEAM, color: '#333333', align: 'center' } as const;
+    page.text(text, box.x + box.width / 2, box.y + SEAM * 0.86, style);
+  }
+  const shown = stopsInOrder(design).flatMap((stop, i) =>
     // a plate would hide the figures that a sampler sews beside its lines
-    stop && (withSeams || stop.seams.length > 0) ? [{ stop, n: i + 1 }] : [],
+    stop && (withSeams || stop.seams.length > 0) ? [{ stop, number: String(i + 1) }] : [],
   );
   const spots = plateSpots(
-    placed.map(({ stop }) => runsOnPage(stop.runs, onPage)),
+    shown.map(({ stop }) => runsOnPage(stop.runs, onPage)),
     2 * PLATE,
-    seams.map(({ at }) => at),
+    seams.map(({ box }): Point => [box.x + box.width / 2, box.y + box.height / 2]),
   );
-  placed.forEach(({ stop, n }, k) => {
-    const mark = marks.get(threadKey(stop.thread));
-    if (mark) stopPlate(page, n, spots[k], threadColors(stop.thread), mark);
+  const places = platePlaces(
+    shown.map(({ number }, k) => ({ at: spots[k], width: numberWidth(number) + SWATCH, height: PLATE })),
+    seams.map(({ box }) => box),
+  );
+  shown.forEach(({ stop, number }, k) => {
+    const { pattern } = marks.get(threadKey(stop.thread))!;
+    stopPlate(page, number, places[k], threadColors(stop.thread), pattern);
   });
 }
 
-function seamPlate(page: Page, id: number, [x, y]: Point): void {
-  const wide = SEAM * (0.5 + 0.56 * String(id).length);
-  page.box({ x: x - wide / 2, y: y - SEAM / 2, width: wide, height: SEAM }, { fill: '#ffffff' });
-  page.text(String(id), x, y + SEAM * 0.36, { size: SEAM, color: '#333333', align: 'center' });
-}
+/** Width of the swatch on a plate. */
+const SWATCH = 4;
+const numberWidth = (number: string): number => 1.4 + 1.75 * number.length;
 
-function stopPlate(
-  page: Page,
-  n: number,
-  [x, y]: Point,
-  colors: readonly string[],
-  { pattern }: ThreadMark,
-): void {
-  const black = 1.4 + 1.75 * String(n).length;
-  const swatch = 4;
-  const left = x - (black + swatch) / 2;
-  const top = y - PLATE / 2;
-  page.box(
-    { x: left - 0.3, y: top - 0.3, width: black + swatch + 0.6, height: PLATE + 0.6 },
-    { fill: '#ffffff' },
-  );
-  page.box({ x: left, y: top, width: black, height: PLATE }, { fill: '#000000' });
-  page.text(String(n), left + black / 2, y + 1.12, {
-    size: 3.1,
-    bold: true,
-    color: '#ffffff',
-    align: 'center',
-  });
-  drawSwatch(page, { x: left + black, y: top, width: swatch, height: PLATE }, colors, pattern);
+/** A number in white on black, and beside it the swatch of its thread. */
+function stopPlate(page: Page, number: string, box: Box, colors: readonly string[], pattern: number): void {
+  const { x, y, width, height } = box;
+  const black = numberWidth(number);
+  page.box({ x: x - 0.3, y: y - 0.3, width: width + 0.6, height: height + 0.6 }, { fill: '#ffffff' });
+  page.box({ x, y, width: black, height }, { fill: '#000000' });
+  const style = { size: 3.1, bold: true, color: '#ffffff', align: 'center' } as const;
+  page.text(number, x + black / 2, y + height / 2 + 1.12, style);
+  drawSwatch(page, { x: x + black, y, width: SWATCH, height }, colors, pattern);
 }
 
 function runsOnPage({ xy, start }: Runs, onPage: (p: Point) => Point): Points[] {

@@ -79,9 +79,9 @@ function tooLarge(work: Size, { width, height }: Size, paper: PaperName, asked?:
   return new InputError(
     'larger-than-paper',
     'sheet',
-    `the block with its stitches is ${size}, which is larger than ${PAPER_NAMES[paper]} (${width} x ${height} mm) has room for${
-      asked ? '' : ', and in no common sewing field'
-    }`,
+    `the block with its stitches is ${size}, for which ${PAPER_NAMES[paper]} (${width} x ${height} mm)${
+      asked ? '' : ' and the common sewing fields'
+    } ${asked ? 'has' : 'have'} no room`,
     asked ? smaller : `${smaller}, or name the sewing field that takes it with --hoop`,
   );
 }

@@ -197,7 +197,8 @@ function threadTable(flow: Flow, stops: readonly SheetStop[], marks: ReadonlyMap
     const sewn = own.reduce((sum, { threadM }) => sum + threadM, 0);
     return [
       swatchCell(thread, marks),
-      { text: `${thread.name} ${thread.weight}`, below: codeOf(thread) },
+      { text: `${thread.name} ${thread.weight}` },
+      { text: codeOf(thread) },
       { text: numberList(own.map(({ stop }) => stop)) },
       { text: sewn.toFixed(1) },
     ];
@@ -207,7 +208,8 @@ function threadTable(flow: Flow, stops: readonly SheetStop[], marks: ReadonlyMap
     [
       { heading: 'Thread', width: 20 },
       { heading: 'Name' },
-      { heading: 'Stops', width: 60 },
+      { heading: 'Code, finish, color', width: 50 },
+      { heading: 'Stops', width: 45 },
       { heading: 'm', width: 16, figures: true },
     ],
     rows,
