@@ -24,7 +24,8 @@ const SAME = 1e-6;
  * Where a curve is divided into chords. Two things are asked of a chord: that it strays no further than SAGITTA from the
  * line, and that it is no shorter than the thread's shortest stitch. Where a bend is too tight for both, the line is
  * followed, in the fewest chords that can; so none is short that could be long. Elsewhere they are as
- * long as wanted, or less. Either way they are as even as the bends allow.
+ * long as wanted, or less; one that lies straight between tight bends is halved where two have room. Either way they are as
+ * even as the bends allow.
  */
 export class Chords {
   /** arc lengths along the spine, both ends included */
@@ -49,6 +50,18 @@ export class Chords {
       }
     }
     this.mark(end);
+    for (let k = this.count - 1; k > 0; k--) this.halve(spine, k, asked);
+  }
+
+  /** Puts a place between the one before and place k, where two chords lie as well as the one. */
+  private halve(spine: Spine, k: number, { wanted, shortest, aside }: ChordsAsked): void {
+    const from = this.at[k - 1];
+    const to = this.at[k];
+    if (to - from <= wanted || to - from < 2 * ARC * shortest) return;
+    if (to - from - aside * spine.turnBetween(from, to) < 2 * ARC * shortest) return;
+    this.mark(0);
+    this.at.copyWithin(k + 1, k, this.count - 1);
+    this.at[k] = (from + to) / 2;
   }
 
   /** Chords between two places without a kink between them, the end left out. */

@@ -56,6 +56,19 @@ export class NeedlePoints {
     this.put(x, y);
   }
 
+  /**
+   * Pierces at the end of what was sewn from point `from` on, which others may share; inner points too near to it give way.
+   */
+  arrive(x: number, y: number, from: number): void {
+    while (this.count - 1 > from) {
+      const dx = x - this.x;
+      const dy = y - this.y;
+      if (dx * dx + dy * dy >= TOO_NEAR) break;
+      this.count--;
+    }
+    this.sew(x, y);
+  }
+
   /** Pierces at points `first` up to `last` of x, y, or down to it, each moved `apart` times by (nx, ny). */
   sewAlong({ x, y, nx, ny }: Line, first: number, last: number, apart: number): void {
     const step = last < first ? -1 : 1;

@@ -6,7 +6,8 @@ import type { NeedlePoints } from './needle-points.js';
 import type { Craft } from './run.js';
 import type { Samples } from './samples.js';
 import { tieIn, tieOff } from './tie.js';
-import { workCurve, workKnot, workSatin, workStraight } from './work-leg.js';
+import { knotRadius, workKnot } from './work-knot.js';
+import { workCurve, workSatin, workStraight } from './work-leg.js';
 
 /** A ring takes at most this share of a leg. */
 const RING_SHARE = 0.3;
@@ -41,8 +42,12 @@ export function sewTrail(
       else if (manner !== Manner.Knot) points.sew(at[0], at[1]);
     }
     lastStart = points.count - 1;
-    if (manner === Manner.Knot) workKnot(points, chain, leg, holes.hand, craft);
-    else {
+    if (manner === Manner.Knot) {
+      const next = i + 1 < trail.length ? trail[i + 1] : null;
+      const toward = next === null ? null : leavingKnot(chain, legs, leg, next, craft, at);
+      const [x, y] = [chain.nodes[2 * a], chain.nodes[2 * a + 1]];
+      workKnot(points, { x, y, size: chain.size[leg], hand: holes.hand, toward }, craft);
+    } else {
       arrive(chain, holes, leg, b, back ? skip : -stop, craft, at);
       const pass = {
         leg,
@@ -87,6 +92,22 @@ function leave(
     at[0] += KNOT_RING * Math.cos(holes.heading);
     at[1] += KNOT_RING * Math.sin(holes.heading);
   } else if (holes.ring[node] > 0) onRing(chain, holes, leg, reach, craft, at);
+}
+
+/** The direction from a knot to where the next step of the trail comes out from beneath it; null where that is a knot too. */
+function leavingKnot(
+  chain: Chain,
+  legs: Legs,
+  knot: number,
+  next: number,
+  craft: Craft,
+  at: Float64Array,
+): number | null {
+  if (legs.manner[next >> 1] === Manner.Knot) return null;
+  const reach = knotRadius(chain.size[knot], craft);
+  onPath(chain, next >> 1, next & 1 ? -reach : reach, at);
+  const node = chain.from[knot];
+  return Math.atan2(at[1] - chain.nodes[2 * node + 1], at[0] - chain.nodes[2 * node]);
 }
 
 function arrive(

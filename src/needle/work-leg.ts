@@ -1,6 +1,5 @@
 import type { Chain } from '../fit/fit.js';
-import { KNOT_RING } from './holes.js';
-import { type NeedlePoints, SHORTEST_EVER } from './needle-points.js';
+import type { NeedlePoints } from './needle-points.js';
 import type { Craft } from './run.js';
 import type { Samples } from './samples.js';
 
@@ -76,7 +75,7 @@ export function workCurve(
   samples.curve(chain, leg, skip, stop, { wanted, shortest: craft.shortest, longest: craft.longest, aside });
   const from = points.count - 1;
   alongSamples(points, samples, back, under ? 0 : pass.hand * (turn * craft.spread - aside));
-  points.sew(pass.x, pass.y);
+  points.arrive(pass.x, pass.y, from);
   points.thinEnds(from, craft.shortest);
 }
 
@@ -154,33 +153,3 @@ function paddingLane({ turn, of, hand }: Pass, half: number, { holeLimit, spread
 /** How wide a satin is at a share of its length. */
 const leaf = (share: number): number => Math.sqrt(Math.sin(Math.PI * share));
 const full = (): number => 1;
-
-/**
- * A French knot in two turns about its center, which is not pierced: five holes on the inner turn, as many on the outer
- * as keep the least stitch. The thread on the outer turn reaches the knot's size. Starts on the side where the needle stands.
- */
-export function workKnot(points: NeedlePoints, chain: Chain, leg: number, hand: 1 | -1, craft: Craft): void {
-  const node = chain.from[leg];
-  const cx = chain.nodes[2 * node];
-  const cy = chain.nodes[2 * node + 1];
-  const outer = Math.max(KNOT_RING + 0.1, (chain.size[leg] - craft.threadWidth) / 2);
-  const around = Math.min(
-    8,
-    Math.floor(Math.PI / Math.asin(Math.min(1, (SHORTEST_EVER + 0.01) / (2 * outer)))),
-  );
-  const start = Math.atan2(points.y - cy, points.x - cx);
-  for (let i = 0; i < INNER; i++) {
-    const angle = start + (hand * 2 * Math.PI * i) / INNER;
-    points.sew(cx + KNOT_RING * Math.cos(angle), cy + KNOT_RING * Math.sin(angle));
-  }
-  // the outer turn starts as far on as the least stitch asks
-  const least = SHORTEST_EVER + 0.01;
-  const lean = (KNOT_RING ** 2 + outer ** 2 - least ** 2) / (2 * KNOT_RING * outer);
-  const from = (2 * Math.PI * (INNER - 1)) / INNER + Math.acos(Math.min(1, lean));
-  for (let i = 0; i < around; i++) {
-    const angle = start + hand * (from + (2 * Math.PI * i) / around);
-    points.sew(cx + outer * Math.cos(angle), cy + outer * Math.sin(angle));
-  }
-}
-
-const INNER = 5;

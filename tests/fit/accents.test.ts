@@ -187,7 +187,7 @@ describe('accents', () => {
   });
 
   test('put on by hand are marked, not sewn: a mark of the size asked for on every tip', () => {
-    const bead = { ...accent('french-knot', { away: 1 }, [{ size: 2 }]), byHand: 'bead', threads: [] };
+    const bead = { ...accent('french-knot', { away: 1 }, [{ size: 1.8 }]), byHand: 'bead', threads: [] };
     const fit = worked(
       {
         points: [

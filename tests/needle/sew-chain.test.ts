@@ -306,10 +306,45 @@ describe('a French knot', () => {
         const b = Math.atan2(p[1] - 5, p[0] - 5);
         turned += ((b - a + 3 * Math.PI) % (2 * Math.PI)) - Math.PI;
       });
-      expect(turned / (2 * Math.PI)).toBeGreaterThan(1.6);
-      expect(turned / (2 * Math.PI)).toBeLessThan(2.2);
+      // and some more, to where the thread goes on
+      expect(turned / (2 * Math.PI)).toBeGreaterThan(1.9);
+      expect(turned / (2 * Math.PI)).toBeLessThan(2.5);
     },
   );
+
+  it('is closed, and the thread goes on from its edge: nothing but the knot lies over it', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1.3, max: 1.8, noNaN: true }),
+        fc.double({ min: -3, max: 3, noNaN: true }),
+        fc.double({ min: -3, max: 3, noNaN: true }),
+        fc.boolean(),
+        (size, before, after, curved) => {
+          const out = (angle: number): Spot => [6 * Math.cos(angle), 6 * Math.sin(angle)];
+          const kind = curved ? 'curve' : 'straight';
+          const path = (a: Spot, b: Spot) => (curved ? bow(a, b, 0.5) : [a, b]);
+          const center: Spot = [0, 0];
+          const chain = new ChainMaker()
+            .leg(0, 0, kind, 1, path(out(before), center))
+            .leg(0, 1, 'knot', 1, [center, center], size)
+            .leg(0, 2, kind, 1, path(center, out(after)))
+            .chain();
+          const [run] = runsOf(sewChain(chain, craft).runs);
+          const radii = run.map((p) => far(p, center));
+          const edge = (size - craft.threadWidth) / 2;
+          const onEdge = [...radii.keys()].filter((i) => Math.abs(radii[i] - edge) < 1e-6);
+          const [first, last] = [onEdge[0], onEdge[onEdge.length - 1]];
+          expect(far(run[first], run[last])).toBeLessThan(1e-6);
+          expect(last - first + 1).toBe(onEdge.length);
+          expect(onEdge.length).toBeGreaterThanOrEqual(7);
+          const on = radii.slice(last);
+          expect(on.every((radius, i) => i === 0 || i > on.length - 5 || radius > on[i - 1] - 0.05)).toBe(
+            true,
+          );
+        },
+      ),
+    );
+  });
 
   it('alone is tied in and off within itself', () => {
     const chain = new ChainMaker()
