@@ -44,6 +44,7 @@ export function askedLines(
   const findings: Finding[] = [];
   const slips = new Slips();
   const taken = new Map<number | 'outline', number>();
+  const sizes: Sizes = new Map();
   const lines = dressing.treatments.flatMap((treatment, t): AskedLine[] => {
     const seam = seamOf(map, references[t]);
     const where = `treatment ${t + 1}`;
@@ -69,7 +70,7 @@ export function askedLines(
         );
       }
       taken.set(id, t);
-      const ask = askedLine(map, dressing, dictionary, treatment, t, id);
+      const ask = askedLine(map, dressing, dictionary, treatment, t, id, sizes);
       return [{ treatment: t, ask: keepClear.length > 0 ? { ...ask, keepClear } : ask }];
     });
   });
@@ -84,6 +85,7 @@ function askedLine(
   treatment: Treatment,
   t: number,
   seam: number | 'outline',
+  sizes: Sizes,
 ): LineAsk {
   const where = `treatment ${t + 1}`;
   const side = treatment.side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
@@ -92,7 +94,7 @@ function askedLine(
   const turned = treatment.side === null && side === 'right' && seam !== 'outline' ? -1 : 1;
   const sizedRows = treatment.rows.map((row, r) =>
     within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () =>
-      sizedRow(dictionary, row, heaviest(dressing, row)),
+      sizedRow(dictionary, row, heaviest(dressing, row), sizes),
     ),
   );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
@@ -158,8 +160,14 @@ const wavesOf = (guide: Guide | null | undefined): Waves | undefined =>
 const heaviest = ({ threads }: Dressing, { thread, moreThreads = [] }: Threaded): number =>
   Math.max(...[thread, ...moreThreads].map((index) => largerFor(threads[index].weight)));
 
+/** Stitches at the sizes that rows ask for: rows that ask the same share one, and what is built of it. */
+type Sizes = Map<string, Sized>;
+
 /** A row's stitch at its sizes. Sizes out of range are refused here, before anything is fitted. */
-function sizedRow({ stitches }: Dictionary, row: Row, larger: number): Sized {
+function sizedRow({ stitches }: Dictionary, row: Row, larger: number, sizes: Sizes): Sized {
+  const key = JSON.stringify([row.stitch, larger, Object.entries(row.parameters)]);
+  const known = sizes.get(key);
+  if (known) return known;
   const stitch = stitches.get(row.stitch);
   if (!stitch) {
     throw new InputError(
@@ -171,6 +179,7 @@ function sizedRow({ stitches }: Dictionary, row: Row, larger: number): Sized {
   }
   const at = sized(stitch, row.parameters, larger);
   at.build(1, at.repeat);
+  sizes.set(key, at);
   return at;
 }
 

@@ -104,13 +104,11 @@ function press(
 
 /** What a line is left at its places, as far as it is less than it wants. */
 class Pressing {
-  private readonly left: Float64Array;
-  private readonly right: Float64Array;
+  /** most pairs leave each other all they want, and need none */
+  private left: Float64Array | null = null;
+  private right: Float64Array | null = null;
 
-  constructor(readonly side: Side) {
-    this.left = new Float64Array(side.u.length).fill(side.reach.left);
-    this.right = new Float64Array(side.u.length).fill(side.reach.right);
-  }
+  constructor(readonly side: Side) {}
 
   /**
    * Narrows place i to what another line leaves it at its place k, or half a step to either side of that. With d from
@@ -130,12 +128,20 @@ class Pressing {
     const n = Math.abs(across);
     const square = dx * dx + dy * dy;
     const least = across > 0 ? this.left : this.right;
-    if (yields && square >= 2 * n * (least[i] + gap / 2)) return;
+    const wants = least ? least[i] : across > 0 ? side.reach.left : side.reach.right;
+    if (yields && square >= 2 * n * (wants + gap / 2)) return;
     const clear = (dy * tx - dx * ty > 0 ? other.reach.left : other.reach.right) + gap;
     const root = n * n - square + clear * clear;
     const leaves = root <= 0 ? Infinity : n - Math.sqrt(root);
     const most = Math.max(0, leaves, yields ? square / (2 * n) - gap / 2 : 0);
-    if (most < least[i]) least[i] = most;
+    if (most < wants) this.to(across > 0)[i] = most;
+  }
+
+  private to(isLeft: boolean): Float64Array {
+    const { u, reach } = this.side;
+    if (isLeft) this.left ??= new Float64Array(u.length).fill(reach.left);
+    else this.right ??= new Float64Array(u.length).fill(reach.right);
+    return (isLeft ? this.left : this.right)!;
   }
 
   done(): Pressed {
@@ -143,9 +149,10 @@ class Pressing {
     const place: number[] = [];
     const isLeft: boolean[] = [];
     const leaves: number[] = [];
-    for (let i = 0; i < this.left.length; i++) {
+    const length = this.left || this.right ? this.side.u.length : 0;
+    for (let i = 0; i < length; i++) {
       for (const hand of [true, false]) {
-        const value = hand ? this.left[i] : this.right[i];
+        const value = (hand ? this.left : this.right)?.[i] ?? Infinity;
         if (value >= (hand ? left : right)) continue;
         place.push(i);
         isLeft.push(hand);
