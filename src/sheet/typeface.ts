@@ -1,4 +1,5 @@
 import type { PDFFont } from '@cantoo/pdf-lib';
+import { spelled } from './letters.js';
 
 /** How text looks. Sizes are those of the letters' body in mm: 3.2 mm is 9 points. */
 export interface TextStyle {
@@ -20,7 +21,7 @@ export interface Typeface {
 
 /**
  * The two standard faces of PDF, which every reader brings along (ISO 32000-1, 9.6.2.2). Letters that they have not are
- * shown without their accents, or by their numbers in Unicode: never left out.
+ * spelled in those that they have.
  */
 export function standardTypeface(regular: PDFFont, bold: PDFFont): Typeface {
   const known = new Set(regular.getCharacterSet());
@@ -38,33 +39,12 @@ export function standardTypeface(regular: PDFFont, bold: PDFFont): Typeface {
   return {
     width: (text, style) => {
       let sum = 0;
-      for (const letter of writable(text, known)) sum += widthOf(letter, style);
+      for (const letter of spelled(text, known)) sum += widthOf(letter, style);
       return sum * style.size;
     },
     shown: (text, style) => ({
       font: style.bold ? 'F2' : 'F1',
-      codes: fontOf(style).encodeText(writable(text, known)).toString(),
+      codes: fontOf(style).encodeText(spelled(text, known)).toString(),
     }),
   };
-}
-
-/** Letters that are no letter with a mark: NFKD does not take them apart. */
-const plain: Readonly<Record<string, string>> = { ł: 'l', Ł: 'L', đ: 'd', Đ: 'D', ı: 'i', ħ: 'h', Ħ: 'H' };
-
-function writable(text: string, known: ReadonlySet<number>): string {
-  let out = '';
-  for (const letter of text.normalize('NFC')) {
-    if (known.has(letter.codePointAt(0)!)) out += letter;
-    else if (/\s/.test(letter)) out += ' ';
-    else out += substitute(letter, known);
-  }
-  return out;
-}
-
-function substitute(letter: string, known: ReadonlySet<number>): string {
-  const bare = plain[letter] ?? letter.normalize('NFKD').replace(/\p{M}/gu, '');
-  if (bare !== '' && [...bare].every((one) => known.has(one.codePointAt(0)!))) return bare;
-  return /\p{C}|\p{M}/u.test(letter)
-    ? ''
-    : `[U+${letter.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}]`;
 }

@@ -38,10 +38,4 @@ describe('paper', () => {
     expect(paper.width('0123456789', { size: 10 })).toBeCloseTo(55.6, 6);
     expect(paper.width(' ', { size: 1 })).toBeCloseTo(0.278, 6);
   });
-
-  it('shows letters that its faces have not without their marks, or by number, and never leaves one out', async () => {
-    const paper = await newPaper({ title: '' });
-    expect(paper.width('Łódź', style)).toBe(paper.width('Lódz', style));
-    expect(paper.width('Жук', style)).toBe(paper.width('[U+0416][U+0443][U+043A]', style));
-  });
 });
