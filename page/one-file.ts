@@ -1,6 +1,10 @@
+import { gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
 
-/** Puts script and styles into the page itself: from disk, a browser lets a page load no module beside it. */
+/**
+ * Puts script, styles and the core into the page itself: from disk, a browser lets a page load nothing beside it. The core
+ * is packed, since it is several times as large otherwise.
+ */
 export const oneFile = (): Plugin => ({
   name: 'one-file',
   enforce: 'post',
@@ -8,18 +12,22 @@ export const oneFile = (): Plugin => ({
     const page = bundle['index.html'];
     if (page?.type !== 'asset') return;
     let html = String(page.source);
+    const before = (end: string, text: string) => {
+      html = html.replace(end, () => `${text}\n${end}`);
+    };
     for (const [name, part] of Object.entries(bundle)) {
+      if (part === page) continue;
       if (part.type === 'chunk') {
-        const tag = new RegExp(`<script[^>]*src="[^"]*${part.fileName}"[^>]*></script>`);
-        html = html.replace(tag, () => '');
+        html = html.replace(/<script[^>]*src="[^"]*"[^>]*><\/script>/, '');
         // a script in the text of a script would end it
         const code = part.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
-        html = html.replace('</body>', () => `<script type="module">${code}</script>\n</body>`);
+        before('</body>', `<script type="module">${code}</script>`);
       } else if (name.endsWith('.css')) {
-        html = html.replace(
-          new RegExp(`<link[^>]*href="[^"]*${name}"[^>]*>`),
-          () => `<style>${part.source}</style>`,
-        );
+        html = html.replace(/<link rel="stylesheet"[^>]*>/, '');
+        before('</head>', `<style>${part.source}</style>`);
+      } else if (name.endsWith('.js')) {
+        const packed = gzipSync(part.source, { level: 9 }).toString('base64');
+        before('</head>', `<script type="application/gzip" id="core">${packed}</script>`);
       } else continue;
       delete bundle[name];
     }

@@ -5,6 +5,7 @@ import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { complaintOf } from './complaint.js';
 import { drawnOf } from './drawn.js';
 import { freshWork } from './fresh-work.js';
+import { examined, lookOf } from './looks.js';
 import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
 import { mixAgain } from './mix-again.js';
 import { offersOf, tried } from './offers.js';
@@ -28,24 +29,19 @@ export function deskOf(library: Dictionary): (question: Question) => Promise<Ans
     if (read?.key !== key) read = { key, block: await readBlock(source, held) };
     return read.block;
   };
-  const hold = (file: GivenFile | null) => {
-    held = file;
-    read = null;
-  };
 
   const handlers: Handlers = {
     hold: async ({ file }) => {
-      hold(file);
+      held = file;
+      read = null;
       return null;
     },
     open: async ({ file, beside, roles, seed }) => {
       const opened = await openFile(file, beside, new Map(roles));
-      hold(opened.file);
+      const block = await readBlock(opened.source, opened.file);
       if (opened.dressing) {
-        const block = await blockOf(opened.dressing.block);
         return { dressing: opened.dressing, roles: null, why: [], findings: block.findings };
       }
-      const block = await blockOf(opened.source);
       return freshWork(block, opened, library, seed);
     },
     dress: async ({ dressing }) => {
@@ -57,6 +53,9 @@ export function deskOf(library: Dictionary): (question: Question) => Promise<Ans
     offers: async () => offersOf(library),
     try: async ({ dressing, line, offer }) =>
       tried(await blockOf(dressing.block), dressing, line, offer, library),
+    look: async ({ dressing, shown }) =>
+      lookOf(dress(await blockOf(dressing.block), dressing, library), shown),
+    examine: async ({ dressing }) => examined(dress(await blockOf(dressing.block), dressing, library)),
     output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
   };
 

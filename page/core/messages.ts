@@ -1,4 +1,5 @@
 import type { Role, StopRole } from '../../src/block/roles/role.js';
+import type { Shown } from '../../src/draw/overlays/show.js';
 import type { Finding } from '../../src/finding.js';
 import type { Mark } from '../../src/fit/fit.js';
 import type { Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
@@ -85,7 +86,26 @@ export interface Tried {
   readonly threads: readonly DrawnThread[];
 }
 
-export type OutputKind = 'dst' | 'alone' | 'dressing' | 'svg' | 'sampler' | 'csv' | 'points';
+export type OutputKind =
+  | 'dst'
+  | 'sheet'
+  | 'pattern'
+  | 'alone'
+  | 'dressing'
+  | 'svg'
+  | 'sampler'
+  | 'csv'
+  | 'points';
+
+/** What of the work is looked at instead of the thread as it lies. */
+export type Looked = Exclude<Shown, 'thread'>;
+
+/** A picture with a legend under it, and where its corner lies on the block, mm. */
+export interface Look {
+  readonly svg: string;
+  readonly left: number;
+  readonly top: number;
+}
 
 /** What the page can ask of the core, and what it gets. */
 export interface Asks {
@@ -99,6 +119,9 @@ export interface Asks {
   mix: { ask: { dressing: Dressing; seed: number; lines?: readonly number[] }; answer: Opened };
   offers: { ask: null; answer: readonly Offered[] };
   try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
+  look: { ask: { dressing: Dressing; shown: Looked }; answer: Look };
+  /** all findings, density and contrast among them, worst first */
+  examine: { ask: { dressing: Dressing }; answer: readonly Finding[] };
   output: { ask: { dressing: Dressing; kind: OutputKind }; answer: Uint8Array };
 }
 

@@ -1,4 +1,5 @@
 import type { Block } from '../../src/block/block.js';
+import { recognizeStops } from '../../src/block/roles/recognize.js';
 import { aloneDesign } from '../../src/design/alone.js';
 import { needlePoints } from '../../src/design/needle-points.js';
 import { writeDesign } from '../../src/design/write-design.js';
@@ -9,16 +10,17 @@ import { writeDressing } from '../../src/formats/dressing-text.js';
 import { dressReport } from '../../src/report/dress-report.js';
 import { stopsCsv } from '../../src/report/stops-csv.js';
 import { samplerOf } from '../../src/sampler.js';
+import { PAPERS } from '../../src/sheet/page-sizes.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import type { OutputKind } from './messages.js';
 
 /** A file to take away, whole: the bytes that the command line writes for the same dressing. */
-export function outputOf(
+export async function outputOf(
   block: Block,
   dressing: Dressing,
   kind: OutputKind,
   library: Dictionary,
-): Uint8Array {
+): Promise<Uint8Array> {
   switch (kind) {
     case 'dst':
       return writeDesign(dressed().design);
@@ -32,6 +34,17 @@ export function outputOf(
       return text(stopsCsv(dressReport(dressed(), [])));
     case 'points':
       return text(needlePoints(dressed().design));
+    case 'sheet': {
+      const { sewSheet } = await import('../../src/sheet/sew-sheet.js');
+      const done = dressed();
+      const roles = block.existing ? recognizeStops(done.block.existing!).roles : [];
+      return (await sewSheet(done, dressReport(done, []), roles, { paper: 'a4' })).bytes;
+    }
+    case 'pattern': {
+      const { patternOf } = await import('../../src/sheet/pattern/pattern-of.js');
+      const { patternPdf } = await import('../../src/sheet/pattern/pattern-pdf.js');
+      return (await patternPdf(patternOf(dressed(), library), PAPERS.a4)).bytes;
+    }
     case 'dressing':
       return text(writeDressing(dressing));
   }

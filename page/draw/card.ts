@@ -1,3 +1,4 @@
+import { cumulativeLength } from '../../src/geometry/polyline.js';
 import type { Line, Picture, Tried } from '../core/messages.js';
 import { pointsOf } from '../state/lines-near.js';
 import { drawCloth } from './cloth.js';
@@ -30,13 +31,23 @@ export function drawCard(
 
 /** The middle of a line, and how much to show of it, mm. */
 function middleOf(points: Float64Array): [number, number, number] {
-  const half = 2 * Math.floor(points.length / 4);
   const [[left, right], [top, bottom]] = [0, 1].map((axis) => {
     const values = points.filter((_, i) => i % 2 === axis);
     return [Math.min(...values), Math.max(...values)];
   });
   const size = Math.max(right - left, (bottom - top) * 1.5) + 8;
-  const isWhole = size <= MOST;
-  const at = isWhole ? [(left + right) / 2, (top + bottom) / 2] : [points[half], points[half + 1]];
-  return [at[0], at[1], Math.min(MOST, Math.max(LEAST, size))];
+  if (size <= MOST) return [(left + right) / 2, (top + bottom) / 2, Math.max(LEAST, size)];
+  const [x, y] = halfWay(points);
+  return [x, y, MOST];
+}
+
+/** The place half-way along a line. */
+function halfWay(points: Float64Array): [number, number] {
+  const at = cumulativeLength(points);
+  const half = at[at.length - 1] / 2;
+  let i = 1;
+  while (i < at.length - 1 && at[i] < half) i++;
+  const t = (half - at[i - 1]) / (at[i] - at[i - 1] || 1);
+  const between = (axis: number) => points[2 * i - 2 + axis] * (1 - t) + points[2 * i + axis] * t;
+  return [between(0), between(1)];
 }

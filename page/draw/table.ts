@@ -11,7 +11,13 @@ export interface OnTable {
   readonly view: View;
   readonly touched: Line | null;
   readonly hidden: readonly string[];
+  /** so many of the stops are sewn; all where it is null */
+  readonly sewnTo: number | null;
+  /** what is measured, instead of the thread as it lies */
+  readonly look: LookImage | null;
 }
+
+type LookImage = { readonly image: HTMLImageElement } & Record<'left' | 'top' | 'width' | 'height', number>;
 
 /** Draws all that lies on the table. @param dots of the screen to a pixel of the page */
 export function drawTable(ctx: CanvasRenderingContext2D, dots: number, on: OnTable): void {
@@ -19,6 +25,17 @@ export function drawTable(ctx: CanvasRenderingContext2D, dots: number, on: OnTab
   ctx.setTransform(1, 0, 0, 1, 0, 0);
   ctx.clearRect(0, 0, ctx.canvas.width, ctx.canvas.height);
   ctx.setTransform(dots * view.scale, 0, 0, dots * view.scale, dots * view.x, dots * view.y);
+  if (on.look) drawLook(ctx, on.look);
+  else drawBlock(ctx, dots, on);
+  if (on.touched !== null) drawTouched(ctx, picture, on.touched, view.scale);
+}
+
+function drawLook(ctx: CanvasRenderingContext2D, { image, left, top, width, height }: LookImage): void {
+  ctx.drawImage(image, left, top, width, height);
+}
+
+/** Cloth, thread in the order sewn, and what is put on by hand when all is sewn. */
+function drawBlock(ctx: CanvasRenderingContext2D, dots: number, { picture, hidden, sewnTo }: OnTable): void {
   ctx.save();
   ctx.shadowColor = 'rgba(40, 25, 10, 0.35)';
   ctx.shadowBlur = 14 * dots;
@@ -27,9 +44,10 @@ export function drawTable(ctx: CanvasRenderingContext2D, dots: number, on: OnTab
   ctx.fill(outlinePath(picture));
   ctx.restore();
   drawCloth(ctx, picture.block);
-  for (const stop of picture.stops) if (!on.hidden.includes(stop.title)) drawThread(ctx, stop);
-  for (const { at } of picture.marks) drawMark(ctx, at);
-  if (on.touched !== null) drawTouched(ctx, picture, on.touched, view.scale);
+  for (const stop of picture.stops.slice(0, sewnTo ?? undefined)) {
+    if (!hidden.includes(stop.title)) drawThread(ctx, stop);
+  }
+  if (sewnTo === null) for (const { at, radius } of picture.marks) drawMark(ctx, at, radius);
 }
 
 function outlinePath({ block: { outline, width, height } }: Picture): Path2D {
@@ -40,9 +58,9 @@ function outlinePath({ block: { outline, width, height } }: Picture): Path2D {
 }
 
 /** A bead or the like, put on by hand afterwards. */
-function drawMark(ctx: CanvasRenderingContext2D, [x, y]: readonly [number, number]): void {
+function drawMark(ctx: CanvasRenderingContext2D, [x, y]: readonly [number, number], radius: number): void {
   const path = new Path2D();
-  path.arc(x, y, 1.1, 0, 2 * Math.PI);
+  path.arc(x, y, radius, 0, 2 * Math.PI);
   ctx.fillStyle = '#e9f1f4';
   ctx.strokeStyle = '#4c5b66';
   ctx.lineWidth = 0.25;

@@ -2,7 +2,9 @@ import { Complaint } from './complaint.js';
 import { DropPlace } from './drop-place.js';
 import { Facts } from './facts.js';
 import { Head } from './head.js';
+import { LookBar } from './look-bar.js';
 import { Panel } from './panel.js';
+import { ScreenMeasure } from './screen-measure.js';
 import { Table } from './table.js';
 import { Told } from './told.js';
 
@@ -14,10 +16,12 @@ export function Page() {
       <main class="room">
         <section class="table-side" aria-label="The block">
           <Table />
+          <LookBar />
           <Facts />
         </section>
         <Panel />
       </main>
+      <ScreenMeasure />
       <Complaint />
       <Told />
     </DropPlace>

@@ -2,7 +2,9 @@ import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { drawTable } from '../draw/table.js';
 import { handle } from '../state/hands.js';
-import { fitted, isFitted, view } from '../state/view.js';
+import { lookImage, sewnTo } from '../state/look.js';
+import { nextLine } from '../state/next-line.js';
+import { fitted, isFitted, tableRoom, view } from '../state/view.js';
 import { picture, touched, work } from '../state/work.js';
 
 /** The block on the table. */
@@ -18,12 +20,15 @@ export function Table() {
     const dots = devicePixelRatio || 1;
     const [width, height] = [Math.round(room.width * dots), Math.round(room.height * dots)];
     if (element.width !== width || element.height !== height) Object.assign(element, { width, height });
+    tableRoom.value = { width: room.width, height: room.height };
     if (isFitted.value) view.value = fitted(picture.value.block, room);
     drawTable(element.getContext('2d')!, dots, {
       picture: picture.value,
       view: view.value,
       touched: touched.value,
       hidden: work.value?.hidden ?? [],
+      sewnTo: sewnTo.value,
+      look: lookImage.value,
     });
   };
   const drawSoon = () => {
@@ -31,7 +36,15 @@ export function Table() {
   };
 
   useSignalEffect(() => {
-    void [picture.value, view.value, touched.value, isFitted.value, work.value?.hidden];
+    void [
+      picture.value,
+      view.value,
+      touched.value,
+      isFitted.value,
+      work.value?.hidden,
+      sewnTo.value,
+      lookImage.value,
+    ];
     drawSoon();
   });
   useEffect(() => {
@@ -42,12 +55,22 @@ export function Table() {
   useEffect(() => handle(canvas.current!), []);
 
   return (
+    // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: keys go from seam to seam in it
     <canvas
       ref={canvas}
       class="table"
       tabIndex={0}
-      role="img"
-      aria-label="The dressed block. Touch a seam to dress it."
+      role="application"
+      aria-label="The dressed block. Arrow keys go from seam to seam, Enter goes to its measures."
+      onKeyDown={(event) => {
+        const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 } as const;
+        const by = step[event.key as keyof typeof step];
+        if (by) nextLine(by);
+        else if (event.key === 'Enter')
+          document.querySelector<HTMLElement>('.panel input, .panel button')?.focus();
+        else return;
+        event.preventDefault();
+      }}
     >
       The dressed block
     </canvas>

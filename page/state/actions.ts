@@ -2,8 +2,10 @@ import { batch } from '@preact/signals';
 import type { Role } from '../../src/block/roles/role.js';
 import type { Dressing } from '../../src/formats/dressing.js';
 import type { GivenFile } from '../core/messages.js';
-import { ask, Refused } from './core-call.js';
+import { ask, askAbout, Refused } from './core-call.js';
 import { changed, letGo, redone, undone } from './history.js';
+import { newId, takeUp } from './keep.js';
+import type { KeptWork } from './kept-works.js';
 import { busy, complaint, history, told, touched, type Work, work } from './work.js';
 
 /** What is asked takes a while: the maker is told, and what goes wrong is told as well. */
@@ -31,7 +33,7 @@ export const openFiles = (files: readonly GivenFile[]) =>
     const held = dressing.block.svg === undefined ? blockAmong(files) : null;
     batch(() => {
       touched.value = null;
-      become({ dressing, file: held, roles, why, hidden: [] });
+      become({ id: newId(), dressing, file: held, roles, named: [], why, hidden: [] });
       told.value = `${dressing.block.file} is open, ${dressing.treatments.length} lines dressed`;
     });
   });
@@ -40,21 +42,36 @@ const blockAmong = (files: readonly GivenFile[]): GivenFile | null =>
   files.find(({ name }) => !name.toLowerCase().endsWith('.json')) ?? null;
 
 /** The maker says what a color stop of her file is: the block is read anew. */
-export const nameRole = (stop: number, role: Role, named: ReadonlyMap<number, Role>) =>
+export const nameRole = (stop: number, role: Role) =>
   whileTelling('Reading the block anew', async () => {
     const now = work.value;
     if (!now?.file) return;
-    const roles = [...new Map([...named, [stop, role] as const])];
-    const opened = await ask('open', { file: now.file, roles, seed: now.dressing.seed });
-    become({ ...now, dressing: opened.dressing, roles: opened.roles, why: opened.why });
+    const named = [...new Map([...now.named, [stop, role] as const])];
+    const { dressing, roles, why } = await ask('open', {
+      file: now.file,
+      roles: named,
+      seed: now.dressing.seed,
+    });
+    become({ ...now, dressing, roles, named, why });
+    told.value = `Stop ${stop} is taken anew, ${dressing.treatments.length} lines dressed`;
   });
+
+/** Goes on with a piece of work that is kept in the browser. */
+export async function goOnWith(kept: KeptWork): Promise<void> {
+  const now = await takeUp(kept);
+  touched.value = null;
+  become(now);
+}
 
 /** Mixes the block again with the next seed; what is pinned stays. */
 export const mixAgain = () =>
   whileTelling('Mixing', async () => {
     const now = work.value;
     if (!now) return;
-    const { dressing, why } = await ask('mix', { dressing: now.dressing, seed: now.dressing.seed + 1 });
+    const { dressing, why } = await askAbout(now.file, 'mix', {
+      dressing: now.dressing,
+      seed: now.dressing.seed + 1,
+    });
     become({ ...now, dressing, why });
     told.value = 'The block is mixed anew';
   });

@@ -2,13 +2,20 @@ import { demoFiles } from '../core/demo.js';
 import { openFiles } from './actions.js';
 import { ask } from './core-call.js';
 import { listenToDrops } from './drop.js';
+import { begun } from './history.js';
+import { keepKept, workOfBefore } from './keep.js';
 import { keepDressed } from './keep-dressed.js';
 import { listenToKeys } from './keys.js';
-import { offers, work } from './work.js';
+import { keepLooking } from './look.js';
+import { history, offers, work } from './work.js';
 
 /** The page begins: with the work that was on it, else with the demo block. */
 export async function begin(): Promise<void> {
+  const before = await workOfBefore();
+  if (before) history.value = begun(before);
   keepDressed();
+  keepKept();
+  keepLooking();
   listenToKeys();
   listenToDrops();
   if (!work.value) await openFiles(demoFiles());

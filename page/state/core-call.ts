@@ -1,5 +1,6 @@
-import type { Answer, Asks, Complaint, Question, What } from '../core/messages.js';
-import Core from '../core/worker.ts?worker&inline';
+import type { Answer, Asks, Complaint, GivenFile, Question, What } from '../core/messages.js';
+
+import { startCore } from './core-worker.js';
 
 /** What could not be used, thrown where it was asked for. */
 export class Refused extends Error {
@@ -8,14 +9,16 @@ export class Refused extends Error {
   }
 }
 
-const core = new Core();
 const waiting = new Map<number, (answer: Answer) => void>();
 let asked = 0;
 
-core.onmessage = ({ data }: MessageEvent<Answer>) => {
-  waiting.get(data.id)?.(data);
-  waiting.delete(data.id);
-};
+const core = startCore().then((worker) => {
+  worker.onmessage = ({ data }: MessageEvent<Answer>) => {
+    waiting.get(data.id)?.(data);
+    waiting.delete(data.id);
+  };
+  return worker;
+});
 
 /** Asks the core, which works beside the page so that the page never stands still. */
 export function ask<W extends What>(what: W, question: Asks[W]['ask']): Promise<Asks[W]['answer']> {
@@ -24,6 +27,21 @@ export function ask<W extends What>(what: W, question: Asks[W]['ask']): Promise<
     waiting.set(id, (answer) =>
       'complaint' in answer ? reject(new Refused(answer.complaint)) : resolve(answer.answer as never),
     );
-    core.postMessage({ id, what, ask: question } satisfies Question);
+    void core.then((worker) => worker.postMessage({ id, what, ask: question } satisfies Question), reject);
   });
+}
+
+let held: GivenFile | null = null;
+
+/** Asks about a piece of work; the file that its block is read from goes ahead of the question when it is another one. */
+export function askAbout<W extends What>(
+  file: GivenFile | null,
+  what: W,
+  question: Asks[W]['ask'],
+): Promise<Asks[W]['answer']> {
+  if (file && file !== held) {
+    held = file;
+    void ask('hold', { file });
+  }
+  return ask(what, question);
 }

@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals';
-import { ask, Refused } from './core-call.js';
+import { askAbout, Refused } from './core-call.js';
 import { complaint, picture, type Work, work } from './work.js';
 
 /**
@@ -9,7 +9,6 @@ import { complaint, picture, type Work, work } from './work.js';
 export function keepDressed(): void {
   let next: Work | null = null;
   let isAtIt = false;
-  let heldFile: Work['file'] = null;
 
   const dressNext = async () => {
     isAtIt = true;
@@ -17,11 +16,7 @@ export function keepDressed(): void {
       const { dressing, file } = next;
       next = null;
       try {
-        if (file && file !== heldFile) {
-          heldFile = file;
-          await ask('hold', { file });
-        }
-        picture.value = await ask('dress', { dressing });
+        picture.value = await askAbout(file, 'dress', { dressing });
       } catch (error) {
         if (!(error instanceof Refused)) throw error;
         complaint.value = error.complaint;

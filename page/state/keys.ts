@@ -1,5 +1,6 @@
 import { mixAgain, redo, undo } from './actions.js';
-import { isFitted } from './view.js';
+import { nextLine } from './next-line.js';
+import { isFitted, nearer } from './view.js';
 import { touched } from './work.js';
 
 /** Keys that work everywhere but where something is being typed. */
@@ -31,6 +32,15 @@ function plain(key: string): (() => void) | null {
       return () => {
         touched.value = null;
       };
+    case '+':
+    case '=':
+      return () => nearer(1.3);
+    case '-':
+      return () => nearer(1 / 1.3);
+    case 'n':
+      return () => nextLine(1);
+    case 'p':
+      return () => nextLine(-1);
     case '0':
       return () => {
         isFitted.value = true;

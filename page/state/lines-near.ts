@@ -23,3 +23,9 @@ export function lineNear(block: DrawnBlock, at: readonly [number, number], reach
 /** The points of a line. */
 export const pointsOf = (block: DrawnBlock, line: Line): Float64Array | null =>
   line === 'outline' ? block.outline : (block.seams.find(({ id }) => id === line)?.points ?? null);
+
+/** All lines of the block, the outline last. */
+export const linesOf = ({ seams, outline }: DrawnBlock): Line[] => [
+  ...seams.map(({ id }) => id),
+  ...(outline ? (['outline'] as const) : []),
+];

@@ -1,7 +1,7 @@
 import { baseName } from '../../src/formats/base-name.js';
 import type { OutputKind } from '../core/messages.js';
 import { whileTelling } from './actions.js';
-import { ask } from './core-call.js';
+import { askAbout } from './core-call.js';
 import { pngOf } from './png.js';
 import { told, work } from './work.js';
 
@@ -27,6 +27,13 @@ export const TAKEN: readonly Taken[] = [
     about: 'every treatment once, to sew on scrap tonight',
     ending: '-sampler.dst',
   },
+  { kind: 'sheet', title: 'Sew sheet', about: 'to lay beside the machine, PDF', ending: '-sheet.pdf' },
+  {
+    kind: 'pattern',
+    title: 'Transfer pattern',
+    about: 'to work it by hand, PDF',
+    ending: '-pattern.pdf',
+  },
   {
     kind: 'dressing',
     title: 'The work itself',
@@ -43,7 +50,7 @@ export const takeAway = (kind: Taken['kind']) =>
     const now = work.value;
     if (!now) return;
     const { dressing } = now;
-    const bytes = await ask('output', { dressing, kind: kind === 'png' ? 'svg' : kind });
+    const bytes = await askAbout(now.file, 'output', { dressing, kind: kind === 'png' ? 'svg' : kind });
     const file = kind === 'png' ? await pngOf(bytes) : new Blob([bytes as BlobPart]);
     const name = baseName(dressing.block.file) + TAKEN.find((one) => one.kind === kind)!.ending;
     handOver(file, name);

@@ -1,5 +1,5 @@
 import type { Line, Offered, Tried } from '../core/messages.js';
-import { ask } from './core-call.js';
+import { askAbout } from './core-call.js';
 import { work } from './work.js';
 
 let last: Promise<unknown> = Promise.resolve();
@@ -10,8 +10,9 @@ let last: Promise<unknown> = Promise.resolve();
  */
 export function tryOn(line: Line, offer: Offered, isWanted: () => boolean): Promise<Tried | null> {
   const turn = last.then(async () => {
-    const dressing = work.value?.dressing;
-    return dressing && isWanted() ? ask('try', { dressing, line, offer }).catch(() => null) : null;
+    const now = work.value;
+    if (!now || !isWanted()) return null;
+    return askAbout(now.file, 'try', { dressing: now.dressing, line, offer }).catch(() => null);
   });
   last = turn;
   return turn;

@@ -11,6 +11,24 @@ export const view = signal<View>({ scale: 4, x: 0, y: 0 });
 /** Whether the block is kept in the middle, as large as it fits, until the maker moves it. */
 export const isFitted = signal(true);
 
+/** How large the table is, px. */
+export const tableRoom = signal({ width: 0, height: 0 });
+
+/** Nearer or further, about the middle of the table. */
+export function nearer(factor: number): void {
+  isFitted.value = false;
+  view.value = zoomed(view.value, factor, tableRoom.value.width / 2, tableRoom.value.height / 2);
+}
+
+/** A place on the block comes to the middle of the table, near enough to be looked at; mm. */
+export function lookAt([x, y]: readonly [number, number]): void {
+  isFitted.value = false;
+  const scale = Math.max(view.value.scale, NEAR);
+  view.value = { scale, x: tableRoom.value.width / 2 - x * scale, y: tableRoom.value.height / 2 - y * scale };
+}
+
+/** What is looked at closely is so large, px to the millimeter. */
+const NEAR = 12;
 /** Room around the block where it is fitted, px. */
 const MARGIN = 28;
 const LEAST = 0.5;

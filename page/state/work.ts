@@ -1,15 +1,19 @@
 import { computed, signal } from '@preact/signals';
-import type { StopRole } from '../../src/block/roles/role.js';
+import type { Role, StopRole } from '../../src/block/roles/role.js';
 import type { Dressing } from '../../src/formats/dressing.js';
 import type { Complaint, GivenFile, Line, Offered, Picture } from '../core/messages.js';
 import { begun, type History } from './history.js';
 
 /** A piece of work as it is kept: the dressing, and the file that its block is read from, where it is not in it. */
 export interface Work {
+  /** tells it from other pieces of work that are kept */
+  readonly id: string;
   readonly dressing: Dressing;
   readonly file: GivenFile | null;
-  /** of a stitch file: what each color stop was taken for, and which the maker named herself */
+  /** of a stitch file: what each color stop was taken for */
   readonly roles: readonly StopRole[] | null;
+  /** which of them the maker named herself */
+  readonly named: readonly (readonly [number, Role])[];
   /** why each line got what it got */
   readonly why: readonly (readonly [Line, string])[];
   /** stops that are not shown, by their titles */

@@ -1,0 +1,23 @@
+import { LIMITS } from '../../src/check/density/limits.js';
+import { loadDifference } from '../../src/color/difference.js';
+import { drawOverlays } from '../../src/draw/overlays/overlay-picture.js';
+import { workOfDressed } from '../../src/draw/overlays/work-of-dressed.js';
+import type { Dressed } from '../../src/dress.js';
+import { examineDressed } from '../../src/examine-dressed.js';
+import { type Finding, worstFirst } from '../../src/finding.js';
+import { threadLook } from '../../src/thread-look.js';
+import type { Look, Looked } from './messages.js';
+
+/** What the page looks at, drawn over the block at true size. */
+export function lookOf(dressed: Dressed, shown: Looked): Look {
+  const svg = drawOverlays(workOfDressed(dressed), new Set([shown]), LIMITS.firm);
+  const [left, top] = /viewBox="([^"]*)"/.exec(svg)![1].split(' ').map(Number);
+  return { svg, left, top };
+}
+
+/** Everything worth a look, the worst first. */
+export async function examined(dressed: Dressed): Promise<readonly Finding[]> {
+  const { findings } = examineDressed(dressed, LIMITS.firm);
+  const look = threadLook(dressed, await loadDifference());
+  return worstFirst([...dressed.findings, ...findings, ...look.findings]);
+}

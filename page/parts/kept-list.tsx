@@ -1,0 +1,37 @@
+import { useEffect, useState } from 'preact/hooks';
+import { goOnWith } from '../state/actions.js';
+import { notKept } from '../state/keep.js';
+import { type KeptWork, keptWorks } from '../state/kept-works.js';
+import { work } from '../state/work.js';
+
+/** Other pieces of work that are kept in this browser. */
+export function KeptList() {
+  const [kept, setKept] = useState<readonly KeptWork[]>([]);
+  const now = work.value?.id;
+  useEffect(() => {
+    keptWorks().then(setKept, () => setKept([]));
+  }, [now]);
+  const others = kept.filter(({ id }) => id !== now);
+  return (
+    <section>
+      {notKept.value && (
+        <p class="hint">This browser keeps nothing; take the work itself away before you go.</p>
+      )}
+      {others.length > 0 && (
+        <details class="more">
+          <summary>Kept in this browser ({others.length})</summary>
+          <ul class="kept">
+            {others.map((one) => (
+              <li key={one.id}>
+                <button type="button" onClick={() => void goOnWith(one)}>
+                  <strong>{one.work.dressing.block.file.replace(/^.*[/\\]/, '')}</strong>
+                  <span>{new Date(one.changedAt).toLocaleString()}</span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,31 @@
+import type { Finding } from '../../src/finding.js';
+import { findings } from '../state/look.js';
+import { lookAt } from '../state/view.js';
+import { touched } from '../state/work.js';
+
+const SIGNS = { error: '✕ wrong', warning: '! look', note: '· note' } as const;
+
+/** What is worth a look, the worst first; each leads to its place. */
+export function LookHere() {
+  if (findings.value.length === 0) return null;
+  return (
+    <section>
+      <h2>Look here</h2>
+      <ul class="findings">
+        {findings.value.map((finding) => (
+          <li key={`${finding.code} ${finding.message}`}>
+            <button type="button" class={finding.level} onClick={() => goTo(finding)}>
+              <span class="sign">{SIGNS[finding.level]}</span>
+              <span>{finding.message}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function goTo({ at, seam }: Finding): void {
+  if (at) lookAt(at);
+  if (seam !== undefined) touched.value = seam;
+}

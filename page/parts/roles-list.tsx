@@ -1,0 +1,36 @@
+import { ROLE_NAMES, ROLES, type Role, type StopRole } from '../../src/block/roles/role.js';
+import { nameRole } from '../state/actions.js';
+import { picture } from '../state/work.js';
+import { ThreadPicture } from './thread-picture.js';
+
+/** What each color stop of a stitch file was taken for, as pictures; the maker says where it is something else. */
+export function RolesList({ roles }: { roles: readonly StopRole[] }) {
+  const block = picture.value?.block;
+  if (!block) return null;
+  return (
+    <section>
+      <h2>What the file sews</h2>
+      <p class="hint">Each stop was taken for what it looks like. Say so where it is something else.</p>
+      <ol class="stops">
+        {roles.map(({ stop, role, evidence }) => (
+          <li key={stop}>
+            <ThreadPicture block={block} runs={block.existing.find((one) => one.stop === stop)?.runs} />
+            <label class="what" title={evidence}>
+              <span>Stop {stop}</span>
+              <select
+                value={role}
+                onChange={({ currentTarget }) => void nameRole(stop, currentTarget.value as Role)}
+              >
+                {ROLES.map((one) => (
+                  <option key={one} value={one}>
+                    {ROLE_NAMES[one]}
+                  </option>
+                ))}
+              </select>
+            </label>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import { effect, signal } from '@preact/signals';
+import { claim, ownId, rememberId } from './claims.js';
+import { begun } from './history.js';
+import { type KeptWork, keepWork, keptWorks } from './kept-works.js';
+import { history, type Work, work } from './work.js';
+
+/** Why the work cannot be kept in this browser, where it cannot. */
+export const notKept = signal<string | null>(null);
+
+const claimed = new Map<string, Promise<boolean>>();
+const claimOnce = (id: string): Promise<boolean> => {
+  if (!claimed.has(id)) claimed.set(id, claim(id));
+  return claimed.get(id)!;
+};
+
+/** The work that this tab had, else the latest that no other tab has; null where there is none. */
+export async function workOfBefore(): Promise<Work | null> {
+  try {
+    const all = await keptWorks();
+    const own = ownId();
+    const inTurn = [...all.filter(({ id }) => id === own), ...all.filter(({ id }) => id !== own)];
+    for (const { id, work: kept } of inTurn) if (await claimOnce(id)) return kept;
+  } catch (error) {
+    notKept.value = String(error);
+  }
+  return null;
+}
+
+/** Takes up a piece of work that is kept; a copy of it where another tab has it. */
+export async function takeUp({ id, work: kept }: KeptWork): Promise<Work> {
+  return (await claimOnce(id)) ? kept : { ...kept, id: newId() };
+}
+
+export const newId = (): string => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
+
+/** Every change is kept as it happens: while one is being written only the latest waits. */
+export function keepKept(): void {
+  let next: Work | null = null;
+  let isWriting = false;
+  const write = async () => {
+    isWriting = true;
+    while (next) {
+      const now: Work = next;
+      next = null;
+      try {
+        rememberId(now.id);
+        if (await claimOnce(now.id)) await keepWork({ id: now.id, changedAt: Date.now(), work: now });
+        else history.value = begun({ ...now, id: newId() });
+      } catch (error) {
+        notKept.value = String(error);
+      }
+    }
+    isWriting = false;
+  };
+  effect(() => {
+    next = work.value;
+    if (next && !isWriting) void write();
+  });
+}
