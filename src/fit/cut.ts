@@ -50,9 +50,44 @@ export function cutChain(chain: Chain, allowed: IsOnCloth, broadly: IsOnCloth | 
     kept[leg] = 1;
     shortened.set(leg, { path: part, atTo: fromIn });
   }
+  keepStepsBehind(chain, nodeIn, kept, shortened);
   dropHalfLoops(chain, kept);
   if (within === nodeCount && shortened.size === 0 && kept.every((is) => is === 1)) return chain;
   return withLegs(chain, kept, shortened);
+}
+
+/**
+ * Where a stroke ends at the line instead of at its hole, the needle goes down there, and what the hand does behind the
+ * cloth from that hole to the next stroke it does from there: so a treatment is not cut in two.
+ */
+function keepStepsBehind(
+  chain: Chain,
+  nodeIn: Uint8Array,
+  kept: Uint8Array,
+  shortened: Map<number, Shortened>,
+): void {
+  if (shortened.size === 0) return;
+  const { from, to, nodes } = chain;
+  const strokeAt = new Map<number, number>();
+  for (const [leg, { atTo }] of shortened) {
+    if (atTo !== null) strokeAt.set(atTo ? to[leg] : from[leg], leg);
+  }
+  for (let leg = 0; leg < kept.length; leg++) {
+    if (chain.kind[leg] !== 'under' || nodeIn[from[leg]] === nodeIn[to[leg]]) continue;
+    const isFromIn = nodeIn[from[leg]] === 1;
+    const stroke = strokeAt.get(isFromIn ? to[leg] : from[leg]);
+    if (stroke === undefined) continue;
+    const { path, atTo } = shortened.get(stroke)!;
+    const end = atTo ? path.slice(-2) : path.slice(0, 2);
+    const inner = isFromIn ? from[leg] : to[leg];
+    const hole = [nodes[2 * inner], nodes[2 * inner + 1]];
+    kept[leg] = 1;
+    shortened.set(leg, {
+      path: isFromIn ? [...hole, ...end] : [...end, ...hole],
+      atTo: isFromIn,
+      endOf: stroke,
+    });
+  }
 }
 
 /** Both halves of a loop share their class and unit, and go together. */

@@ -10,6 +10,8 @@ const FEW_LEGS = 8;
 export interface Shortened {
   readonly path: readonly number[];
   readonly atTo: boolean | null;
+  /** another shortened leg, whose new end this one leads to or from as well */
+  readonly endOf?: number;
 }
 
 /** A chain without some of its legs, and without the stubs that then hang loose. */
@@ -35,13 +37,19 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
   const from = chain.from.slice();
   const to = chain.to.slice();
   let added = oldNodes;
-  for (const [leg, { path, atTo }] of shortened) {
-    if (atTo === null) continue;
+  for (const [leg, { path, atTo, endOf }] of shortened) {
+    if (atTo === null || endOf !== undefined) continue;
     const end = atTo ? path.length - 2 : 0;
     nodes[2 * added] = path[end];
     nodes[2 * added + 1] = path[end + 1];
     if (atTo) to[leg] = added++;
     else from[leg] = added++;
+  }
+  for (const [leg, { atTo, endOf }] of shortened) {
+    if (endOf === undefined) continue;
+    const node = shortened.get(endOf)!.atTo ? to[endOf] : from[endOf];
+    if (atTo) to[leg] = node;
+    else from[leg] = node;
   }
   dropStubs(chain, kept, from, to, added, shortened);
 

@@ -423,3 +423,45 @@ describe('what ends keep clear of others', () => {
     expect(worse).toEqual([]);
   });
 });
+
+describe('a seam that meets the outline at a sharp angle', () => {
+  test('is covered up to it, where strokes to one hand are cut and the next one starts behind them', () => {
+    const bare: string[] = [];
+    for (const stitch of ['cretan', 'open-cretan', 'blanket', 'feather']) {
+      for (const degrees of [25, 30, 40, 55]) {
+        for (const reverse of [false, true]) {
+          const angle = (degrees * Math.PI) / 180;
+          const [dx, dy] = [Math.cos(angle), Math.sin(angle)];
+          const length = 100 / dy;
+          const map = mapOfLines(
+            [
+              [
+                [0, 0],
+                [400, 0],
+                [400, 100],
+                [0, 100],
+                [0, 0],
+              ],
+              [
+                [100, 0],
+                [100 + length * dx, 100],
+              ],
+            ],
+            400,
+            100,
+          );
+          const [{ fit }] = fitLines(map, [askFor(1, stitch, { reverse })], { gap: 0.6, outline: 'trim' });
+          const points = legPoints(chainsOf(fit));
+          // 0.7 mm inside the outline is where thread ends on a block that is trimmed
+          for (let d = 0.7 / dy; d < length - 0.7 / dy; d += 0.5) {
+            const [x, y] = [100 + d * dx, d * dy];
+            const away = Math.min(...points.map(([p, q]) => Math.hypot(p - x, q - y)));
+            if (away > 3.2)
+              bare.push(`${stitch} at ${degrees} degrees: ${away.toFixed(1)} mm at ${d.toFixed(1)}`);
+          }
+        }
+      }
+    }
+    expect(bare).toEqual([]);
+  });
+});
