@@ -8,11 +8,14 @@ export interface SetupLine {
   readonly usual: string;
 }
 
+/** What a block sews that names no thread. */
+const ANY: Thread = { name: '', hex: '#000000', weight: 'No. 40' };
+
 /** What is written down before the first stitch. Suggestions are common practice, from memory. */
 export function setupLines({ stops, totals }: DressReport): SetupLine[] {
   const threads = stops.flatMap(({ thread }) => (thread ? [thread] : []));
   return [
-    { label: 'Needle', usual: needleFor(threads) },
+    { label: 'Needle', usual: needlesFor(threads.length ? threads : [ANY]) },
     {
       label: 'Bobbin',
       usual: `fine bobbin thread, ${totals.bobbinM.toFixed(1)} m for all of it; white, or near the cloth`,
@@ -25,17 +28,25 @@ export function setupLines({ stops, totals }: DressReport): SetupLine[] {
   ];
 }
 
-/** Needles by the heaviest thread, in numbers of the metric and the older system. */
+/** Needles for threads from a ticket number on, in numbers of the metric and the older system, the finest first. */
 const NEEDLES = [
-  { ticket: 12, usual: '100/16, with a large eye' },
-  { ticket: 30, usual: '90/14' },
-  { ticket: 40, usual: '75/11' },
+  { from: 50, needle: '65/9 or 70/10' },
+  { from: 35, needle: '75/11' },
+  { from: 20, needle: '90/14' },
+  { from: 0, needle: '100/16 with a large eye' },
 ] as const;
+const FOR_METALLIC = '90/14 for metallic thread';
+/** What a weight counts as that cannot be read. */
+const USUAL = 40;
 
-function needleFor(threads: readonly Thread[]): string {
-  if (threads.some(({ finish }) => /metallic/i.test(finish ?? ''))) return '90/14 for metallic thread';
-  const heaviest = Math.min(...threads.map(({ weight }) => ticketOf(weight) ?? 40), 60);
-  const known = NEEDLES.find(({ ticket }) => heaviest <= ticket);
-  const size = known?.usual ?? '65/9 or 70/10';
-  return `embroidery needle ${size}${threads.length ? ` for No. ${heaviest}` : ''}`;
+/** A needle for each kind of thread in use: '75/11 for No. 40; 100/16 with a large eye for No. 12'. */
+function needlesFor(threads: readonly Thread[]): string {
+  const isMetallic = ({ finish }: Thread) => /metallic/i.test(finish ?? '');
+  const others = threads.filter((thread) => !isMetallic(thread));
+  const tickets = [...new Set(others.map(({ weight }) => ticketOf(weight) ?? USUAL))].sort((a, b) => b - a);
+  const needles = NEEDLES.flatMap((one) => {
+    const own = tickets.filter((ticket) => NEEDLES.find(({ from }) => ticket >= from) === one);
+    return own.length ? [`${one.needle} for ${own.map((ticket) => `No.\u00a0${ticket}`).join(', ')}`] : [];
+  });
+  return [...needles, ...(threads.some(isMetallic) ? [FOR_METALLIC] : [])].join('; ');
 }

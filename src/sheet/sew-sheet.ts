@@ -134,7 +134,7 @@ function stopRow(
   numbers?: SheetAsk['numbers'],
 ): SheetCell[] {
   const { thread, beginsOn, firstStitch, seams } = stop;
-  const below = [thread ? `${thread.name} ${thread.weight}` : '', workedIn(stop)].filter(Boolean).join('; ');
+  const below = [thread ? nameOf(thread) : '', workedIn(stop)].filter(Boolean).join('; ');
   return [
     OPEN_BOX,
     { text: String(stop.stop), bold: true },
@@ -197,7 +197,7 @@ function threadTable(flow: Flow, stops: readonly SheetStop[], marks: ReadonlyMap
     const sewn = own.reduce((sum, { threadM }) => sum + threadM, 0);
     return [
       swatchCell(thread, marks),
-      { text: `${thread.name} ${thread.weight}` },
+      { text: nameOf(thread) },
       { text: codeOf(thread) },
       { text: numberList(own.map(({ stop }) => stop)) },
       { text: sewn.toFixed(1) },
@@ -215,6 +215,10 @@ function threadTable(flow: Flow, stops: readonly SheetStop[], marks: ReadonlyMap
     rows,
   );
 }
+
+/** The weight is not broken over two lines. */
+const nameOf = ({ name, weight }: { readonly name: string; readonly weight: string }): string =>
+  `${name} ${weight.replaceAll(' ', '\u00a0')}`;
 
 const codeOf = (thread: { readonly code?: string; readonly finish?: string; readonly hex: string }): string =>
   [thread.code, thread.finish, thread.hex].filter(Boolean).join(', ');

@@ -25,6 +25,9 @@ const worked = (block: Block, dressing: Dressing): Work => {
   return { dressed, report: dressReport(dressed, []) };
 };
 
+/** A busy machine takes its time to load all this, ms. */
+const PATIENT = 60_000;
+
 let panel: Work;
 let dressing: Dressing;
 let block: Block;
@@ -34,7 +37,7 @@ beforeAll(async () => {
   block = await readSvgBlock(demo('panel.svg'), 'panel.svg', dressing.block);
   panel = worked(block, dressing);
   sheet = (await sewSheet(panel.dressed, panel.report, [], { paper: 'a4' })).bytes;
-});
+}, PATIENT);
 
 /** The sheet of the demo panel with threads named and colored otherwise. */
 async function threaded(
@@ -154,7 +157,7 @@ describe('the sheet of a pieced stitch file', () => {
     const { roles, after } = recognizeStops(pieced.existing!);
     work = worked(pieced, { ...defaultDressing(pieced.map, { source, dictionary: builtIn }), after });
     ({ told, bytes } = await sewSheet(work.dressed, work.report, roles, { paper: 'a4' }));
-  });
+  }, PATIENT);
   const haltsBefore = (stop: number) =>
     told.halts.filter((halt) => halt.before === stop).map(({ what }) => what);
 
