@@ -1,4 +1,6 @@
 import { CountGrid } from './count-grid.js';
+import type { Field } from './field.js';
+import { MarkGrid } from './mark-grid.js';
 import type { SewnStitches } from './sewn-stitches.js';
 import { type Spread, Tally } from './tally.js';
 import { type Box, type TileStitches, tilesOf } from './tiles.js';
@@ -16,7 +18,10 @@ const FINE_IN_COVER = FINE_ACROSS ** 2;
 /** What one piercing around a place comes to, holes for each mm2. */
 const HOLE = 1 / (Math.PI * AROUND ** 2);
 /** Work is measured tile by tile, mm: small enough for counting to be quick, in whole cells of every size. */
-const TILE = 64;
+const TILE = 20;
+/** Cells along the side of a tile. */
+const FINE_CELLS = Math.round(TILE / FINE);
+const COARSE_CELLS = Math.round(TILE / COARSE);
 
 /** How densely stitches stand, over the cloth within 1 mm of a stitch. */
 export interface Measured {
@@ -40,20 +45,6 @@ export interface Density {
   readonly depth: Field;
 }
 
-/** Values of square cells, row by row. */
-export interface Field {
-  /** of the corner of the first cell, mm in the block's frame */
-  readonly left: number;
-  readonly top: number;
-  /** side of a cell, mm */
-  readonly cell: number;
-  readonly columns: number;
-  readonly rows: number;
-  /** whole numbers, each of them worth `unit` */
-  readonly counts: Uint16Array;
-  readonly unit: number;
-}
-
 /**
  * The density of a piece of work, stop by stop and up to each of them. Cells are anchored at the block's origin. Cost:
  * linear in the stitches and their length, and in the cloth that each stop passes over.
@@ -61,34 +52,21 @@ export interface Field {
 export function density(sewn: SewnStitches): Density {
   const box = boxOf(sewn);
   const totals = sewn.stops.map(() => ({ alone: new Total(), added: new Total() }));
-  const field = (cell: number, unit: number): Field => {
-    const columns = Math.round((box.right - box.left) / cell);
-    const rows = Math.round((box.bottom - box.top) / cell);
-    return {
-      left: box.left,
-      top: box.top,
-      cell,
-      columns,
-      rows,
-      counts: new Uint16Array(columns * rows),
-      unit,
-    };
-  };
-  const holes = field(COARSE, HOLE);
-  const depth = field(COVER, 1 / FINE_IN_COVER);
+  const tiles = tilesOf(sewn, box, TILE, AROUND);
+  const holes = fieldOf(box, tiles, COARSE, HOLE);
+  const depth = fieldOf(box, tiles, COVER, 1 / FINE_IN_COVER);
   const cloth = new Tile();
-  for (const tile of tilesOf(sewn, box, TILE, AROUND)) {
-    let at = 0;
-    sewn.stops.forEach((stop, s) => {
+  tiles.forEach((tile, t) => {
+    cloth.begin(tileOf(holes, t), tileOf(depth, t));
+    let stop = 0;
+    for (let at = 0; at < tile.stitches.length; ) {
       const from = at;
-      while (at < tile.stitches.length && tile.stitches[at] < stop.to) at++;
-      if (at === from) return;
-      cloth.sew(sewn.ends, tile, from, at, stop.width, totals[s].alone, totals[s].added);
-    });
-    copyInto(holes, cloth.holesSoFar, tile.left, tile.top);
-    copyInto(depth, cloth.depthSoFar, tile.left, tile.top);
-    cloth.clear();
-  }
+      stop = stopOf(sewn.stops, tile.stitches[at], stop);
+      const { to, width } = sewn.stops[stop];
+      while (at < tile.stitches.length && tile.stitches[at] < to) at++;
+      cloth.sew(sewn.ends, tile, from, at, width, totals[stop].alone, totals[stop].added);
+    }
+  });
   const soFar = new Total();
   const stops = totals.map(({ alone, added }) => {
     soFar.addAll(added);
@@ -97,17 +75,35 @@ export function density(sewn: SewnStitches): Density {
   return { stops, whole: soFar.measured(), holes, depth };
 }
 
-/** Counts of a tile put where they belong in a field of the same cells. */
-function copyInto(field: Field, tile: Uint16Array, left: number, top: number): void {
-  const { cell, columns, rows, counts } = field;
-  const across = Math.round(TILE / cell);
-  const column = Math.round((left - field.left) / cell);
-  const row = Math.round((top - field.top) / cell);
-  const wide = Math.min(across, columns - column);
-  for (let r = 0; r < across && row + r < rows; r++) {
-    counts.set(tile.subarray(r * across, r * across + wide), (row + r) * columns + column);
+/** The stop that a stitch belongs to, `first` or a later one. */
+function stopOf(stops: SewnStitches['stops'], stitch: number, first: number): number {
+  let [low, high] = [first, stops.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (stops[middle].to > stitch) high = middle;
+    else low = middle + 1;
   }
+  return low;
 }
+
+/** A field of the box whose tiles are kept in the order in which they are given. */
+function fieldOf(box: Box, tiles: readonly TileStitches[], cell: number, unit: number): Field {
+  const across = Math.round(TILE / cell);
+  const columns = Math.round((box.right - box.left) / cell);
+  const rows = Math.round((box.bottom - box.top) / cell);
+  const [wide, high] = [Math.ceil(columns / across), Math.ceil(rows / across)];
+  const starts = new Int32Array(wide * high).fill(-1);
+  tiles.forEach(({ left, top }, t) => {
+    starts[Math.round((top - box.top) / TILE) * wide + Math.round((left - box.left) / TILE)] =
+      t * across ** 2;
+  });
+  const counts = new Uint16Array(tiles.length * across ** 2);
+  return { left: box.left, top: box.top, cell, columns, rows, across, starts, counts, unit };
+}
+
+/** The counts of a tile, in the order in which tiles are kept. */
+const tileOf = ({ counts, across }: Field, tile: number): Uint16Array =>
+  counts.subarray(tile * across ** 2, (tile + 1) * across ** 2);
 
 /** The box of all cloth within 1 mm of a stitch, in whole mm. */
 function boxOf({ ends }: SewnStitches): Box {
@@ -161,28 +157,35 @@ class Total {
   }
 }
 
-const gridOf = (cell: number): CountGrid =>
-  new CountGrid(Math.round(TILE / cell), Math.round(TILE / cell), cell);
-const cellsOf = ({ columns, rows }: CountGrid): number => columns * rows;
+/** The mm2 of a tile that each of its fine cells lies in. */
+const MM_OF = Uint16Array.from({ length: FINE_CELLS ** 2 }, (_, cell) => {
+  const [row, column] = [Math.floor(cell / FINE_CELLS), cell % FINE_CELLS];
+  return Math.floor(row / FINE_ACROSS) * TILE + Math.floor(column / FINE_ACROSS);
+});
 
 /** A tile of cloth on which the stops are sewn one after another. */
 class Tile {
-  private readonly thread = gridOf(FINE);
-  private readonly near = gridOf(COARSE);
-  private readonly holes = gridOf(COARSE);
-  private readonly layersSoFar = new Uint16Array(cellsOf(this.thread));
-  private readonly nearSoFar = new Uint8Array(cellsOf(this.near));
-  readonly holesSoFar = new Uint16Array(cellsOf(this.holes));
-  readonly depthSoFar = new Uint16Array(TILE * TILE);
+  private readonly thread = new CountGrid(FINE_CELLS, FINE);
+  private readonly near = new MarkGrid(COARSE_CELLS, COARSE);
+  private readonly holes = new CountGrid(COARSE_CELLS, COARSE);
+  private readonly layersSoFar = new Uint16Array(FINE_CELLS ** 2);
+  private readonly nearSoFar = new MarkGrid(COARSE_CELLS, COARSE);
+  private holesSoFar: Uint16Array = new Uint16Array(0);
+  private depthSoFar: Uint16Array = new Uint16Array(0);
   private readonly coverSoFar = new Uint8Array(TILE * TILE);
   private readonly coverAlone = new Uint8Array(TILE * TILE);
+  private readonly coverFresh = new Uint8Array(TILE * TILE);
+  /** how many cells have which count, of a stop by itself and as it changes what was there */
+  private readonly cellsAlone = new Int32Array(1 << 16);
+  private readonly cellsAdded = new Int32Array(1 << 17);
 
-  clear(): void {
+  /** Begins anew with bare cloth, whose holes and depth are counted where they are kept. */
+  begin(holes: Uint16Array, depth: Uint16Array): void {
     this.layersSoFar.fill(0);
-    this.nearSoFar.fill(0);
-    this.holesSoFar.fill(0);
-    this.depthSoFar.fill(0);
+    this.nearSoFar.clear();
     this.coverSoFar.fill(0);
+    this.holesSoFar = holes;
+    this.depthSoFar = depth;
   }
 
   /** Sews some stitches of a stop on what is there: `alone` gets what they are by themselves, `added` what they change. */
@@ -203,7 +206,7 @@ class Tile {
       const y1 = ends[i + 3] - top;
       this.thread.add(x0, y0, x1, y1, width / 2);
       this.near.add(x0, y0, x1, y1, AROUND);
-      this.holes.add(x1, y1, x1, y1, AROUND);
+      this.holes.addPoint(x1, y1, AROUND);
     }
     this.countThread(alone, added);
     this.countNear(alone, added);
@@ -211,79 +214,68 @@ class Tile {
   }
 
   private countThread(alone: Total, added: Total): void {
-    const { layersSoFar, depthSoFar, coverSoFar, coverAlone } = this;
-    const { columns } = this.thread;
-    const wide = columns / FINE_ACROSS;
-    const touched: number[] = [];
-    this.thread.drain((row, from, to, counts) => {
-      const at = row * columns;
-      const mms = Math.floor(row / FINE_ACROSS) * wide;
-      for (let start = from; start < to; ) {
-        const across = Math.floor(start / FINE_ACROSS);
-        const end = Math.min(to, (across + 1) * FINE_ACROSS);
-        const mm = mms + across;
-        let own = 0;
-        let depth = 0;
-        let fresh = 0;
-        for (let column = start; column < end; column++) {
-          const count = counts[column];
-          if (count === 0) continue;
-          depth += count;
-          const before = layersSoFar[at + column];
-          layersSoFar[at + column] = before + count;
-          alone.layers.add(count, 1);
-          added.layers.add(before + count, 1);
-          own++;
-          if (before > 0) added.layers.add(before, -1);
-          else fresh++;
-        }
-        start = end;
-        if (own === 0) continue;
-        if (coverAlone[mm] === 0) touched.push(mm);
-        depthSoFar[mm] += depth;
-        coverAlone[mm] += own;
-        alone.covered += own;
-        if (fresh === 0) continue;
-        added.covered += fresh;
-        added.cover.add(coverSoFar[mm], -1);
-        coverSoFar[mm] += fresh;
-        added.cover.add(coverSoFar[mm], 1);
+    const { layersSoFar, depthSoFar, coverSoFar, coverAlone, coverFresh, cellsAlone, cellsAdded } = this;
+    const { counts, cells, covered } = this.thread;
+    const mms: number[] = [];
+    let most = 0;
+    let fresh = 0;
+    for (let k = 0; k < covered; k++) {
+      const cell = cells[k];
+      const count = counts[cell];
+      const before = layersSoFar[cell];
+      const after = before + count;
+      layersSoFar[cell] = after;
+      cellsAlone[count]++;
+      cellsAdded[after]++;
+      if (after > most) most = after;
+      const mm = MM_OF[cell];
+      if (coverAlone[mm]++ === 0) mms.push(mm);
+      depthSoFar[mm] += count;
+      if (before > 0) {
+        cellsAdded[before]--;
+      } else {
+        coverFresh[mm]++;
+        fresh++;
       }
-    });
-    for (const mm of touched) {
+    }
+    this.thread.clear();
+    alone.layers.take(cellsAlone, most);
+    added.layers.take(cellsAdded, most);
+    alone.covered += covered;
+    added.covered += fresh;
+    for (const mm of mms) {
       alone.cover.add(coverAlone[mm], 1);
+      added.cover.add(coverSoFar[mm], -1);
+      coverSoFar[mm] += coverFresh[mm];
+      added.cover.add(coverSoFar[mm], 1);
       coverAlone[mm] = 0;
+      coverFresh[mm] = 0;
     }
   }
 
   private countNear(alone: Total, added: Total): void {
-    const { nearSoFar } = this;
-    const { columns } = this.near;
-    this.near.drain((row, from, to, counts) => {
-      const at = row * columns;
-      for (let column = from; column < to; column++) {
-        if (counts[column] === 0) continue;
-        alone.near++;
-        if (nearSoFar[at + column] === 0) added.near++;
-        nearSoFar[at + column] = 1;
-      }
-    });
+    const { covered, fresh } = this.near.layOver(this.nearSoFar);
+    alone.near += covered;
+    added.near += fresh;
   }
 
   private countHoles(alone: Total, added: Total): void {
-    const { holesSoFar } = this;
-    const { columns } = this.holes;
-    this.holes.drain((row, from, to, counts) => {
-      const at = row * columns;
-      for (let column = from; column < to; column++) {
-        const count = counts[column];
-        if (count === 0) continue;
-        const before = holesSoFar[at + column];
-        holesSoFar[at + column] = before + count;
-        alone.holes.add(count, 1);
-        added.holes.add(before + count, 1);
-        if (before > 0) added.holes.add(before, -1);
-      }
-    });
+    const { holesSoFar, cellsAlone, cellsAdded } = this;
+    const { counts, cells, covered } = this.holes;
+    let most = 0;
+    for (let k = 0; k < covered; k++) {
+      const cell = cells[k];
+      const count = counts[cell];
+      const before = holesSoFar[cell];
+      const after = before + count;
+      holesSoFar[cell] = after;
+      cellsAlone[count]++;
+      cellsAdded[after]++;
+      if (before > 0) cellsAdded[before]--;
+      if (after > most) most = after;
+    }
+    this.holes.clear();
+    alone.holes.take(cellsAlone, most);
+    added.holes.take(cellsAdded, most);
   }
 }

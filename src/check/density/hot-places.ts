@@ -1,4 +1,4 @@
-import type { Field } from './density.js';
+import { cellIndex, eachRow, type Field } from './field.js';
 
 /** Cells side by side whose values are above a limit, and the densest of them. */
 export interface HotPlace {
@@ -7,33 +7,35 @@ export interface HotPlace {
   readonly value: number;
 }
 
-/** Where a field is above a limit: one place for all cells that touch, side or corner. Linear in the cells. */
-export function hotPlaces(
-  { left, top, cell, columns, rows, counts, unit }: Field,
-  limit: number,
-): HotPlace[] {
+/** Where a field is above a limit: one place for all cells that touch, side or corner. Linear in the cells that are kept. */
+export function hotPlaces(field: Field, limit: number): HotPlace[] {
+  const { left, top, cell, counts, unit } = field;
   const least = limit / unit;
   const seen = new Uint8Array(counts.length);
   const found: HotPlace[] = [];
-  for (let start = 0; start < counts.length; start++) {
-    if (counts[start] <= least || seen[start]) continue;
-    let peak = start;
-    seen[start] = 1;
-    for (const todo = [start]; todo.length > 0; ) {
-      const at = todo.pop()!;
-      if (counts[at] > counts[peak]) peak = at;
-      const [row, column] = [Math.floor(at / columns), at % columns];
-      for (let r = Math.max(0, row - 1); r <= Math.min(rows - 1, row + 1); r++) {
-        for (let c = Math.max(0, column - 1); c <= Math.min(columns - 1, column + 1); c++) {
-          const next = r * columns + c;
-          if (seen[next] || counts[next] <= least) continue;
-          seen[next] = 1;
-          todo.push(next);
+  eachRow(field, (row, first, from, to) => {
+    for (let i = from; i < to; i++) {
+      if (counts[i] <= least || seen[i]) continue;
+      let peak = { count: 0, column: 0, row: 0 };
+      seen[i] = 1;
+      for (const todo = [first + i - from, row]; todo.length > 0; ) {
+        const [r, c] = [todo.pop()!, todo.pop()!];
+        const count = counts[cellIndex(field, c, r)];
+        if (count > peak.count) peak = { count, column: c, row: r };
+        for (let dr = -1; dr <= 1; dr++) {
+          for (let dc = -1; dc <= 1; dc++) {
+            const next = cellIndex(field, c + dc, r + dr);
+            if (next < 0 || seen[next] || counts[next] <= least) continue;
+            seen[next] = 1;
+            todo.push(c + dc, r + dr);
+          }
         }
       }
+      found.push({
+        at: [left + (peak.column + 0.5) * cell, top + (peak.row + 0.5) * cell],
+        value: peak.count * unit,
+      });
     }
-    const [row, column] = [Math.floor(peak / columns), peak % columns];
-    found.push({ at: [left + (column + 0.5) * cell, top + (row + 0.5) * cell], value: counts[peak] * unit });
-  }
+  });
   return found;
 }

@@ -24,6 +24,14 @@ export class Tally {
     for (let count = 0; count < other.counts.length; count++) this.add(count, other.counts[count]);
   }
 
+  /** Moves the cells of each count up to `most` here, and leaves none: counting into an array of one's own is faster. */
+  take(cells: Int32Array, most: number): void {
+    for (let count = most; count > 0; count--) {
+      if (cells[count] !== 0) this.add(count, cells[count]);
+      cells[count] = 0;
+    }
+  }
+
   /**
    * @param cells in the whole area; those that were not counted have none
    * @param unit what one count is worth

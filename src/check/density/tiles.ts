@@ -24,16 +24,16 @@ export interface TileStitches {
 export function tilesOf({ ends }: SewnStitches, box: Box, size: number, around: number): TileStitches[] {
   const columns = Math.ceil((box.right - box.left) / size);
   const rows = Math.ceil((box.bottom - box.top) / size);
+  const column = (x: number) => Math.min(columns - 1, Math.max(0, Math.floor((x - box.left) / size)));
+  const row = (y: number) => Math.min(rows - 1, Math.max(0, Math.floor((y - box.top) / size)));
   const passed = (tell: (tile: number, stitch: number) => void) => {
     for (let i = 0; i < ends.length; i += 4) {
-      const column = (x: number) => Math.min(columns - 1, Math.max(0, Math.floor((x - box.left) / size)));
-      const row = (y: number) => Math.min(rows - 1, Math.max(0, Math.floor((y - box.top) / size)));
-      const lastColumn = column(Math.max(ends[i], ends[i + 2]) + around);
-      const lastRow = row(Math.max(ends[i + 1], ends[i + 3]) + around);
-      for (let r = row(Math.min(ends[i + 1], ends[i + 3]) - around); r <= lastRow; r++) {
-        for (let c = column(Math.min(ends[i], ends[i + 2]) - around); c <= lastColumn; c++) {
-          tell(r * columns + c, i / 4);
-        }
+      const [x0, y0, x1, y1] = [ends[i], ends[i + 1], ends[i + 2], ends[i + 3]];
+      const firstColumn = column(Math.min(x0, x1) - around);
+      const lastColumn = column(Math.max(x0, x1) + around);
+      const lastRow = row(Math.max(y0, y1) + around);
+      for (let r = row(Math.min(y0, y1) - around); r <= lastRow; r++) {
+        for (let c = firstColumn; c <= lastColumn; c++) tell(r * columns + c, i / 4);
       }
     }
   };

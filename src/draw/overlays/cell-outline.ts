@@ -1,4 +1,4 @@
-import type { Field } from '../../check/density/density.js';
+import { cellIndex, eachRow, type Field } from '../../check/density/field.js';
 import type { Pen } from '../pen.js';
 
 /** Ways along the edges of cells, clockwise: right, down, left, up. */
@@ -7,21 +7,25 @@ const DOWN = [0, 1, 0, -1];
 
 /**
  * Draws around all cells whose count is at least `least`: closed lines along the edges of cells, with the cells to the right
- * of the way, so that holes run the other way round. Linear in the cells.
+ * of the way, so that holes run the other way round. Linear in the cells that are kept.
  */
-export function traceCells({ left, top, cell, columns, rows, counts }: Field, least: number, pen: Pen): void {
-  const isIn = (column: number, row: number) =>
-    column >= 0 && row >= 0 && column < columns && row < rows && counts[row * columns + column] >= least;
-  const passed = new Uint8Array(columns * rows);
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
+export function traceCells(field: Field, least: number, pen: Pen): void {
+  const { left, top, cell, counts } = field;
+  const isIn = (column: number, row: number) => {
+    const at = cellIndex(field, column, row);
+    return at >= 0 && counts[at] >= least;
+  };
+  const passed = new Uint8Array(counts.length);
+  eachRow(field, (row, first, from, to) => {
+    for (let i = from; i < to; i++) {
+      const column = first + i - from;
       // every closed line runs to the right along the upper edge of some cell
-      if (passed[row * columns + column] || !isIn(column, row) || isIn(column, row - 1)) continue;
+      if (counts[i] < least || passed[i] || isIn(column, row - 1)) continue;
       let [x, y, way] = [column, row, 0];
       const isBack = () => x === column && y === row && way === 0;
       pen.move(left + x * cell, top + y * cell);
       do {
-        if (way === 0) passed[y * columns + x] = 1;
+        if (way === 0) passed[cellIndex(field, x, y)] = 1;
         x += ACROSS[way];
         y += DOWN[way];
         const turn = turnAt(isIn, x, y, way);
@@ -30,7 +34,7 @@ export function traceCells({ left, top, cell, columns, rows, counts }: Field, le
       } while (!isBack());
       pen.close();
     }
-  }
+  });
 }
 
 /** 1 to the right, -1 to the left, 0 straight on. Cells that touch at a corner alone are gone round one by one. */

@@ -1,4 +1,4 @@
-import type { Field } from '../../check/density/density.js';
+import { type Field, mostOf } from '../../check/density/field.js';
 import { type HotPlace, hotPlaces } from '../../check/density/hot-places.js';
 import type { Limit } from '../../check/density/limits.js';
 import { darkPlate } from '../number-plates.js';
@@ -52,11 +52,10 @@ export function heatOverlay(
   opacity: number,
 ): Overlay {
   const scale = heatScale(limit);
-  const most = field.counts.reduce((a, b) => Math.max(a, b), 0) * field.unit;
   return {
     picture: heatPicture(field, scale, noun, opacity) + peaks(field, noun, size),
     part: {
-      heading: `${heading}: ${shortNumber(most)} at the most; more than ${limit.warning} is worth a look, more than ${limit.error} too much`,
+      heading: `${heading}: ${shortNumber(mostOf(field))} at the most; more than ${limit.warning} is worth a look, more than ${limit.error} too much`,
       entries: scale.map((step, i) => entryOf(step, scale[i + 1])),
     },
   };
@@ -114,8 +113,7 @@ function peaks(field: Field, noun: string, size: number): string {
 }
 
 function densestPlaces(field: Field, apart: number): HotPlace[] {
-  const most = field.counts.reduce((a, b) => Math.max(a, b), 0) * field.unit;
-  const found = hotPlaces(field, most * 0.6).sort((a, b) => b.value - a.value);
+  const found = hotPlaces(field, mostOf(field) * 0.6).sort((a, b) => b.value - a.value);
   const kept: HotPlace[] = [];
   for (const place of found) {
     const isFar = ({ at: [x, y] }: HotPlace) => Math.hypot(place.at[0] - x, place.at[1] - y) > apart;

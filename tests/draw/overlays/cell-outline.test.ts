@@ -1,19 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Field } from '../../../src/check/density/density.js';
 import { traceCells } from '../../../src/draw/overlays/cell-outline.js';
+import { type FlatField, tiledField } from '../../check/density/tiled-field.js';
 
 const fields = fc
   .tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 }))
   .chain(([columns, rows]) =>
     fc.array(fc.integer({ min: 0, max: 3 }), { minLength: columns * rows, maxLength: columns * rows }).map(
-      (counts): Field => ({
+      (counts): FlatField => ({
         left: -2,
         top: 3,
         cell: 0.25,
         columns,
         rows,
-        counts: Uint16Array.from(counts),
+        counts,
         unit: 1,
       }),
     ),
@@ -21,9 +21,9 @@ const fields = fc
 
 type Ring = (readonly [number, number])[];
 
-function ringsOf(field: Field, least: number): Ring[] {
+function ringsOf(field: FlatField, least: number): Ring[] {
   const rings: Ring[] = [];
-  traceCells(field, least, {
+  traceCells(tiledField(field, 3), least, {
     move: (x, y) => rings.push([[x, y]]),
     line: (x, y) => rings[rings.length - 1].push([x, y]),
     close: () => {},
@@ -49,11 +49,11 @@ describe('the outline of cells', () => {
     fc.assert(
       fc.property(fields, fc.integer({ min: 1, max: 3 }), (field, least) => {
         const rings = ringsOf(field, least);
-        const wound = Array.from(field.counts, (_, i) => {
+        const wound = field.counts.map((_, i) => {
           const [column, row] = [i % field.columns, Math.floor(i / field.columns)];
           return windings(rings, [field.left + (column + 0.5) * 0.25, field.top + (row + 0.5) * 0.25]);
         });
-        expect(wound).toEqual(Array.from(field.counts, (count) => (count >= least ? 1 : 0)));
+        expect(wound).toEqual(field.counts.map((count) => (count >= least ? 1 : 0)));
       }),
     );
   });

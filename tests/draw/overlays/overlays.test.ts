@@ -1,6 +1,7 @@
 import { Resvg } from '@resvg/resvg-js';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { density, type Field } from '../../../src/check/density/density.js';
+import { density } from '../../../src/check/density/density.js';
+import { mostOf } from '../../../src/check/density/field.js';
 import { LIMITS } from '../../../src/check/density/limits.js';
 import { onlyStops } from '../../../src/check/density/runs-of-stop.js';
 import { stitchesOf, stitchesOfRecords } from '../../../src/check/density/sewn-stitches.js';
@@ -16,6 +17,7 @@ import { workOfFile } from '../../../src/draw/overlays/work-of-file.js';
 import { svgDocument } from '../../../src/draw/svg.js';
 import type { Dressed } from '../../../src/dress.js';
 import { readDst } from '../../../src/formats/dst-read.js';
+import { type FlatField, tiledField } from '../../check/density/tiled-field.js';
 import { allWithin, svgTree, titled } from '../svg-elements.js';
 import { demoPanel } from './demo.js';
 
@@ -33,13 +35,13 @@ const piercings = (stops?: readonly number[]) => {
 const placesIn = (d: string) => [...d.matchAll(/M(-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => [+x, +y]);
 
 describe('a picture of density', () => {
-  const field: Field = {
+  const field: FlatField = {
     left: 0,
     top: 0,
     cell: 0.25,
     columns: 30,
     rows: 20,
-    counts: Uint16Array.from({ length: 600 }, (_, i) => (i * 7919) % 41),
+    counts: Array.from({ length: 600 }, (_, i) => (i * 7919) % 41),
     unit: 1 / Math.PI,
   };
 
@@ -49,10 +51,10 @@ describe('a picture of density', () => {
       { left: 0, top: 0, right: 7.5, bottom: 5 },
       'field',
       // stripes are another sign of the same, and are left out here
-      heatPicture(field, scale, 'holes', 1).replace(/<path[^>]*fill="url[^>]*>/g, ''),
+      heatPicture(tiledField(field, 7), scale, 'holes', 1).replace(/<path[^>]*fill="url[^>]*>/g, ''),
     );
     const { pixels, width } = new Resvg(svg, { fitTo: { mode: 'width', value: 150 } }).render();
-    const wrong = Array.from(field.counts).flatMap((count, i) => {
+    const wrong = field.counts.flatMap((count, i) => {
       const at = 4 * (width * (5 * Math.floor(i / 30) + 2) + 5 * (i % 30) + 2);
       const [r, g, b, a] = pixels.subarray(at, at + 4);
       const seen = a ? `#${[r, g, b].map((one) => one.toString(16).padStart(2, '0')).join('')}` : undefined;
@@ -64,8 +66,7 @@ describe('a picture of density', () => {
 
   test('tells in its legend the most that was measured, of the stops that are shown', () => {
     for (const stops of [undefined, [1], [1, 2, 3, 4, 5, 6]]) {
-      const { holes } = density(piercings(stops));
-      const most = holes.counts.reduce((a, b) => Math.max(a, b)) * holes.unit;
+      const most = mostOf(density(piercings(stops)).holes);
       const named = titled(drawn(['density'], stops), /^densest places/)[0].children;
       expect(named.filter(({ title }) => title === `${most.toFixed(1)} holes`)).not.toEqual([]);
     }

@@ -1,0 +1,80 @@
+import { CapsuleRows } from './capsule-rows.js';
+
+/** A square of cells that are covered by some capsule or by none: a bit for each, 32 in a word, words row by row. */
+export class MarkGrid {
+  private readonly words: Int32Array;
+  private readonly across: number;
+  private readonly capsule: CapsuleRows;
+  /** the rows that may be covered */
+  private first: number;
+  private last = -1;
+
+  /**
+   * @param side cells along the side of the square
+   * @param cell side of a cell, mm; the first one's corner is at 0, 0
+   */
+  constructor(
+    private readonly side: number,
+    cell: number,
+  ) {
+    this.across = Math.ceil(side / 32);
+    this.words = new Int32Array(side * this.across);
+    this.capsule = new CapsuleRows(side, cell);
+    this.first = side;
+  }
+
+  /** Covers every cell whose center lies within the radius of the segment from x0, y0 to x1, y1; mm. */
+  add(x0: number, y0: number, x1: number, y1: number, radius: number): void {
+    const { words, across, capsule } = this;
+    capsule.ofSegment(x0, y0, x1, y1, radius);
+    const { first, last, from, to } = capsule;
+    this.first = Math.min(this.first, first);
+    this.last = Math.max(this.last, last);
+    for (let row = first; row <= last; row++) {
+      if (to[row] < from[row]) continue;
+      const at = row * across;
+      const [begin, end] = [from[row] >> 5, to[row] >> 5];
+      // from the bit of the first column up, and up to that of the last
+      const head = -1 << (from[row] & 31);
+      const tail = -1 >>> (31 - (to[row] & 31));
+      if (begin === end) {
+        words[at + begin] |= head & tail;
+        continue;
+      }
+      words[at + begin] |= head;
+      for (let word = begin + 1; word < end; word++) words[at + word] = -1;
+      words[at + end] |= tail;
+    }
+  }
+
+  /** Lays what is covered over another grid of the same size, begins anew, and tells how many cells it was and how many of them are new there. */
+  layOver(other: MarkGrid): { covered: number; fresh: number } {
+    const { words, across } = this;
+    const end = (this.last + 1) * across;
+    let covered = 0;
+    let fresh = 0;
+    for (let at = this.first * across; at < end; at++) {
+      const word = words[at];
+      if (word === 0) continue;
+      covered += bits(word);
+      fresh += bits(word & ~other.words[at]);
+      other.words[at] |= word;
+      words[at] = 0;
+    }
+    this.first = this.side;
+    this.last = -1;
+    return { covered, fresh };
+  }
+
+  clear(): void {
+    this.words.fill(0);
+  }
+}
+
+/** How many bits of a word are set, two by two, four by four, and so on (Warren, "Hacker's Delight", from memory). */
+function bits(word: number): number {
+  let sums = word - ((word >>> 1) & 0x55555555);
+  sums = (sums & 0x33333333) + ((sums >>> 2) & 0x33333333);
+  sums = (sums + (sums >>> 4)) & 0x0f0f0f0f;
+  return Math.imul(sums, 0x01010101) >>> 24;
+}
