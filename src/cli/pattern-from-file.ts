@@ -53,7 +53,7 @@ export async function patternFromFile(path: string, options: PatternCommandOptio
     dressed.findings,
   );
   await writeOutputs(made, () => (options.json ? printJson(report) : print(patternText(report, paper))));
-  settleStatus(dressed.findings);
+  settleStatus(report.findings);
 }
 
 /** An edge that was asked for beside single seams. */

@@ -19,6 +19,17 @@ export interface PatternReport {
   readonly findings: readonly Finding[];
 }
 
+/** Findings that a machine alone gives rise to: its sewing field, its needle's way, its color stops, how often it sews a leg. */
+const OF_MACHINE: ReadonlySet<string> = new Set([
+  'basting-too-wide',
+  'no-common-hoop',
+  'hoop-too-small',
+  'hand-order',
+  'stops-kept-apart',
+  'as-heavy-as',
+  'not-as-heavy',
+]);
+
 export function patternReport(
   { frame, mirrored, dots, entries }: Pattern,
   pages: number,
@@ -36,7 +47,7 @@ export function patternReport(
       work: entries,
     },
     outputs,
-    findings,
+    findings: findings.filter(({ code }) => !OF_MACHINE.has(code)),
   };
 }
 
