@@ -64,6 +64,27 @@ function wrongWay({ file, part, target }: Import): string | null {
 const imports = [...text].flatMap(([file, source]) => importsOf(file, source));
 const belowCli = [...text].filter(([file]) => partOf(file) !== 'cli');
 
+const pageRoot = join(import.meta.dirname, '..', 'page');
+const pageFiles = readdirSync(pageRoot, { recursive: true, encoding: 'utf8' })
+  .map((file) => file.replaceAll('\\', '/'))
+  .filter((file) => /^(core|state|draw|parts)\/.*\.tsx?$/.test(file))
+  .map((file) => ({ file, source: readFileSync(join(pageRoot, file), 'utf8') }));
+
+describe('the page', () => {
+  it('stands beside the command line and takes nothing of it, nor of the process', () => {
+    const taken = pageFiles.flatMap(({ file, source }) => importsOf(file, source));
+    expect(taken.length).toBeGreaterThan(100);
+    expect(taken.filter(({ target }) => /\/src\/cli\/|^node:/.test(target))).toEqual([]);
+  });
+
+  it('shows the DOM to nothing that runs in its worker', () => {
+    const core = pageFiles.filter(({ file }) => file.startsWith('core/'));
+    expect(core.filter(({ source }) => /\bdocument\b|\bwindow\b|from 'preact/.test(code(source)))).toEqual(
+      [],
+    );
+  });
+});
+
 describe('the tree', () => {
   it('imports run one way', () => {
     expect(imports.map(wrongWay).filter(Boolean)).toEqual([]);

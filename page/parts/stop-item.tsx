@@ -56,8 +56,7 @@ export function StopItem({ stop, block, thread, isOver, onOver, onMove }: Item) 
       <button
         type="button"
         class="eye"
-        aria-pressed={!isHidden}
-        aria-label={`Show ${title}`}
+        aria-label={`${isHidden ? 'Show' : 'Hide'} ${title}`}
         onClick={() => hideOrShow(title)}
       >
         {isHidden ? 'Show' : 'Hide'}

@@ -4,7 +4,7 @@ import { drawTable } from '../draw/table.js';
 import { handle } from '../state/hands.js';
 import { lookImage, sewnTo } from '../state/look.js';
 import { nextLine } from '../state/next-line.js';
-import { fitted, isFitted, tableRoom, view } from '../state/view.js';
+import { isFitted, settle, view } from '../state/view.js';
 import { picture, touched, work } from '../state/work.js';
 
 /** The block on the table. */
@@ -20,8 +20,7 @@ export function Table() {
     const dots = devicePixelRatio || 1;
     const [width, height] = [Math.round(room.width * dots), Math.round(room.height * dots)];
     if (element.width !== width || element.height !== height) Object.assign(element, { width, height });
-    tableRoom.value = { width: room.width, height: room.height };
-    if (isFitted.value) view.value = fitted(picture.value.block, room);
+    settle(room, picture.value.block);
     drawTable(element.getContext('2d')!, dots, {
       picture: picture.value,
       view: view.value,

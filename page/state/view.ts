@@ -1,5 +1,10 @@
 import { signal } from '@preact/signals';
 
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
 /** How the block lies on the screen: pixels of the screen's own measure to the millimeter, and where its corner is. */
 export interface View {
   readonly scale: number;
@@ -35,13 +40,22 @@ const LEAST = 0.5;
 const MOST = 60;
 
 /** The block in the middle, as large as it fits. */
-export function fitted(
-  { width, height }: { readonly width: number; readonly height: number },
-  room: { readonly width: number; readonly height: number },
-): View {
+export function fitted({ width, height }: Size, room: Size): View {
   const across = (room.width - 2 * MARGIN) / width;
   const scale = Math.max(LEAST, Math.min(across, (room.height - 2 * MARGIN) / height));
   return { scale, x: (room.width - scale * width) / 2, y: (room.height - scale * height) / 2 };
+}
+
+/** The table is so large; a block that is kept in the middle is put there. What is so already is left alone. */
+export function settle(room: Size, block: Size): void {
+  const { width, height } = tableRoom.value;
+  if (width !== room.width || height !== room.height) {
+    tableRoom.value = { width: room.width, height: room.height };
+  }
+  if (!isFitted.value) return;
+  const is = fitted(block, room);
+  const { scale, x, y } = view.value;
+  if (is.scale !== scale || is.x !== x || is.y !== y) view.value = is;
 }
 
 /** Nearer or further by a factor, while the place under (x, y) on the screen stays. */

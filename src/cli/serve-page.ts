@@ -1,3 +1,4 @@
+import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
@@ -12,7 +13,15 @@ const PAGE = join(packageFolder, 'dist', 'seamwright.html');
  * Serves the page on the loopback address, until the process is ended, and prints where.
  * @throws InputError when it has not been built, or the port is taken
  */
-export async function servePage({ port = 0, json }: { port?: number; json?: true }): Promise<void> {
+export async function servePage({
+  port = 0,
+  open,
+  json,
+}: {
+  port?: number;
+  open?: true;
+  json?: true;
+}): Promise<void> {
   if (!existsSync(PAGE)) {
     throw new InputError('no-page', PAGE, 'has not been built', 'run npm run build in this clone');
   }
@@ -35,4 +44,16 @@ export async function servePage({ port = 0, json }: { port?: number; json?: true
   });
   const address = `http://127.0.0.1:${(server.address() as { port: number }).port}/`;
   await (json ? printJson({ address, file: PAGE }) : print(`The page is at ${address} (Ctrl+C ends it)`));
+  if (open) openBrowser(address);
+}
+
+/** Asks the system for its browser; where it has none the address is told all the same. */
+function openBrowser(address: string): void {
+  const [command, ...words] =
+    process.platform === 'darwin'
+      ? ['open']
+      : process.platform === 'win32'
+        ? ['cmd', '/c', 'start', '']
+        : ['xdg-open'];
+  spawn(command, [...words, address], { stdio: 'ignore', detached: true }).on('error', () => {});
 }

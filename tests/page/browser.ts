@@ -1,0 +1,77 @@
+import { existsSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { build } from 'vite';
+
+const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+const found = [process.env.SEAMWRIGHT_BROWSER ?? '', ...PLACES].find((path) => path && existsSync(path));
+
+/** Whether there is a browser to test the page in; and what the tests are called where there is none. */
+export const hasBrowser = found !== undefined;
+export const inBrowser = (title: string): string =>
+  hasBrowser ? title : `${title} (skipped: no Chromium on this machine, looked for at ${PLACES.join(', ')})`;
+
+/** The page, built from its sources as they are. @returns its file */
+export async function builtPage(): Promise<string> {
+  const outDir = mkdtempSync(join(tmpdir(), 'seamwright-page-'));
+  const configFile = join(import.meta.dirname, '../../page/vite.config.ts');
+  await build({ configFile, logLevel: 'silent', build: { outDir } });
+  return join(outDir, 'seamwright.html');
+}
+
+export const launched = (): Promise<Browser> =>
+  chromium.launch({ executablePath: found, args: ['--no-sandbox'] });
+
+/** A tab with the page, opened from disk and dressed; and every address that it ever asked for. */
+export interface Opened {
+  readonly page: Page;
+  readonly asked: string[];
+  readonly faults: string[];
+}
+
+export async function openPage(browser: Browser, file: string): Promise<Opened> {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+  return openTab(await context.newPage(), file);
+}
+
+export async function openTab(page: Page, file: string): Promise<Opened> {
+  const asked: string[] = [];
+  const faults: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  page.on('pageerror', (error) => faults.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
+  await page.goto(pathToFileURL(file).href);
+  await isDressed(page);
+  return { page, asked, faults };
+}
+
+/** Waits until the core has nothing more to do. */
+export async function isDressed(page: Page): Promise<void> {
+  await page.locator('.facts').waitFor();
+  await page.locator('.busy').waitFor({ state: 'detached' });
+}
+
+/** Gives files to the page as if they were chosen. */
+export async function give(page: Page, ...files: { name: string; text: string | Buffer }[]): Promise<void> {
+  await page.locator('input[type=file]').setInputFiles(
+    files.map(({ name, text }) => ({
+      name,
+      mimeType: 'application/octet-stream',
+      buffer: Buffer.from(text),
+    })),
+  );
+  await page.locator('.file', { hasText: files[0].name.replace(/\.dressing\.json$/, '') }).waitFor();
+  await isDressed(page);
+}
+
+/** Takes away what a line of the menu is called. */
+export async function taken(page: Page, title: string): Promise<{ name: string; path: string }> {
+  await page.getByText('To the machine').click();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: title }).first().click(),
+  ]);
+  return { name: download.suggestedFilename(), path: await download.path() };
+}
