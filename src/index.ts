@@ -84,3 +84,7 @@ export { type ContrastReport, contrastReport } from './report/contrast-report.js
 export { type DressReport, dressReport } from './report/dress-report.js';
 export { dressText } from './report/dress-text.js';
 export { seamsText } from './report/seams-text.js';
+
+// Printed sheets.
+export { type Paper, newPaper } from './sheet/paper.js';
+export { type SheetAsk, type SheetTold, sewSheet } from './sheet/sew-sheet.js';

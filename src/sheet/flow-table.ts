@@ -53,20 +53,35 @@ export function flowTable(flow: Flow, columns: readonly SheetColumn[], rows: rea
     flow.page.line(MARGIN, flow.y, MARGIN + flow.width, flow.y, HEAVY);
   };
   rows.forEach((row, i) => {
-    const measured = 'remark' in row ? measuredRemark(row.remark, flow) : measuredRow(set(), row, flow.paper);
+    // measured anew on every page: a first one that lies is wider
+    const measured = () =>
+      'remark' in row ? measuredRemark(row.remark, flow) : measuredRow(set(), row, flow.paper);
     // a remark stays with the row that follows it
     const next = rows[i + 1];
     const tail =
       'remark' in row && next && !('remark' in next) ? measuredRow(set(), next, flow.paper).height : 0;
-    if (i === 0) head(measured.height + tail);
-    else if (measured.height + tail > flow.room) {
+    const { height } = measured();
+    if (i === 0) head(height + tail);
+    else if (height + tail > flow.room) {
       flow.nextPage();
       head(0);
     }
-    const top = flow.take(measured.height);
-    for (const draw of measured.cells) draw(flow.page, top, measured.height);
+    const here = measured();
+    const top = flow.take(here.height);
+    for (const draw of here.cells) draw(flow.page, top, here.height);
     flow.page.line(MARGIN, flow.y, MARGIN + flow.width, flow.y, RULE);
   });
+}
+
+/** Lines of a cell, at most so many: what a name goes on with beyond them tells nobody more. */
+const MOST_LINES = 6;
+
+function cellLines(paper: Paper, text: string, width: number, style: TextStyle): string[] {
+  if (text === '') return [];
+  const lines = paper.lines(text, width, style);
+  if (lines.length <= MOST_LINES) return lines;
+  const [last] = paper.lines(lines[MOST_LINES - 1], width - paper.width('…', style), style);
+  return [...lines.slice(0, MOST_LINES - 1), `${last}…`];
 }
 
 interface SetColumn extends SheetColumn {
@@ -101,8 +116,8 @@ function measuredRow(
     const { text = '', below = '', bold, draw } = row[c];
     const inner = wide - 2 * PAD;
     const style: TextStyle = { ...(heading ?? { size: TEXT, bold }), align: figures ? 'right' : 'left' };
-    const lines = text ? paper.lines(text, inner, style) : [];
-    const smaller = below ? paper.lines(below, inner, BELOW) : [];
+    const lines = cellLines(paper, text, inner, style);
+    const smaller = cellLines(paper, below, inner, BELOW);
     most = Math.max(most, lines.length * LINE + smaller.length * BELOW_LINE);
     const at = figures ? x + wide - PAD : x + PAD;
     return (page: Page, top: number, height: number) => {

@@ -23,9 +23,12 @@ export interface Paper {
  * @param about its title for a reader's window
  */
 export async function newPaper(about: { readonly title: string }): Promise<Paper> {
-  const { PDFDocument, PDFName, StandardFonts } = await import('@cantoo/pdf-lib');
+  const { PDFDocument, PDFName, PrintScaling, StandardFonts } = await import('@cantoo/pdf-lib');
   const document = await PDFDocument.create({ updateMetadata: false });
-  document.setTitle(about.title);
+  document.setTitle(about.title, { showInWindowTitleBar: true });
+  document.setLanguage('en-US');
+  // readers propose to print at actual size
+  document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
   const regular = await document.embedFont(StandardFonts.Helvetica);
   const bold = await document.embedFont(StandardFonts.HelveticaBold);
   const typeface = standardTypeface(regular, bold);

@@ -8,8 +8,9 @@ const LINE = 3.9;
 /** A heading that stays with at least `following` mm of what comes below it. */
 export function heading(flow: Flow, text: string, following = 20): void {
   if (flow.room < 10 + following && flow.y > MARGIN) flow.nextPage();
-  const top = flow.take(flow.y > MARGIN ? 10 : 6.5);
-  flow.page.text(text, MARGIN, (flow.y > top + 8 ? top + 7.2 : top + 4) + 0, { size: 3.9, bold: true });
+  const above = flow.y > MARGIN ? 3.5 : 0;
+  const top = flow.take(above + 6.5);
+  flow.page.text(text, MARGIN, top + above + 3.7, { size: 3.9, bold: true });
 }
 
 /** Text over the width of the page, its lines kept together. */

@@ -1,19 +1,23 @@
 import type { DressReport } from '../report/dress-report.js';
 import { totalsText } from '../report/dress-text.js';
-import { lookHere } from '../report/look-here.js';
+import { lookHere, type Paint } from '../report/look-here.js';
 import { counted } from '../report/table.js';
 import { PAPER_NAMES } from './page-sizes.js';
 import { scaleText } from './picture-layout.js';
 import type { SheetTold } from './sew-sheet.js';
 
 /** What is on a sheet, for the terminal. */
-export function sheetText(report: DressReport, { paper, pages, scale, halts }: SheetTold): string {
+export function sheetText(
+  report: DressReport,
+  { paper, pages, scale, halts }: SheetTold,
+  paint?: Paint,
+): string {
   const handled = halts.length ? `, ${counted(halts.length, 'halt')} to trim, lay or look` : '';
   return [
     `Sew sheet of ${counted(pages, 'page')} ${PAPER_NAMES[paper]}, the picture ${scaleText(scale)}${handled}.`,
     totalsText(report),
     '',
-    lookHere(report.findings),
+    lookHere(report.findings, paint),
     '',
     `Made ${report.outputs.join(', ')}`,
   ].join('\n');
