@@ -217,27 +217,33 @@ class Tile {
     const { layersSoFar, depthSoFar, coverSoFar, coverAlone, coverFresh, cellsAlone, cellsAdded } = this;
     const { counts, cells, covered } = this.thread;
     const mms: number[] = [];
-    let most = 0;
+    let most = 1;
     let fresh = 0;
+    let single = 0;
     for (let k = 0; k < covered; k++) {
       const cell = cells[k];
       const count = counts[cell];
       const before = layersSoFar[cell];
       const after = before + count;
       layersSoFar[cell] = after;
-      cellsAlone[count]++;
-      cellsAdded[after]++;
-      if (after > most) most = after;
       const mm = MM_OF[cell];
       if (coverAlone[mm]++ === 0) mms.push(mm);
       depthSoFar[mm] += count;
-      if (before > 0) {
-        cellsAdded[before]--;
-      } else {
+      if (before === 0) {
         coverFresh[mm]++;
         fresh++;
-      }
+        // most thread lies on cloth by itself, and adding to one number all the time is slow
+        if (count === 1) {
+          single++;
+          continue;
+        }
+      } else cellsAdded[before]--;
+      cellsAlone[count]++;
+      cellsAdded[after]++;
+      if (after > most) most = after;
     }
+    cellsAlone[1] += single;
+    cellsAdded[1] += single;
     this.thread.clear();
     alone.layers.take(cellsAlone, most);
     added.layers.take(cellsAdded, most);
