@@ -21,6 +21,8 @@ const THIN: LineStyle = { color: '#000000', width: 0.2 };
 /** Height of a stop's plate and of a seam's number, mm of paper. */
 const PLATE = 3.4;
 const SEAM = 2.5;
+/** Half of the cross in the middle of the design, which no number hides, nor the ring where the needle starts. */
+const SIGN = 2.5;
 
 export interface PictureLook {
   readonly marks: ReadonlyMap<string, ThreadMark>;
@@ -57,7 +59,10 @@ export function drawInHoop(
   });
   drawField(page, plan, onPage);
   drawMarks(page, dressed, letters, onPage, at.scale);
-  drawNumbers(page, dressed, marks, onPage, seams);
+  drawNumbers(page, dressed, marks, onPage, {
+    seams,
+    signs: [plan.middle, plan.start].map(onPage),
+  });
 }
 
 /** Cloth so pale that thread stands out from it, and little ink is used. */
@@ -125,6 +130,7 @@ function drawKept(page: Page, { keepClear }: Dressed): void {
 /** The field as the machine shows it, ticks at the middles of its sides, and which way is up. */
 function drawField(page: Page, { field, work, middle, start }: HoopPlan, onPage: (p: Point) => Point): void {
   const { left, top, right, bottom } = field ?? work;
+  const [, upper] = onPage([0, Math.min(top, work.top)]);
   const [x1, y1] = onPage([left, top]);
   const [x2, y2] = onPage([right, bottom]);
   if (field) {
@@ -138,18 +144,18 @@ function drawField(page: Page, { field, work, middle, start }: HoopPlan, onPage:
       ['#ffffff', 0.7],
       ['#000000', 0.25],
     ] as const) {
-      page.line(mx - 2.5, my, mx + 2.5, my, { color: ink, width });
-      page.line(mx, my - 2.5, mx, my + 2.5, { color: ink, width });
+      page.line(mx - SIGN, my, mx + SIGN, my, { color: ink, width });
+      page.line(mx, my - SIGN, mx, my + SIGN, { color: ink, width });
     }
   }
   const x = (x1 + x2) / 2;
   page.fill('#000000', (pen) => {
-    pen.move(x, y1 - 5);
-    pen.line(x + 2.2, y1 - 1);
-    pen.line(x - 2.2, y1 - 1);
+    pen.move(x, upper - 5);
+    pen.line(x + 2.2, upper - 1);
+    pen.line(x - 2.2, upper - 1);
     pen.close();
   });
-  page.text('TOP', x + 3.2, y1 - 1.4, { size: 3, bold: true });
+  page.text('TOP', x + 3.2, upper - 1.4, { size: 3, bold: true });
   const [sx, sy] = onPage(start);
   for (const [ink, radius] of [
     ['#ffffff', 1.3],
@@ -182,14 +188,19 @@ function drawNumbers(
   { block: { map }, design }: Dressed,
   marks: PictureLook['marks'],
   onPage: (p: Point) => Point,
-  withSeams: boolean,
+  asked: { readonly seams: boolean; readonly signs: readonly Point[] },
 ): void {
-  const seams = (withSeams ? map.seams : []).map((seam) => {
-    const text = String(seam.id);
-    const width = SEAM * (0.5 + 0.56 * text.length);
-    const [x, y] = onPage(seamNumberSpot(seam, map, SEAM));
-    return { text, box: { x: x - width / 2, y: y - SEAM / 2, width, height: SEAM } };
-  });
+  const signs = asked.signs.map(
+    ([x, y]): Box => ({ x: x - SIGN, y: y - SIGN, width: 2 * SIGN, height: 2 * SIGN }),
+  );
+  const numbers = (asked.seams ? map.seams : []).map((seam) => ({
+    text: String(seam.id),
+    at: onPage(seamNumberSpot(seam, map, SEAM)),
+    width: SEAM * (0.5 + 0.56 * String(seam.id).length),
+    height: SEAM,
+  }));
+  const boxes = platePlaces(numbers, signs);
+  const seams = numbers.map(({ text }, i) => ({ text, box: boxes[i] }));
   for (const { text, box } of seams) {
     page.box(box, { fill: '#ffffff' });
     const style = { size: SEAM, color: '#333333', align: 'center' } as const;
@@ -197,7 +208,7 @@ function drawNumbers(
   }
   const shown = stopsInOrder(design).flatMap((stop, i) =>
     // a plate would hide the figures that a sampler sews beside its lines
-    stop && (withSeams || stop.seams.length > 0) ? [{ stop, number: String(i + 1) }] : [],
+    stop && (asked.seams || stop.seams.length > 0) ? [{ stop, number: String(i + 1) }] : [],
   );
   const spots = plateSpots(
     shown.map(({ stop }) => runsOnPage(stop.runs, onPage)),
@@ -206,7 +217,7 @@ function drawNumbers(
   );
   const places = platePlaces(
     shown.map(({ number }, k) => ({ at: spots[k], width: numberWidth(number) + SWATCH, height: PLATE })),
-    seams.map(({ box }) => box),
+    [...signs, ...boxes],
   );
   shown.forEach(({ stop, number }, k) => {
     const { pattern } = marks.get(threadKey(stop.thread))!;

@@ -1,4 +1,5 @@
 import type { Dressed } from '../dress.js';
+import type { Box } from '../geometry/box.js';
 import type { DressReport } from '../report/dress-report.js';
 import { totalsText } from '../report/dress-text.js';
 import { CHECK_BARS, checkBars } from './check-bars.js';
@@ -80,11 +81,15 @@ const unbroken = (measure: string): string =>
 function caption({ scale, plan }: PictureLayout, { hoop }: DressReport): string {
   const size = scaleText(scale);
   const field = hoop?.fits ? `Sewing field ${hoop.name}${hoop.turned ? ', lying' : ''}` : '';
-  const parts = plan.field
-    ? [`${field}, ${size}; the cross is the middle of the design, the ring where the needle starts`]
-    : [`Drawn ${size}; the ring is where the needle starts${field ? `. ${field}, not drawn here` : ''}`];
-  return `${parts.join('')}.`;
+  if (!plan.field)
+    return `Drawn ${size}; the ring is where the needle starts${field ? `. ${field}, not drawn here` : ''}.`;
+  const over = reachesOver(plan.work, plan.field) ? '; where the block reaches over it nothing is sewn' : '';
+  return `${field}, ${size}; the cross is the middle of the design, the ring where the needle starts${over}.`;
 }
+
+/** A field lies about the middle of what is sewn, and a block may lie aside of that. */
+const reachesOver = (work: Box, field: Box): boolean =>
+  work.left < field.left || work.top < field.top || work.right > field.right || work.bottom > field.bottom;
 
 /** A label, a line to write on, and what is usual below it. */
 function fillIn(
