@@ -31,6 +31,7 @@ import { craftFor, threadWidth } from './needle/craft.js';
 import type { Craft, Runs } from './needle/run.js';
 import { sewChains, Workbench } from './needle/sew-chain.js';
 import { placedWork, workedToHoop } from './placed.js';
+import type { Progress } from './progress.js';
 import type { Dictionary } from './stitches/dictionary.js';
 
 /** Everything the main job makes, step by step, so that pictures, sheets and tests can show each of them. */
@@ -84,15 +85,21 @@ export interface DressedOrnament {
 /**
  * The main job: a block and a dressing in, color stops out. Pure: the same input gives the same result.
  *
+ * @param progress told how far it is
  * @throws InputError when the dressing names a stitch, ornament, parameter, seat, seam or stop that does not exist
  */
-export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): Dressed {
-  if (asDrawn.block.scale === 'hoop') return dressToHoop(drawn, asDrawn, dictionary);
+export function dress(
+  drawn: Block,
+  asDrawn: Dressing,
+  dictionary: Dictionary,
+  progress: Progress = () => {},
+): Dressed {
+  if (asDrawn.block.scale === 'hoop') return dressToHoop(drawn, asDrawn, dictionary, progress);
   const { block, dressing } = placedWork(drawn, asDrawn);
   const keepClear = keptAreas(block, dressing);
   const asked = askedLines(block.map, dressing, dictionary, keepClear);
   const findings: Finding[] = [...block.findings, ...asked.findings, ...heavinessFindings(dressing)];
-  const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings);
+  const { fits, order } = fitInOrder(block.map, asked.lines, dressing, findings, progress);
 
   // What one seam teaches about the kinds of its units serves all others.
   const bench = new Workbench();
@@ -102,7 +109,8 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
     if (unordered > 0) findings.push(lost());
     return runs;
   };
-  const lines = order.map((k): DressedLine => {
+  const lines = order.map((k, nth): DressedLine => {
+    progress(nth, order.length, 'sewing seams');
     const { treatment } = asked.lines[k];
     const { fit } = fits[k];
     const layers = fit.layers.map((layer): DressedLayer => {
@@ -171,9 +179,9 @@ export function dress(drawn: Block, asDrawn: Dressing, dictionary: Dictionary): 
 }
 
 /** The main job on a block made as large as its hoop takes it. */
-function dressToHoop(block: Block, dressing: Dressing, dictionary: Dictionary): Dressed {
+function dressToHoop(block: Block, dressing: Dressing, dictionary: Dictionary, progress: Progress): Dressed {
   const { worked, scale } = workedToHoop(block.map, dressing, (scaled) => {
-    const dressed = dress(block, scaled, dictionary);
+    const dressed = dress(block, scaled, dictionary, progress);
     return { worked: dressed, field: dressed.field };
   });
   const { width, height } = worked.block.map;
@@ -218,6 +226,7 @@ function fitInOrder(
   asked: readonly AskedLine[],
   dressing: Dressing,
   findings: Finding[],
+  progress: Progress,
 ): { fits: LineFit[]; order: readonly number[] } {
   const rules = { gap: dressing.gap, outline: dressing.outline };
   let asks: readonly LineAsk[] = asked.map(({ ask }) => ask);
@@ -229,7 +238,7 @@ function fitInOrder(
   const isByOrder = ({ seam, under }: BrokenTuck) => moved.has(seam) || moved.has(under);
   // Every round ends at least one tuck for good, so that this comes to an end.
   for (;;) {
-    const fits = fitLines(map, asks, rules);
+    const fits = fitLines(map, asks, rules, undefined, progress);
     const { order, broken } = sewingOrder(
       fits.map(({ fit, tucksUnder }, k) => ({ treatment: k, seam: fit.seam, tucksUnder })),
       wanted,

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 
 /** What may import what: a part may use itself and whatever stands before it. */
 const order = [
-  ['finding', 'input-error'],
+  ['finding', 'input-error', 'progress'],
   ['geometry', 'color'],
   ['formats'],
   ['block', 'stitches'],

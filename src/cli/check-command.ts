@@ -2,11 +2,13 @@ import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { CLOTHS, type Cloth, LIMITS } from '../check/density/limits.js';
 import { baseName } from '../formats/base-name.js';
+import type { Progress } from '../progress.js';
 import type { CheckReport } from '../report/check-report.js';
 import { choiceOption } from './choices.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
+import { limitsOption, type OwnLimits } from './limits-option.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import {
@@ -15,11 +17,13 @@ import {
   type PictureOptions,
   refuseSeamMarks,
 } from './picture-options.js';
-import { print, printJson, settleStatus } from './print.js';
+import { settleStatus } from './print.js';
 import { nameOption } from './single-options.js';
+import type { Terminal } from './terminal.js';
 
 interface Options extends PictureOptions {
   readonly cloth: Cloth;
+  readonly limits?: OwnLimits;
   readonly fabric?: readonly FabricOption[];
   readonly library?: string;
   readonly out?: string[];
@@ -27,7 +31,7 @@ interface Options extends PictureOptions {
 }
 
 /** `check`: what can be told of the stitches before any thread is used. */
-export function declareCheck(program: Command): void {
+export function declareCheck(program: Command, terminal: Terminal): void {
   const command = program
     .command('check')
     .summary('how dense the stitches are, and what to look at before sewing')
@@ -42,6 +46,11 @@ export function declareCheck(program: Command): void {
       'firm',
     )
     .option(
+      '--limits <measures...>',
+      'limits of your own: holes=4,8 (worth a look, too much) and layers=3,6 on a mm2, in-one-hole=5,10, cover=40 (percent)',
+      limitsOption('--limits', LIMITS.firm),
+    )
+    .option(
       '--fabric <patches=colors...>',
       'of a dressing: fabrics of patches as dress takes them, such as 3=#7a2f3b, to see how threads would show on them',
       fabricsOption('--fabric'),
@@ -49,13 +58,15 @@ export function declareCheck(program: Command): void {
     .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option('--out <file...>', 'pictures of what is measured: .svg, .png')
     .option('--json', 'print one JSON document');
-  declarePictureOptions(command, USUAL).action(check);
+  declarePictureOptions(command, USUAL).action((path: string, options: Options) =>
+    check(path, options, terminal),
+  );
 }
 
 /** What pictures show when nothing is said. */
 const USUAL = 'density';
 
-async function check(path: string, options: Options): Promise<void> {
+async function check(path: string, options: Options, terminal: Terminal): Promise<void> {
   const outputs = (options.out ?? []).map((name) => ({
     path: name,
     said: `--out ${name}`,
@@ -66,6 +77,7 @@ async function check(path: string, options: Options): Promise<void> {
     options,
     outputs.map(({ ending }) => ending),
   );
+  terminal.progress(0, 0, 'reading');
   const bytes = await readInput(path);
   const kind = fileKind(path, bytes);
   if (kind === 'drawing') {
@@ -78,7 +90,10 @@ async function check(path: string, options: Options): Promise<void> {
     );
   }
   const { report, picture } =
-    kind === 'stitch-file' ? await ofStitchFile(path, bytes, options) : await ofDressing(path, options);
+    kind === 'stitch-file'
+      ? await ofStitchFile(path, bytes, options)
+      : await ofDressing(path, options, terminal.progress);
+  terminal.progress(0, 0, 'drawing');
   const files = await Promise.all(
     outputs.map(async ({ ending, ...named }) => ({
       ...named,
@@ -88,7 +103,9 @@ async function check(path: string, options: Options): Promise<void> {
   const { checkText } = await import('../report/check-report.js');
   const made = outputs.length ? `\n\nMade ${outputs.map((one) => one.path).join(', ')}` : '';
   await writeOutputs(files, () =>
-    options.json ? printJson(report) : print(checkText(basename(path), report) + made),
+    options.json
+      ? terminal.printJson(report)
+      : terminal.print(checkText(basename(path), report, terminal.paint) + made),
   );
   settleStatus(report.findings);
 }
@@ -106,7 +123,7 @@ interface Checked {
 
 async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): Promise<Checked> {
   refuseSeamMarks(options);
-  const limits = LIMITS[options.cloth];
+  const limits = { ...LIMITS[options.cloth], ...options.limits };
   const { readDst } = await import('../formats/dst-read.js');
   const { examineRecords } = await import('../check/examine.js');
   const { smallestHoop } = await import('../check/hoops.js');
@@ -123,9 +140,9 @@ async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): 
   return { report: checkReport(examined, hoop, []), picture };
 }
 
-async function ofDressing(path: string, options: Options): Promise<Checked> {
+async function ofDressing(path: string, options: Options, progress: Progress): Promise<Checked> {
   const { library, fabric } = options;
-  const limits = LIMITS[options.cloth];
+  const limits = { ...LIMITS[options.cloth], ...options.limits };
   const { readWork } = await import('./dress-from-file.js');
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');
@@ -135,7 +152,8 @@ async function ofDressing(path: string, options: Options): Promise<Checked> {
   const { threadLook } = await import('../thread-look.js');
   const { loadDifference } = await import('../color/difference.js');
   const { work, dictionary } = await readWork(path, { library, fabric });
-  const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
+  const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary, progress));
+  progress(0, 0, 'measuring');
   const look = threadLook(dressed, await loadDifference());
   const hoop = hoopFor(work.dressing.hoop, dressed.field);
   const picture = async () => {

@@ -7,12 +7,19 @@ import { renderDressed } from './dressed-outputs.js';
 import { fileKind, readInput } from './input-file.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
-import { print, printJson, settleStatus } from './print.js';
+import { settleStatus } from './print.js';
 import { readStashFile } from './stash-file.js';
+import type { Terminal } from './terminal.js';
 import type { ThreadsOptions } from './threads-command.js';
 
 /** Chooses threads of a stash for a saved dressing, prints them and writes the dressing that --save names. */
-export async function chooseThreads(path: string, options: ThreadsOptions): Promise<void> {
+export async function chooseThreads(
+  path: string,
+  options: ThreadsOptions,
+  terminal: Terminal,
+): Promise<void> {
+  const { progress } = terminal;
+  progress(0, 0, 'reading');
   const { stash: stashPath, save, palette, changes, library, fabric } = options;
   if (stashPath === undefined) {
     throw new InputError('no-stash', '--stash', 'is not given', 'name a .csv file of your threads');
@@ -35,9 +42,10 @@ export async function chooseThreads(path: string, options: ThreadsOptions): Prom
     ]);
   const { dressReport } = await import('../report/dress-report.js');
   const difference = await loadDifference();
-  const before = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary));
+  const before = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary, progress));
+  progress(0, 0, 'choosing threads');
   const choice = threadsFromStash(before, stash, { palette, changes }, difference);
-  const dressed = await inSaved(work.saved, () => dress(work.block, choice.dressing, dictionary));
+  const dressed = await inSaved(work.saved, () => dress(work.block, choice.dressing, dictionary, progress));
   const names = outputs.map((output) => output.path);
   const report = threadsReport(choice, threadLook(dressed, difference).findings, names);
   const places = { block: work.blockPath, library: libraryPath };
@@ -46,8 +54,11 @@ export async function chooseThreads(path: string, options: ThreadsOptions): Prom
       renderDressed(dressed, dressReport(dressed, names), { ...output, ending: '.dressing.json' }, places),
     ),
   );
+  progress(0, 0, 'writing');
   await writeOutputs(files, () =>
-    options.json ? printJson(report) : print(threadsText(basename(path), report)),
+    options.json
+      ? terminal.printJson(report)
+      : terminal.print(threadsText(basename(path), report, terminal.paint)),
   );
   settleStatus(report.findings);
 }

@@ -12,6 +12,7 @@ import type { PinOption } from './pins-option.js';
 import type { PlaceOptions } from './place-options.js';
 import { declareSheetOptions, type SheetOptions } from './sheet-options.js';
 import { nameOption } from './single-options.js';
+import type { Terminal } from './terminal.js';
 import { declareWorkOptions } from './work-options.js';
 
 /** What `dress` was asked for on the command line; a saved dressing carries all but the outputs itself. */
@@ -59,7 +60,7 @@ export interface DressOptions
 }
 
 /** `dress`: the main job, from options or from a saved dressing. */
-export function declareDress(program: Command): void {
+export function declareDress(program: Command, terminal: Terminal): void {
   const command = program
     .command('dress')
     .summary('fits stitches along the seams of a block and writes them as color stops')
@@ -78,7 +79,7 @@ export function declareDress(program: Command): void {
   declareSheetOptions(declarePictureOptions(command, 'thread')).action(
     async (path: string, options: DressOptions) => {
       const { dressFromFile } = await import('./dress-from-file.js');
-      await dressFromFile(path, options);
+      await dressFromFile(path, options, terminal);
     },
   );
 }

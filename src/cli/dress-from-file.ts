@@ -3,6 +3,7 @@ import { aloneDesign } from '../design/alone.js';
 import { type Dressed, dress } from '../dress.js';
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
+import type { Progress } from '../progress.js';
 import type { DressReport } from '../report/dress-report.js';
 import type { Setting } from '../settings.js';
 import { askedOn, refuseBrokenWork } from './asked-for.js';
@@ -17,25 +18,30 @@ import { checkOutputs, type Named, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { checkPictureOptions } from './picture-options.js';
 import { checkPlaceOptions, placedByOptions } from './place-options.js';
-import { print, printJson, sayUnread, settleStatus } from './print.js';
+import { sayUnread, settleStatus } from './print.js';
 import { blockFile } from './read-block.js';
 import { checkSheetOptions } from './sheet-options.js';
+import type { Terminal } from './terminal.js';
 import { threadColor } from './thread-color.js';
 import { readSaved, workFromDressing } from './work-from-dressing.js';
 import { refuseForDrawing, workFromOptions } from './work-from-options.js';
 
 /** Runs the main job on a block or a saved dressing, writes the outputs asked for and prints the report. */
-export async function dressFromFile(path: string, options: DressOptions): Promise<void> {
+export async function dressFromFile(path: string, options: DressOptions, terminal: Terminal): Promise<void> {
   const outputs = outputsAsked(options);
   const endings = outputs.map(({ ending }) => ending);
   checkPictureOptions(options, endings);
   checkSheetOptions(options, endings);
-  const { work, dressed, report, places } = await dressAsAsked(path, options, outputs);
+  const { work, dressed, report, places } = await dressAsAsked(path, options, outputs, terminal.progress);
+  terminal.progress(0, 0, 'drawing');
   const files = await inSaved(work.saved, () =>
     Promise.all(outputs.map((output) => renderDressed(dressed, report, output, places, options))),
   );
+  terminal.progress(0, 0, 'writing');
   await writeOutputs(files, async () =>
-    options.json ? printJson(report) : print((await import('../report/dress-text.js')).dressText(report)),
+    options.json
+      ? terminal.printJson(report)
+      : terminal.print((await import('../report/dress-text.js')).dressText(report, terminal.paint)),
   );
   settleStatus(report.findings);
 }
@@ -57,10 +63,12 @@ export async function dressAsAsked(
   path: string,
   options: DressOptions,
   outputs: readonly Named[],
+  progress: Progress,
 ): Promise<AsAsked> {
   const names = outputs.map((output) => output.path);
   checkOutputs(outputs, [path]);
   checkTogether(options);
+  progress(0, 0, 'reading');
   const { work, dictionary, libraryPath } = await readWork(path, options);
   checkOutputs(outputs, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
   if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
@@ -85,7 +93,7 @@ export async function dressAsAsked(
   const dressing = mix
     ? withSettings(weighed(mix.dressing), [...before.filter(isOfWeight), ...after], map, dictionary)
     : withSettings(base, settings, map, dictionary);
-  const whole = await inSaved(work.saved, () => dress(work.block, dressing, dictionary));
+  const whole = await inSaved(work.saved, () => dress(work.block, dressing, dictionary, progress));
   const dressed = options.alone ? { ...whole, design: aloneDesign(whole.design) } : whole;
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });

@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import type { PaperName } from '../sheet/page-sizes.js';
 import { choiceOption } from './choices.js';
 import type { DressOptions } from './dress-command.js';
+import type { Terminal } from './terminal.js';
 import { declareWorkOptions } from './work-options.js';
 
 export interface PatternCommandOptions extends Omit<DressOptions, 'paper'> {
@@ -10,7 +11,7 @@ export interface PatternCommandOptions extends Omit<DressOptions, 'paper'> {
 }
 
 /** `pattern`: what a needlewoman marks on the cloth to work the block by hand. */
-export function declarePattern(program: Command): void {
+export function declarePattern(program: Command, terminal: Terminal): void {
   const command = program
     .command('pattern')
     .summary('a pattern at actual size, to mark on the cloth and work by hand')
@@ -30,6 +31,6 @@ export function declarePattern(program: Command): void {
     .option('--json', 'print one JSON document')
     .action(async (path: string, options: PatternCommandOptions) => {
       const { patternFromFile } = await import('./pattern-from-file.js');
-      await patternFromFile(path, options);
+      await patternFromFile(path, options, terminal);
     });
 }

@@ -10,10 +10,15 @@ import { fileKind, readInput } from './input-file.js';
 import { type Output, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import type { PatternCommandOptions } from './pattern-command.js';
-import { print, printJson, settleStatus } from './print.js';
+import { settleStatus } from './print.js';
+import type { Terminal } from './terminal.js';
 
 /** Dresses a block or a saved dressing, writes its pattern to work by hand and prints what is on it. */
-export async function patternFromFile(path: string, options: PatternCommandOptions): Promise<void> {
+export async function patternFromFile(
+  path: string,
+  options: PatternCommandOptions,
+  terminal: Terminal,
+): Promise<void> {
   const { out = [], mirror, paper = 'a4', seam } = options;
   const outputs = out.map((name) => ({ path: name, ending: outputKind(name, ['.pdf', '.svg']) }));
   if (outputs.length === 0)
@@ -29,10 +34,11 @@ export async function patternFromFile(path: string, options: PatternCommandOptio
   // a saved dressing says itself what is dressed: there seams are chosen for the pattern alone
   const isSaved = !options.mix && fileKind(path, await readInput(path)) === 'record';
   const asked = isSaved ? { ...options, seam: undefined } : options;
-  const { work, dressed, dictionary } = await dressAsAsked(path, asked, outputs);
+  const { work, dressed, dictionary } = await dressAsAsked(path, asked, outputs, terminal.progress);
   const lines = seam && [...seam, ...(isSaved ? [] : edgeOf(dressed))];
   const upright = await inSaved(work.saved, () => patternOf(dressed, dictionary, { lines }));
   const pattern = mirror ? mirrored(upright) : upright;
+  terminal.progress(0, 0, 'drawing');
   const made: Output[] = [];
   let pages = 0;
   for (const { path: name, ending } of outputs) {
@@ -52,7 +58,10 @@ export async function patternFromFile(path: string, options: PatternCommandOptio
     outputs.map((output) => output.path),
     dressed.findings,
   );
-  await writeOutputs(made, () => (options.json ? printJson(report) : print(patternText(report, paper))));
+  terminal.progress(0, 0, 'writing');
+  await writeOutputs(made, () =>
+    options.json ? terminal.printJson(report) : terminal.print(patternText(report, paper, terminal.paint)),
+  );
   settleStatus(report.findings);
 }
 

@@ -12,10 +12,11 @@ import { declareSheet } from './sheet-command.js';
 import { refuseRepeated } from './single-options.js';
 import { declareStitches } from './stitches-command.js';
 import { declareSwatch } from './swatch-command.js';
+import type { Terminal, TerminalOptions } from './terminal.js';
 import { declareThreads } from './threads-command.js';
 
 /** The whole command line. Every command loads what it needs only when it runs. */
-export function program(): Command {
+export function program(terminal: Terminal): Command {
   const command = new Command('seamwright')
     .description(
       'Dresses the seams of a crazy-patch block with hand-look stitches, each seam a color stop of its own.',
@@ -23,18 +24,21 @@ export function program(): Command {
     .version(packageVersion(), '--version', 'print the version')
     .exitOverride()
     .configureOutput({ writeErr: () => {} })
-    .configureHelp({ showGlobalOptions: false });
-  declareSeams(command);
-  declareDress(command);
-  declareCheck(command);
-  declareThreads(command);
+    .option('--quiet', 'do not show how far long work is')
+    .option('--no-color', 'no color in reports; so does the environment variable NO_COLOR')
+    .configureHelp({ showGlobalOptions: true })
+    .hook('preAction', (root) => terminal.settle(root.opts<TerminalOptions>()));
+  declareSeams(command, terminal);
+  declareDress(command, terminal);
+  declareCheck(command, terminal);
+  declareThreads(command, terminal);
   declareStitches(command);
-  declareSwatch(command);
-  declareSampler(command);
-  declareSheet(command);
-  declarePattern(command);
+  declareSwatch(command, terminal);
+  declareSampler(command, terminal);
+  declareSheet(command, terminal);
+  declarePattern(command, terminal);
   declareLibrary(command);
-  declareDemo(command);
+  declareDemo(command, terminal);
   declarePage(command);
   for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);
   return command;

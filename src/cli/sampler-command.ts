@@ -3,6 +3,7 @@ import { libraryHelp } from './library-option.js';
 import { countOption } from './numbers.js';
 import { declareSheetOptions, type SheetOptions } from './sheet-options.js';
 import { nameOption } from './single-options.js';
+import type { Terminal } from './terminal.js';
 
 export interface SamplerOptions extends Pick<SheetOptions, 'paper' | 'picture'> {
   readonly from: number;
@@ -12,7 +13,7 @@ export interface SamplerOptions extends Pick<SheetOptions, 'paper' | 'picture'> 
 }
 
 /** `sampler`: the treatments of a dressing, once each, to sew on scrap. */
-export function declareSampler(program: Command): void {
+export function declareSampler(program: Command, terminal: Terminal): void {
   const command = program
     .command('sampler')
     .summary('every treatment of a dressing once, numbered, to sew on scrap before the block')
@@ -34,6 +35,6 @@ export function declareSampler(program: Command): void {
     .option('--json', 'print one JSON document');
   declareSheetOptions(command).action(async (path: string, options: SamplerOptions) => {
     const { sewSampler } = await import('./sew-sampler.js');
-    await sewSampler(path, options);
+    await sewSampler(path, options, terminal);
   });
 }

@@ -7,12 +7,13 @@ import { SNAP } from '../geometry/tolerances.js';
 import { lengthOption, listOption } from './numbers.js';
 import { checkOutputs, type Output, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
-import { print, printJson, settleStatus } from './print.js';
+import { settleStatus } from './print.js';
 import { readBlockFile } from './read-block.js';
 import { recognizedIn } from './recognized.js';
 import { rolesOption } from './role-option.js';
 import { meetingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
+import type { Terminal } from './terminal.js';
 
 interface Options extends WishesByNumber {
   readonly stops?: number[];
@@ -24,7 +25,7 @@ interface Options extends WishesByNumber {
 }
 
 /** `seams`: what was found in a block, with a numbered picture on request. */
-export function declareSeams(program: Command): void {
+export function declareSeams(program: Command, terminal: Terminal): void {
   program
     .command('seams')
     .summary('what was found in a block: seams, junctions, patches')
@@ -53,10 +54,10 @@ export function declareSeams(program: Command): void {
       nameOption('--stops-out'),
     )
     .option('--json', 'print one JSON document')
-    .action(seams);
+    .action((path: string, options: Options) => seams(path, options, terminal));
 }
 
-async function seams(path: string, options: Options): Promise<void> {
+async function seams(path: string, options: Options, terminal: Terminal): Promise<void> {
   const asked = [
     ['--out', options.out],
     ['--stops-out', options.stopsOut],
@@ -67,9 +68,10 @@ async function seams(path: string, options: Options): Promise<void> {
       : [{ path: name, said: `${said} ${name}`, kind: outputKind(name, ['.svg', '.png'], said) }],
   );
   checkOutputs(pictures, [path]);
+  terminal.progress(0, 0, 'reading');
   const file = await readBlockFile(path, 'seams');
   const found = await recognizedIn(file, options);
-  if (found && found.seams.length === 0) return listStops(path, file.bytes, found, options);
+  if (found && found.seams.length === 0) return listStops(path, file.bytes, found, options, terminal);
 
   const stops = options.stops ?? found?.seams ?? null;
   const source: BlockSource = { file: path, stops, snap: options.snap, through: [] };
@@ -91,11 +93,13 @@ async function seams(path: string, options: Options): Promise<void> {
   const { stopsReport, stopsText } = await import('../report/stops-report.js');
   const report = found && block.existing ? stopsReport(block.existing, found) : null;
   const made = pictures.length ? [`Made ${pictures.map((one) => one.path).join(', ')}`] : [];
-  const text = [...(report ? [stopsText(basename(path), report)] : []), seamsText(block), ...made].join(
-    '\n\n',
-  );
+  const text = [
+    ...(report ? [stopsText(basename(path), report)] : []),
+    seamsText(block, terminal.paint),
+    ...made,
+  ].join('\n\n');
   await writeOutputs(outputs, () =>
-    options.json ? printJson({ ...seamsJson(block), ...report }) : print(text),
+    options.json ? terminal.printJson({ ...seamsJson(block), ...report }) : terminal.print(text),
   );
   settleStatus(block.findings);
 }
@@ -116,6 +120,7 @@ async function listStops(
   bytes: Uint8Array,
   found: Recognized,
   options: Options,
+  terminal: Terminal,
 ): Promise<void> {
   if (options.out !== undefined || options.stopsOut !== undefined) {
     const { InputError } = await import('../input-error.js');
@@ -129,7 +134,7 @@ async function listStops(
   const { readDst } = await import('../formats/dst-read.js');
   const { stopsReport, stopsText } = await import('../report/stops-report.js');
   const report = stopsReport(readDst(bytes, basename(path)), found);
-  await (options.json ? printJson(report) : print(stopsText(basename(path), report)));
+  await (options.json ? terminal.printJson(report) : terminal.print(stopsText(basename(path), report)));
 }
 
 async function toPng(picture: string): Promise<Uint8Array> {

@@ -8,14 +8,16 @@ import { renderDressed } from './dressed-outputs.js';
 import { fileKind, readInput } from './input-file.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
-import { print, printJson, settleStatus } from './print.js';
+import { settleStatus } from './print.js';
 import type { SamplerOptions } from './sampler-command.js';
 import { checkSheetOptions } from './sheet-options.js';
+import type { Terminal } from './terminal.js';
 
 /** Sews the sampler of a dressing, writes the outputs asked for and prints what each number is. */
 export async function sewSampler(
   path: string,
   { out = [], library, from, json, ...sheet }: SamplerOptions,
+  terminal: Terminal,
 ): Promise<void> {
   const outputs = out.map((name) => ({
     path: name,
@@ -34,6 +36,7 @@ export async function sewSampler(
       'dress the block first, with --save NAME.dressing.json, and give that',
     );
   }
+  terminal.progress(0, 0, 'reading');
   const { work, dictionary } = await readWork(path, { library });
   const { length } = work.dressing.treatments;
   if (length === 0) {
@@ -48,6 +51,7 @@ export async function sewSampler(
       `it has ${length} at most`,
     );
   }
+  terminal.progress(0, 0, 'drawing');
   const report = dressReport(dressed, out);
   const numbers = new Map(samples.map(({ line, number }) => [line, number]));
   const files = await Promise.all(
@@ -57,8 +61,11 @@ export async function sewSampler(
         : renderDressed(dressed, report, output, { block: null, library: null }, { ...sheet, numbers }),
     ),
   );
+  terminal.progress(0, 0, 'writing');
   await writeOutputs(files, () =>
-    json ? printJson({ ...report, samples }) : print(samplerText(samples, report)),
+    json
+      ? terminal.printJson({ ...report, samples })
+      : terminal.print(samplerText(samples, report, terminal.paint)),
   );
   settleStatus(report.findings);
 }

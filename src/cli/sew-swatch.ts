@@ -12,11 +12,12 @@ import { loadDictionary } from './dictionary.js';
 import { renderDressed } from './dressed-outputs.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
-import { print, printJson, sayUnread, settleStatus } from './print.js';
+import { sayUnread, settleStatus } from './print.js';
 import type { SwatchOptions } from './swatch-command.js';
+import type { Terminal } from './terminal.js';
 
 /** Dresses the sample seams in one stitch, writes the picture or stitch file asked for and prints the report. */
-export async function sewSwatch(name: string, options: SwatchOptions): Promise<void> {
+export async function sewSwatch(name: string, options: SwatchOptions, terminal: Terminal): Promise<void> {
   const outputs = (options.out === undefined ? [] : [options.out]).map((path) => ({
     path,
     ending: outputKind(path, ['.svg', '.png', '.dst', '.json', '.txt']),
@@ -56,14 +57,17 @@ export async function sewSwatch(name: string, options: SwatchOptions): Promise<v
         repeat: options.repeat,
         width: options.width,
       });
-  const dressed = dress(block, dressing, dictionary);
+  const dressed = dress(block, dressing, dictionary, terminal.progress);
   const report = dressReport(dressed, names);
   const on = ornament ? 'upright, turned, small and large' : 'on a straight seam, a curve and a corner';
+  terminal.progress(0, 0, 'drawing');
   const files = await Promise.all(
     outputs.map((output) => renderDressed(dressed, report, output, { block: source.file, library: null })),
   );
   await writeOutputs(files, () =>
-    options.json ? printJson(report) : print(`${sample.title} ${on}\n\n${dressText(report)}`),
+    options.json
+      ? terminal.printJson(report)
+      : terminal.print(`${sample.title} ${on}\n\n${dressText(report, terminal.paint)}`),
   );
   settleStatus(report.findings);
 }

@@ -1,10 +1,11 @@
 import type { Command } from 'commander';
 import type { DressOptions } from './dress-command.js';
 import { declareSheetOptions } from './sheet-options.js';
+import type { Terminal } from './terminal.js';
 import { declareWorkOptions } from './work-options.js';
 
 /** `sheet`: the printed page that goes to the machine. */
-export function declareSheet(program: Command): void {
+export function declareSheet(program: Command, terminal: Terminal): void {
   const command = program
     .command('sheet')
     .summary('the sew sheet of a dressed block as PDF: to pin beside the machine')
@@ -18,6 +19,6 @@ export function declareSheet(program: Command): void {
     .option('--json', 'print one JSON document')
     .action(async (path: string, options: DressOptions) => {
       const { sheetFromFile } = await import('./sheet-from-file.js');
-      await sheetFromFile(path, options);
+      await sheetFromFile(path, options, terminal);
     });
 }

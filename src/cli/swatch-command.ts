@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { libraryHelp } from './library-option.js';
 import { lengthOption } from './numbers.js';
 import { nameOption } from './single-options.js';
+import type { Terminal } from './terminal.js';
 
 export interface SwatchOptions {
   readonly repeat?: number;
@@ -12,7 +13,7 @@ export interface SwatchOptions {
 }
 
 /** `swatch`: one stitch on sample seams, drawn, or as a stitch file to sew on scrap. */
-export function declareSwatch(program: Command): void {
+export function declareSwatch(program: Command, terminal: Terminal): void {
   program
     .command('swatch')
     .summary('a stitch or treatment on sample seams, an ornament on a patch: drawn, or to sew on scrap')
@@ -28,6 +29,6 @@ export function declareSwatch(program: Command): void {
     .option('--json', 'print one JSON document')
     .action(async (name: string, options: SwatchOptions) => {
       const { sewSwatch } = await import('./sew-swatch.js');
-      await sewSwatch(name, options);
+      await sewSwatch(name, options, terminal);
     });
 }

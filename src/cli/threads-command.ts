@@ -3,6 +3,7 @@ import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { libraryHelp } from './library-option.js';
 import { countOption } from './numbers.js';
 import { nameOption } from './single-options.js';
+import type { Terminal } from './terminal.js';
 
 export interface ThreadsOptions {
   readonly stash?: string;
@@ -15,7 +16,7 @@ export interface ThreadsOptions {
 }
 
 /** `threads`: a maker's own threads for a saved dressing. */
-export function declareThreads(program: Command): void {
+export function declareThreads(program: Command, terminal: Terminal): void {
   program
     .command('threads')
     .summary('chooses from your own threads the best for every treatment of a dressing')
@@ -44,6 +45,6 @@ export function declareThreads(program: Command): void {
     .option('--json', 'print one JSON document')
     .action(async (path: string, options: ThreadsOptions) => {
       const { chooseThreads } = await import('./choose-threads.js');
-      await chooseThreads(path, options);
+      await chooseThreads(path, options, terminal);
     });
 }

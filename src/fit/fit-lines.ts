@@ -1,6 +1,7 @@
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
+import type { Progress } from '../progress.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { areaOf } from './band.js';
 import { type Claim, claimedCloth } from './band-polygon.js';
@@ -37,18 +38,22 @@ export interface LineFit {
  *
  * @param memory of earlier fits of the same map, under the same rules, with the asks in the same order: asks that are the same
  *   objects are not worked out again. The answer is the same as without
+ * @param progress told line by line
  */
 export function fitLines(
   map: SeamMap,
   asks: readonly LineAsk[],
   rules: FitRules,
   memory: Memory = new Memory(),
+  progress: Progress = () => {},
 ): LineFit[] {
+  progress(0, asks.length, 'fitting seams');
   const lines = narrowedLines(map, asks, rules, memory);
   const meet = memory.of('meeting', 0, [map], () => meetingLines(map));
   const cut = memory.of('cutter', 0, [map], () => cutter(map));
   const spans = spansApart(map, lines, meet, asks, rules, cut, memory);
   const fits = asks.map((ask, l) => {
+    progress(l, asks.length, 'fitting seams');
     const line = lines.get(ask.seam)!;
     const { pieces, filled } = memory.of('pieces', l, [line, spans[l]], () => {
       const pieces = piecesOf(line, spans[l], rules, cut);

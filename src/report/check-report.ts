@@ -5,7 +5,7 @@ import type { HoopFit } from '../check/hoops.js';
 import { type Finding, worstFirst } from '../finding.js';
 import type { ThreadLook } from '../thread-look.js';
 import { type ContrastReport, contrastReport, contrastText } from './contrast-report.js';
-import { lookHere } from './look-here.js';
+import { lookHere, type Paint } from './look-here.js';
 import { counted, rounded, table } from './table.js';
 
 /** What a look at the stitches tells, as the data that programs get. */
@@ -73,7 +73,7 @@ function numbersOf({ holesPerMm2, layers, cover }: Measured): DensityNumbers {
 }
 
 /** The same for a person to read. */
-export function checkText(name: string, report: CheckReport): string {
+export function checkText(name: string, report: CheckReport, paint?: Paint): string {
   const { holesPerMm2, layers, cover, stitchMm, perStop, hoop, contrast } = report;
   const count = perStop.reduce((sum, { stitches }) => sum + stitches, 0);
   const spread = ({ max, p99, mean }: Spread) => [mean.toFixed(1), p99.toFixed(1), max.toFixed(1)];
@@ -121,7 +121,7 @@ export function checkText(name: string, report: CheckReport): string {
     'Holes and threads: the most at any place, of the stop alone and with all that is sewn before it.',
     '',
     ...(contrast?.threads.length ? [contrastText(contrast), ''] : []),
-    lookHere(report.findings),
+    lookHere(report.findings, paint),
   ].join('\n');
 }
 

@@ -1,10 +1,10 @@
 import { lineName } from '../finding.js';
 import type { DressReport, FitLine, StopLine } from './dress-report.js';
-import { lookHere } from './look-here.js';
+import { lookHere, type Paint } from './look-here.js';
 import { counted, numberList, table } from './table.js';
 
 /** The report as a maker reads it: a table of color stops, the sums, then what is worth a look. */
-export function dressText(report: DressReport): string {
+export function dressText(report: DressReport, paint?: Paint): string {
   return [
     table(
       [
@@ -33,7 +33,7 @@ export function dressText(report: DressReport): string {
     '',
     ...(report.byHand ? [byHandText(report.byHand), ''] : []),
     ...whyText(report.fits),
-    lookHere(report.findings),
+    lookHere(report.findings, paint),
     '',
     report.outputs.length
       ? `Made ${report.outputs.join(', ')}`

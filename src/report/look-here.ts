@@ -2,11 +2,15 @@ import { type Finding, type Level, worstFirst } from '../finding.js';
 
 const mark: Record<Level, string> = { error: 'wrong', warning: 'mind', note: 'note' };
 
+/** Shows the word that tells a finding's level in a look of its own. */
+export type Paint = (level: Level, word: string) => string;
+
 /** What is wrong or worth a look, the worst first, a line each, with the place on the block behind it. */
-export function lookHere(findings: readonly Finding[]): string {
+export function lookHere(findings: readonly Finding[], paint: Paint = (_, word) => word): string {
   if (!findings.length) return 'Look here: nothing stands out.';
   const lines = worstFirst(findings).map(
-    (finding) => `  ${mark[finding.level].padEnd(5)}  ${subject(finding)}${finding.message}${place(finding)}`,
+    (finding) =>
+      `  ${paint(finding.level, mark[finding.level].padEnd(5))}  ${subject(finding)}${finding.message}${place(finding)}`,
   );
   return ['Look here, the worst first:', ...lines].join('\n');
 }

@@ -1,10 +1,10 @@
 import type { Sample } from '../sampler.js';
 import type { DressReport } from './dress-report.js';
-import { lookHere } from './look-here.js';
+import { lookHere, type Paint } from './look-here.js';
 import { counted, numberList, table } from './table.js';
 
 /** What each number of a sampler is: its stops and threads, and the seams of the block that it is for. */
-export function samplerText(samples: readonly Sample[], report: DressReport): string {
+export function samplerText(samples: readonly Sample[], report: DressReport, paint?: Paint): string {
   const { totals, stops, outputs } = report;
   const rows = samples.flatMap(({ number, line, seams }) => {
     const own = stops.filter((stop) => stop.seams.includes(line));
@@ -33,7 +33,7 @@ export function samplerText(samples: readonly Sample[], report: DressReport): st
     `${counted(totals.stops, 'color stop')}, the first of them the numbers; about ${counted(Math.ceil(totals.minutes), 'minute')}; ` +
       `${totals.widthMm} x ${totals.heightMm} mm.`,
     '',
-    lookHere(report.findings),
+    lookHere(report.findings, paint),
     '',
     outputs.length
       ? `Made ${outputs.join(', ')}`

@@ -3,11 +3,11 @@ import type { Seam, SeamMap } from '../block/seam-map.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import { boxOf } from '../geometry/box.js';
 import { polylineLength } from '../geometry/polyline.js';
-import { lookHere } from './look-here.js';
+import { lookHere, type Paint } from './look-here.js';
 import { counted, numberList, rounded, table } from './table.js';
 
 /** What was found in a block, for a person: a table of seams, then what is worth a look. */
-export function seamsText({ name, map, keepClear = [], findings }: Block): string {
+export function seamsText({ name, map, keepClear = [], findings }: Block, paint?: Paint): string {
   const junctions = map.junctions.filter((junction) => !junction.onOutline).length;
   const size = `${rounded(map.width, 1)} x ${rounded(map.height, 1)} mm`;
   const rows = map.seams.map((seam) => [
@@ -37,7 +37,7 @@ export function seamsText({ name, map, keepClear = [], findings }: Block): strin
     ),
     '',
     ...(keepClear.length > 0 ? [keptTable(keepClear), ''] : []),
-    lookHere(findings),
+    lookHere(findings, paint),
   ].join('\n');
 }
 

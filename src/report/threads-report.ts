@@ -3,7 +3,7 @@ import { SEEN } from '../color/contrast.js';
 import type { Finding } from '../finding.js';
 import type { ThreadChoice } from '../formats/dressing.js';
 import type { StashChoice, ThreadPlan } from '../stash-threads.js';
-import { lookHere } from './look-here.js';
+import { lookHere, type Paint } from './look-here.js';
 import { counted, rounded, table } from './table.js';
 
 /** Threads of a stash for a dressing, as the data that programs get. */
@@ -105,7 +105,7 @@ function nothingShows(plans: readonly ThreadPlan[]): Finding[] {
 }
 
 /** The same for a person to read. */
-export function threadsText(name: string, report: ThreadsReport): string {
+export function threadsText(name: string, report: ThreadsReport, paint?: Paint): string {
   const { assignment, threads, changes, best, outputs } = report;
   return [
     `${name}: ${counted(threads, 'thread')} of the stash, ${counted(changes, 'change')} of thread at the machine${best ? '' : '; a good choice, perhaps not the very best'}`,
@@ -127,7 +127,7 @@ export function threadsText(name: string, report: ThreadsReport): string {
       ]),
     ),
     '',
-    lookHere(report.findings),
+    lookHere(report.findings, paint),
     ...(outputs.length ? ['', `Made ${outputs.join(', ')}`] : []),
   ].join('\n');
 }

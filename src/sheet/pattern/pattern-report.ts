@@ -1,5 +1,5 @@
 import type { Finding } from '../../finding.js';
-import { lookHere } from '../../report/look-here.js';
+import { lookHere, type Paint } from '../../report/look-here.js';
 import { counted } from '../../report/table.js';
 import { PAPER_NAMES, type PaperName } from '../page-sizes.js';
 import type { Entry, Pattern } from './pattern.js';
@@ -52,7 +52,11 @@ export function patternReport(
 }
 
 /** The same, for the terminal. */
-export function patternText({ pattern, outputs, findings }: PatternReport, paper: PaperName): string {
+export function patternText(
+  { pattern, outputs, findings }: PatternReport,
+  paper: PaperName,
+  paint?: Paint,
+): string {
   const { widthMm, heightMm, mirrored, pages, needlePoints } = pattern;
   const on = pages
     ? `, on ${counted(pages, 'page')} ${PAPER_NAMES[paper]} with the one that tells how to use it`
@@ -60,7 +64,7 @@ export function patternText({ pattern, outputs, findings }: PatternReport, paper
   return [
     `Pattern of ${widthMm.toFixed(1)} x ${heightMm.toFixed(1)} mm${mirrored ? ', mirrored' : ''}, with ${counted(needlePoints, 'needle point')}${on}. Print it at 100 %.`,
     '',
-    lookHere(findings),
+    lookHere(findings, paint),
     '',
     `Made ${outputs.join(', ')}`,
   ].join('\n');
