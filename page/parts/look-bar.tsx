@@ -2,7 +2,6 @@ import type { Looked } from '../core/messages.js';
 import { looked } from '../state/look.js';
 import { calibrated, toTrueSize } from '../state/true-size.js';
 import { isFitted, nearer } from '../state/view.js';
-import { SewnTo } from './sewn-to.js';
 
 const LOOKS: readonly (readonly [Looked | 'thread', string])[] = [
   ['thread', 'Thread as it lies'],
@@ -56,7 +55,6 @@ export function LookBar() {
           ))}
         </select>
       </label>
-      <SewnTo />
     </section>
   );
 }

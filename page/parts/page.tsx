@@ -1,3 +1,4 @@
+import { touched } from '../state/work.js';
 import { Complaint } from './complaint.js';
 import { DropPlace } from './drop-place.js';
 import { Facts } from './facts.js';
@@ -5,6 +6,8 @@ import { Head } from './head.js';
 import { LookBar } from './look-bar.js';
 import { Panel } from './panel.js';
 import { ScreenMeasure } from './screen-measure.js';
+import { SeamHandles } from './seam-handles.js';
+import { SewnTo } from './sewn-to.js';
 import { Table } from './table.js';
 import { Told } from './told.js';
 
@@ -15,9 +18,15 @@ export function Page() {
       <Head />
       <main class="room">
         <section class="table-side" aria-label="The block">
-          <Table />
+          <div class="table-room">
+            <Table />
+            {touched.value !== null && <SeamHandles line={touched.value} />}
+          </div>
           <LookBar />
-          <Facts />
+          <div class="below">
+            <Facts />
+            <SewnTo />
+          </div>
         </section>
         <Panel />
       </main>

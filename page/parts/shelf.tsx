@@ -7,7 +7,9 @@ import { OfferCard } from './offer-card.js';
 /** All that the line could have, drawn on the line itself, by family; found by any name that a stitch goes by. */
 export function Shelf({ line }: { line: Line }) {
   const [wanted, setWanted] = useState('');
-  const families = familiesOf(found(offers.value, wanted));
+  const [family, setFamily] = useState<string | null>(null);
+  const all = familiesOf(found(offers.value, wanted));
+  const families = family === null || wanted ? all : all.filter((one) => one.family === family);
   return (
     <section class="shelf" aria-label="Stitches to choose from">
       <label class="search">
@@ -19,10 +21,19 @@ export function Shelf({ line }: { line: Line }) {
           onInput={({ currentTarget }) => setWanted(currentTarget.value)}
         />
       </label>
+      {!wanted && (
+        <div class="families">
+          {[null, ...all.map((one) => one.family)].map((one) => (
+            <button key={one} type="button" aria-pressed={family === one} onClick={() => setFamily(one)}>
+              {one ?? 'all'}
+            </button>
+          ))}
+        </div>
+      )}
       {families.length === 0 && <p class="hint">No stitch goes by that name.</p>}
-      {families.map(({ family, offers: of }) => (
-        <section key={family}>
-          <h3>{family}</h3>
+      {families.map(({ family: name, offers: of }) => (
+        <section key={name}>
+          <h3>{name}</h3>
           <div class="cards">
             {of.map((offer) => (
               <OfferCard key={`${offer.shelf} ${offer.name}`} line={line} offer={offer} />

@@ -1,5 +1,5 @@
 import { change } from '../state/actions.js';
-import { withThreadColor } from '../state/edits.js';
+import { withOneMoreThread, withThreadColor } from '../state/edits.js';
 import { work } from '../state/work.js';
 
 interface Threading {
@@ -21,6 +21,18 @@ export function Threads({ chosen, onChoose }: Threading) {
           <span class="unseen">{name}</span>
         </label>
       ))}
+      <label class="spool-choice more-thread" title="Another thread">
+        <input
+          type="color"
+          value="#888888"
+          onChange={({ currentTarget }) => {
+            change((was) => withOneMoreThread(was, currentTarget.value));
+            onChoose(threads.length);
+          }}
+        />
+        <span aria-hidden="true">+</span>
+        <span class="unseen">Another thread</span>
+      </label>
       <label class="recolor">
         Color
         <input

@@ -1,4 +1,5 @@
-import type { Dressing, Row, Treatment, Work } from '../../src/formats/dressing.js';
+import { rowsWeighing } from '../../src/asked/heaviness.js';
+import type { Dressing, Row, Treatment, Weighted, Work } from '../../src/formats/dressing.js';
 import type { Line } from '../core/messages.js';
 
 /** Changes of a dressing: each gives a new one and leaves the old as it was, so that it can be gone back to. */
@@ -91,3 +92,16 @@ export const withGuide = (dressing: Dressing, line: Line, shape: string): Dressi
   withTreatment(dressing, line, ({ guide, ...rest }) =>
     shape === '' ? rest : { ...rest, guide: { ...GUIDE, ...guide, shape: shape as 'wave' } },
   );
+
+/** All rows of a line as heavy as a thread of the hand, or in so many passes. */
+export const withWeight = (dressing: Dressing, line: Line, weight: Weighted): Dressing =>
+  withTreatment(dressing, line, (treatment) => ({
+    ...treatment,
+    rows: rowsWeighing(treatment.rows, weight),
+  }));
+
+/** One more thread, a copy of the last in another color. */
+export const withOneMoreThread = (dressing: Dressing, hex: string): Dressing => ({
+  ...dressing,
+  threads: [...dressing.threads, { ...dressing.threads[dressing.threads.length - 1], name: hex, hex }],
+});
