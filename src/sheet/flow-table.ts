@@ -73,8 +73,8 @@ export function flowTable(flow: Flow, columns: readonly SheetColumn[], rows: rea
   });
 }
 
-/** Lines of a cell, at most so many: what a name goes on with beyond them tells nobody more. */
-const MOST_LINES = 6;
+/** Lines of a cell, at most so many, so that a row fits a page: only a name without end has more. */
+const MOST_LINES = 40;
 
 function cellLines(paper: Paper, text: string, width: number, style: TextStyle): string[] {
   if (text === '') return [];

@@ -176,15 +176,22 @@ function byHandTable(flow: Flow, { byHand }: DressReport, letters: ReadonlyMap<s
     [
       { heading: 'In the picture', width: 24 },
       { heading: 'What' },
-      { heading: 'Where', width: 40 },
+      { heading: 'Where', width: 95 },
       { heading: 'How many', width: 22, figures: true },
     ],
-    byHand.map(({ what, seam, count }) => [
-      { text: letters.get(what) },
-      { text: what },
-      { text: lineName(seam) },
-      { text: String(count) },
-    ]),
+    [...letters].map(([what, letter]) => {
+      const own = byHand.filter((one) => one.what === what);
+      return [
+        { text: letter },
+        { text: what },
+        {
+          text: own
+            .map(({ count, seam }) => `${count} on ${lineName(seam)}`.replaceAll(' ', '\u00a0'))
+            .join(', '),
+        },
+        { text: String(own.reduce((sum, { count }) => sum + count, 0)) },
+      ];
+    }),
   );
 }
 
