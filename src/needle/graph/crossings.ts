@@ -5,7 +5,7 @@ import type { Part } from './part.js';
 
 /**
  * For each group of a part, the number (in `known.crossings`) of its list of pairs of legs that cross on the cloth, the later one in
- * this group: e0 f0 e1 f1 ..., places within the group, e before f. Places in the group before count back from -1, its last leg.
+ * this group: e0 f0 e1 f1 ..., places within the group, e before f. What the hand works behind the cloth belongs on top of nothing. Places in the group before count back from -1, its last leg.
  */
 export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array, known: Known): Int32Array {
   const { legs, start } = part;
@@ -15,6 +15,7 @@ export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array, kno
     const pairs: number[] = [];
     const earliest = g > 0 ? start[g - 1] : start[g];
     for (let f = start[g]; f < start[g + 1]; f++) {
+      if (chain.kind[legs[f]] === 'under') continue;
       for (let e = earliest; e < f; e++) {
         if (apart(boxes, legs[e], legs[f])) continue;
         if (cross(chain, legs[e], legs[f], boxes)) pairs.push(e - start[g], f - start[g]);

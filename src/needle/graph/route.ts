@@ -13,7 +13,7 @@ import { shortJumps } from './visits.js';
 /** The needle's way over one connected part, and what it adds to the passes asked. */
 export interface Route {
   readonly trail: Trail;
-  /** whether it keeps to the order in which a hand works: no walk back past the repeat before */
+  /** whether it keeps to the order in which a hand works: no walk back past the repeat before, the later leg on top where two cross */
   readonly ordered: boolean;
   /** thread added, mm */
   readonly addedMm: number;
@@ -34,6 +34,7 @@ export interface Sewing {
   readonly passes: Passes;
   /** ways that cost the same, the hand's own first; legs by their place in the part */
   readonly ways: readonly Trail[];
+  /** see Route */
   readonly ordered: boolean;
 }
 
@@ -108,7 +109,10 @@ function bestTrails(
       if (found.length > 0 && (!best || found[0].offense < best.found[0].offense)) best = { passes, found };
       if (best && best.found[0].offense < OVER_FINISHED) break;
     }
-    if (best) return { passes: best.passes, ways: best.found.map(({ steps }) => steps), ordered: true };
+    if (best) {
+      const ways = best.found.map(({ steps }) => steps);
+      return { passes: best.passes, ways, ordered: !best.found[0].isAgainst };
+    }
   }
   const passes = leastPasses(layout, 'anywhere', false, known) ?? doubled(layout);
   return { passes, ways: [plainTrail(chain, part, layout, passes)], ordered: false };

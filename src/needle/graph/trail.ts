@@ -5,6 +5,7 @@ import type { Known, Scratch } from './known.js';
 import type { Part } from './part.js';
 import type { Passes } from './passes.js';
 import type { Layout } from './shape.js';
+import { OVER_FINISHED } from './stage.js';
 import { startsOf } from './starts.js';
 
 /** An Euler trail: legs in the order they are sewn, leg * 2, plus 1 when it is sewn from `to` to `from`. */
@@ -14,6 +15,8 @@ export type Trail = Int32Array;
 export interface StagedTrail {
   readonly steps: Trail;
   readonly offense: number;
+  /** whether a leg lies over one that the hand works later */
+  readonly isAgainst: boolean;
 }
 
 /**
@@ -51,6 +54,7 @@ function onward(part: Part, units: Units, first: Stage): StagedTrail | null {
   const trail = new Int32Array(total);
   let end = 0;
   let offense = 0;
+  let isAgainst = false;
   let stage: Stage | null = first;
   let kind = kindOf(units, 0);
   for (let g = 0; ; g++) {
@@ -59,6 +63,8 @@ function onward(part: Part, units: Units, first: Stage): StagedTrail | null {
     const older = g > 0 ? part.start[g - 1] : 0;
     const { steps } = stage;
     offense += stage.cost;
+    // what else breaks the order adds up to less in one unit
+    isAgainst ||= stage.cost >= OVER_FINISHED;
     for (let i = 0; i < steps.length; i++) {
       const step = steps[i];
       trail[end++] = step >= 0 ? 2 * own + step : 2 * older + (-1 - step);
@@ -74,7 +80,7 @@ function onward(part: Part, units: Units, first: Stage): StagedTrail | null {
     stage = next;
     kind = kindNext;
   }
-  return end === total ? { steps: trail, offense } : null;
+  return end === total ? { steps: trail, offense, isAgainst } : null;
 }
 
 /** The number of all that decides how unit g is walked, apart from how it is entered. */
