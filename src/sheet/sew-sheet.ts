@@ -2,12 +2,11 @@ import type { StopRole } from '../block/roles/role.js';
 import { threadKey } from '../design/merge.js';
 import type { Dressed } from '../dress.js';
 import { lineName } from '../finding.js';
-import { threadColors } from '../formats/dressing.js';
 import type { DressReport } from '../report/dress-report.js';
 import { numberList } from '../report/table.js';
-import { CAUTIONS, MAY_NOT_HALT, OF_THE_BLOCK } from './cautions.js';
+import { CAUTIONS } from './cautions.js';
 import { Flow, MARGIN } from './flow.js';
-import { flowTable, type SheetCell, type SheetRow } from './flow-table.js';
+import { flowTable } from './flow-table.js';
 import { writeFooters } from './footers.js';
 import { type Halt, haltsOf } from './halts.js';
 import { hoopPlan } from './hoop-plan.js';
@@ -15,17 +14,18 @@ import { PAPERS, type PaperName } from './page-sizes.js';
 import { newPaper } from './paper.js';
 import { type PictureSize, pictureLayout } from './picture-layout.js';
 import { picturePage } from './picture-page.js';
-import { heading, item, paragraph } from './prose.js';
-import { type SheetStop, sheetStops, workedIn } from './sheet-stops.js';
-import { drawSwatch, type ThreadMark, threadMarks } from './thread-marks.js';
+import { heading, item } from './prose.js';
+import { type SheetStop, sheetStops } from './sheet-stops.js';
+import { nameOf, type SewnNumbers, stopTable, swatchCell } from './stop-table.js';
+import { type ThreadMark, threadMarks } from './thread-marks.js';
 
 /** How a sheet is to be laid out. */
 export interface SheetAsk {
   readonly paper: PaperName;
   /** usual: at actual size where the page takes it, else smaller for what a sewing field takes */
   readonly picture?: PictureSize;
-  /** of a sampler: the number that is sewn beside each of its lines */
-  readonly numbers?: ReadonlyMap<number | 'outline', number>;
+  /** of a sampler */
+  readonly numbers?: SewnNumbers;
 }
 
 /** What a sheet tells, for programs. */
@@ -90,84 +90,6 @@ function handLetters({ byHand = [] }: DressReport): ReadonlyMap<string, string> 
   return new Map(things.map((what, i) => [what, String.fromCharCode(97 + (i % 26))]));
 }
 
-const OPEN_BOX: SheetCell = {
-  draw: (page, { x, y }) =>
-    page.box({ x, y: y + 0.1, width: 2.9, height: 2.9 }, { line: { color: '#000000', width: 0.25 } }),
-};
-
-function stopTable(
-  flow: Flow,
-  stops: readonly SheetStop[],
-  halts: readonly Halt[],
-  marks: ReadonlyMap<string, ThreadMark>,
-  numbers?: SheetAsk['numbers'],
-): void {
-  heading(flow, 'Color stops in the order of the machine', 40);
-  paragraph(flow, MAY_NOT_HALT);
-  if (stops.some(({ kind }) => kind === 'existing')) paragraph(flow, OF_THE_BLOCK);
-  const told = (n: number): SheetRow[] =>
-    halts.filter(({ before }) => before === n).map(({ what }) => ({ remark: what }));
-  flowTable(
-    flow,
-    [
-      { heading: '', width: 5.2 },
-      { heading: 'Stop', width: 10, figures: true },
-      { heading: 'Thread', width: 17 },
-      { heading: 'What is sewn, in which thread' },
-      { heading: numbers ? 'Number' : 'Seams', width: 17 },
-      { heading: 'Begins on', width: 16 },
-      { heading: 'First stitch', width: 15, figures: true },
-      { heading: 'Stitches', width: 16, figures: true },
-      { heading: 'Minutes', width: 15, figures: true },
-      { heading: 'Optional', width: 17 },
-    ],
-    [
-      ...stops.flatMap((stop) => [...told(stop.stop), stopRow(stop, marks, numbers)]),
-      ...told(stops.length + 1),
-    ],
-  );
-}
-
-function stopRow(
-  stop: SheetStop,
-  marks: ReadonlyMap<string, ThreadMark>,
-  numbers?: SheetAsk['numbers'],
-): SheetCell[] {
-  const { thread, beginsOn, firstStitch, seams } = stop;
-  const below = [thread ? nameOf(thread) : '', workedIn(stop)].filter(Boolean).join('; ');
-  return [
-    OPEN_BOX,
-    { text: String(stop.stop), bold: true },
-    thread ? swatchCell(thread, marks) : { below: 'the block’s' },
-    { text: stop.title, below },
-    { text: numberList(seams.map((seam) => numbers?.get(seam) ?? seam)) || '-' },
-    { text: beginsOn === null ? '-' : placeName(beginsOn, numbers) },
-    { text: firstStitch === null ? '-' : String(firstStitch) },
-    { text: String(stop.stitches) },
-    { text: stop.minutes.toFixed(1) },
-    {
-      text: stop.optional ? 'yes' : 'no',
-      below: stop.optional && stop.together.length ? `with ${numberList(stop.together)}` : '',
-    },
-  ];
-}
-
-const placeName = (line: number | 'outline', numbers: SheetAsk['numbers']): string =>
-  numbers?.has(line) ? `number ${numbers.get(line)}` : lineName(line).replace('the ', '');
-
-function swatchCell(
-  thread: NonNullable<SheetStop['thread']>,
-  marks: ReadonlyMap<string, ThreadMark>,
-): SheetCell {
-  const mark = marks.get(threadKey(thread))!;
-  return {
-    draw: (page, { x, y }) => {
-      page.text(mark.letter, x, y + 2.75, { size: 2.95, bold: true });
-      drawSwatch(page, { x: x + 3.6, y, width: 11, height: 4 }, threadColors(thread), mark.pattern);
-    },
-  };
-}
-
 function byHandTable(flow: Flow, { byHand }: DressReport, letters: ReadonlyMap<string, string>): void {
   if (!byHand) return;
   heading(flow, 'By hand afterwards, not sewn');
@@ -222,10 +144,6 @@ function threadTable(flow: Flow, stops: readonly SheetStop[], marks: ReadonlyMap
     rows,
   );
 }
-
-/** The weight is not broken over two lines. */
-const nameOf = ({ name, weight }: { readonly name: string; readonly weight: string }): string =>
-  `${name} ${weight.replaceAll(' ', '\u00a0')}`;
 
 const codeOf = (thread: { readonly code?: string; readonly finish?: string; readonly hex: string }): string =>
   [thread.code, thread.finish, thread.hex].filter(Boolean).join(', ');
