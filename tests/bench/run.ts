@@ -13,6 +13,7 @@ import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { stitchFiles } from '../stitches/dictionary.js';
 import { built, builtPath, checksum, ms, timed } from './built.js';
 import { cutBlock } from './many-seams.js';
+import { benchPictures } from './pictures.js';
 import { benchStitchFiles } from './stitch-files.js';
 
 const { buildSeamMap } =
@@ -130,4 +131,5 @@ for (const size of [380, 1200]) {
   );
 }
 
+await benchPictures(builtIn);
 await benchStitchFiles();

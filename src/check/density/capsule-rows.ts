@@ -1,5 +1,5 @@
 /**
- * Which cells of a square of cloth have their centers in a capsule, which is all that lies within a radius of a segment: one
+ * Which cells of a rectangle of cloth have their centers in a capsule, which is all that lies within a radius of a segment: one
  * stretch of each row. Cells are counted from 0; a stretch whose end lies before its beginning is empty.
  */
 export class CapsuleRows {
@@ -10,16 +10,22 @@ export class CapsuleRows {
   readonly from: Int32Array;
   readonly to: Int32Array;
 
+  /** columns in the height of a row */
+  private readonly finer: number;
+
   /**
-   * @param across cells along the side of the square
-   * @param cell side of a cell, mm; the first one's corner is at 0, 0
+   * @param wide of a cell, mm; the first one's corner is at 0, 0
+   * @param high of a cell, mm
    */
   constructor(
-    private readonly across: number,
-    private readonly cell: number,
+    private readonly columns: number,
+    private readonly rows: number,
+    wide: number,
+    private readonly high: number,
   ) {
-    this.from = new Int32Array(across);
-    this.to = new Int32Array(across);
+    this.from = new Int32Array(rows);
+    this.to = new Int32Array(rows);
+    this.finer = high / wide;
   }
 
   /** Those within the radius of the segment from x0, y0 to x1, y1; mm. */
@@ -32,13 +38,14 @@ export class CapsuleRows {
       this.ofPoint(x0, y0, radius);
       return;
     }
-    const { cell, from, to } = this;
-    // in cells, centers on whole numbers
-    const ax = x0 / cell - 0.5;
-    const ay = y0 / cell - 0.5;
-    const bx = x1 / cell - 0.5;
-    const by = y1 / cell - 0.5;
-    const r = radius / cell;
+    const { high: unit, finer, from, to } = this;
+    // in heights of a row, the center of the first cell at 0, 0
+    const aside = 0.5 / finer;
+    const ax = x0 / unit - aside;
+    const ay = y0 / unit - 0.5;
+    const bx = x1 / unit - aside;
+    const by = y1 / unit - 0.5;
+    const r = radius / unit;
     const dx = bx - ax;
     const dy = by - ay;
     const length = Math.sqrt(dx * dx + dy * dy);
@@ -53,7 +60,7 @@ export class CapsuleRows {
     const rightTo = by - r * cos;
     const square = r * r;
     this.reach(ay - r, by + r);
-    const most = this.across - 1;
+    const most = this.columns - 1;
     for (let row = this.first; row <= this.last; row++) {
       let low: number;
       if (row <= leftFrom) low = ax - Math.sqrt(Math.max(0, square - (row - ay) * (row - ay)));
@@ -63,29 +70,29 @@ export class CapsuleRows {
       if (row <= rightFrom) high = ax + Math.sqrt(Math.max(0, square - (row - ay) * (row - ay)));
       else if (row >= rightTo) high = bx + Math.sqrt(Math.max(0, square - (row - by) * (row - by)));
       else high = ax + r * sin + (row - rightFrom) * slope;
-      from[row] = Math.max(0, Math.ceil(low) | 0);
-      to[row] = Math.min(most, Math.floor(high) | 0);
+      from[row] = Math.max(0, Math.ceil(low * finer) | 0);
+      to[row] = Math.min(most, Math.floor(high * finer) | 0);
     }
   }
 
   /** Those within the radius of a point; mm. */
   ofPoint(x: number, y: number, radius: number): void {
-    const { cell, from, to } = this;
-    const ax = x / cell - 0.5;
-    const ay = y / cell - 0.5;
-    const r = radius / cell;
+    const { high: unit, finer, from, to } = this;
+    const ax = x / unit - 0.5 / finer;
+    const ay = y / unit - 0.5;
+    const r = radius / unit;
     this.reach(ay - r, ay + r);
-    const most = this.across - 1;
+    const most = this.columns - 1;
     for (let row = this.first; row <= this.last; row++) {
       const half = Math.sqrt(Math.max(0, r * r - (row - ay) * (row - ay)));
-      from[row] = Math.max(0, Math.ceil(ax - half) | 0);
-      to[row] = Math.min(most, Math.floor(ax + half) | 0);
+      from[row] = Math.max(0, Math.ceil((ax - half) * finer) | 0);
+      to[row] = Math.min(most, Math.floor((ax + half) * finer) | 0);
     }
   }
 
   private reach(top: number, bottom: number): void {
     // whole numbers to the engine as well, which takes half the time
     this.first = Math.max(0, Math.ceil(top) | 0);
-    this.last = Math.min(this.across - 1, Math.floor(bottom) | 0);
+    this.last = Math.min(this.rows - 1, Math.floor(bottom) | 0);
   }
 }

@@ -22,7 +22,7 @@ export class CountGrid {
   ) {
     this.counts = new Uint16Array(across * across);
     this.cells = new Int32Array(across * across + 1);
-    this.capsule = new CapsuleRows(across, cell);
+    this.capsule = new CapsuleRows(across, across, cell, cell);
   }
 
   /** Begins anew with no cell covered. */

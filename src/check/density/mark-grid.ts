@@ -1,26 +1,29 @@
 import { CapsuleRows } from './capsule-rows.js';
 
-/** A square of cells that are covered by some capsule or by none: a bit for each, 32 in a word, words row by row. */
+/** A rectangle of cells that are covered by some capsule or by none: a bit for each, 32 in a word, words row by row. */
 export class MarkGrid {
   private readonly words: Int32Array;
-  private readonly across: number;
+  /** words in a row */
+  readonly across: number;
   private readonly capsule: CapsuleRows;
   /** the rows that may be covered */
   private first: number;
   private last = -1;
 
   /**
-   * @param side cells along the side of the square
-   * @param cell side of a cell, mm; the first one's corner is at 0, 0
+   * @param wide of a cell, mm; the first one's corner is at 0, 0
+   * @param high of a cell, mm
    */
   constructor(
-    private readonly side: number,
-    cell: number,
+    columns: number,
+    private readonly rows: number,
+    wide: number,
+    high: number,
   ) {
-    this.across = Math.ceil(side / 32);
-    this.words = new Int32Array(side * this.across);
-    this.capsule = new CapsuleRows(side, cell);
-    this.first = side;
+    this.across = Math.ceil(columns / 32);
+    this.words = new Int32Array(rows * this.across);
+    this.capsule = new CapsuleRows(columns, rows, wide, high);
+    this.first = rows;
   }
 
   /** Covers every cell whose center lies within the radius of the segment from x0, y0 to x1, y1; mm. */
@@ -47,23 +50,25 @@ export class MarkGrid {
     }
   }
 
-  /** Lays what is covered over another grid of the same size, begins anew, and tells how many cells it was and how many of them are new there. */
-  layOver(other: MarkGrid): { covered: number; fresh: number } {
+  /**
+   * Lays what is covered over another grid of the same size and begins anew. Tells of each word of which anything is covered
+   * how many cells it is, and how many of them were not covered there.
+   */
+  layOver(other: MarkGrid, tell: (row: number, word: number, covered: number, fresh: number) => void): void {
     const { words, across } = this;
-    const end = (this.last + 1) * across;
-    let covered = 0;
-    let fresh = 0;
-    for (let at = this.first * across; at < end; at++) {
-      const word = words[at];
-      if (word === 0) continue;
-      covered += bits(word);
-      fresh += bits(word & ~other.words[at]);
-      other.words[at] |= word;
-      words[at] = 0;
+    const theirs = other.words;
+    for (let row = this.first; row <= this.last; row++) {
+      for (let word = 0, at = row * across; word < across; word++, at++) {
+        const own = words[at];
+        if (own === 0) continue;
+        const before = theirs[at];
+        tell(row, word, bits(own), bits(own & ~before));
+        theirs[at] = before | own;
+        words[at] = 0;
+      }
     }
-    this.first = this.side;
+    this.first = this.rows;
     this.last = -1;
-    return { covered, fresh };
   }
 
   clear(): void {

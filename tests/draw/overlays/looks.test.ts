@@ -3,6 +3,8 @@ import {
   filterDeficiencyDeuter,
   filterDeficiencyProt,
   filterDeficiencyTrit,
+  type Rgb,
+  rgb,
   wcagLuminance,
 } from 'culori';
 import { describe, expect, test } from 'vitest';
@@ -11,13 +13,17 @@ import { heatScale } from '../../../src/draw/overlays/heat-scale.js';
 import { stopLook } from '../../../src/draw/overlays/stop-looks.js';
 
 /** As eyes see that lack one kind of cone (Machado, Oliveira and Fernandes, 2009, as culori has it). */
-const EYES = [
-  (hex: string) => hex,
-  filterDeficiencyProt(1),
-  filterDeficiencyDeuter(1),
-  filterDeficiencyTrit(1),
-] as const;
+const EYES: readonly ((hex: string) => Rgb)[] = [
+  inRgb,
+  ...[filterDeficiencyProt(1), filterDeficiencyDeuter(1), filterDeficiencyTrit(1)].map(
+    (lacking) => (hex: string) => lacking(inRgb(hex)) as Rgb,
+  ),
+];
 const differ = differenceCiede2000();
+
+function inRgb(hex: string): Rgb {
+  return rgb(hex)!;
+}
 
 describe('the scale of density', () => {
   const scales = [
