@@ -2,15 +2,17 @@ import type { Block } from '../../src/block/block.js';
 import { dress } from '../../src/dress.js';
 import type { BlockSource } from '../../src/formats/dressing.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
+import { benched, benchFindings, benchSamples } from './bench.js';
 import { complaintOf } from './complaint.js';
 import { drawnOf } from './drawn.js';
 import { freshWork } from './fresh-work.js';
 import { examined, lookOf } from './looks.js';
 import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
 import { mixAgain } from './mix-again.js';
-import { offersOf, tried } from './offers.js';
+import { figuresOf, offersOf, tried } from './offers.js';
 import { openFile } from './open-file.js';
 import { outputOf } from './outputs.js';
+import { ownRead, withOwn } from './own-stitches.js';
 import { readBlock } from './read-block.js';
 
 type Handlers = { [W in What]: (ask: Asks[W]['ask']) => Promise<Asks[W]['answer']> };
@@ -19,9 +21,16 @@ type Handlers = { [W in What]: (ask: Asks[W]['ask']) => Promise<Asks[W]['answer'
  * Answers what the page asks, one question after the other. It keeps the block's file, which is large and never changes,
  * and the block last read from it; all else comes with the question.
  */
-export function deskOf(library: Dictionary): (question: Question) => Promise<Answer> {
+export function deskOf(
+  builtIn: Dictionary,
+  fileOf: (name: string) => string,
+): (question: Question) => Promise<Answer> {
   let held: GivenFile | null = null;
   let read: { key: string; block: Block } | null = null;
+  let library = builtIn;
+  let own: ReadonlySet<string> = new Set();
+  let texts: ReadonlyMap<string, string> = new Map();
+  let samples: Promise<Block> | null = null;
 
   const blockOf = async (source: BlockSource): Promise<Block> => {
     const { scale: _, turn: __, leaveOut: ___, digest: ____, ...told } = source;
@@ -50,12 +59,26 @@ export function deskOf(library: Dictionary): (question: Question) => Promise<Ans
     },
     mix: async ({ dressing, seed, lines }) =>
       mixAgain(await blockOf(dressing.block), dressing, library, { seed, seams: lines }),
-    offers: async () => offersOf(library),
+    offers: async () => offersOf(library, own),
+    figures: async () => figuresOf(library),
     try: async ({ dressing, line, offer }) =>
       tried(await blockOf(dressing.block), dressing, line, offer, library),
     look: async ({ dressing, shown }) =>
       lookOf(dress(await blockOf(dressing.block), dressing, library), shown),
     examine: async ({ dressing }) => examined(dress(await blockOf(dressing.block), dressing, library)),
+    stitchFile: async ({ name }) => texts.get(name) ?? fileOf(name),
+    own: async ({ stitches }) => {
+      const shelved = await withOwn(builtIn, stitches);
+      ({ library, own } = shelved);
+      texts = new Map(stitches.map(({ name, text }) => [name, text]));
+      return shelved.wrong;
+    },
+    readOwn: async ({ stitches }) => ownRead(stitches),
+    bench: async ({ name, record }) => {
+      samples ??= benchSamples();
+      return benched(name, record, await samples, library);
+    },
+    benchFindings: async ({ name, record }) => benchFindings(name, record),
     output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
   };
 

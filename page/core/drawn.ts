@@ -5,8 +5,10 @@ import { strandsOf } from '../../src/draw/strands.js';
 import { type Dressed, marksOf } from '../../src/dress.js';
 import { referenceTo } from '../../src/fit/seam-reference.js';
 import { stopsOf } from '../../src/formats/stops.js';
+import { boxOf } from '../../src/geometry/box.js';
 import { threadWidth } from '../../src/needle/craft.js';
 import type { Runs } from '../../src/needle/run.js';
+import { placementAsked } from '../../src/placed.js';
 import { dressReport } from '../../src/report/dress-report.js';
 import type { DrawnBlock, DrawnStop, DrawnThread, Picture } from './messages.js';
 
@@ -17,8 +19,19 @@ export function drawnOf(dressed: Dressed, drawn: Block): Picture {
     stops: dressed.design.stops.map(drawnStop),
     marks: marksOf(dressed),
     report: dressReport(dressed, []),
+    ornaments: (dressed.dressing.ornaments ?? []).map((_, k) => middleOf(dressed, k)),
+    keptClear: dressed.keepClear.map(({ name, area }) => ({ name, rings: area.rings })),
+    placement: placementAsked(drawn.map, dressed.dressing),
     references: drawn.map.seams.map(referenceTo),
   };
+}
+
+/** The middle of all that an ornament's threads sew. */
+function middleOf({ ornaments }: Dressed, k: number): [number, number] | null {
+  const sewn = ornaments.filter(({ ornament }) => ornament === k).map(({ runs }) => runs.xy);
+  if (sewn.every(({ length }) => length === 0)) return null;
+  const { left, right, top, bottom } = boxOf(sewn);
+  return [(left + right) / 2, (top + bottom) / 2];
 }
 
 export function drawnBlock({ name, map, existing, origin }: Block): DrawnBlock {

@@ -36,3 +36,6 @@ function shelf<T>(files: Files, parse: (text: string, name: string) => T): LazyS
   );
   return new LazyShelf(byName.keys(), (name) => parse(byName.get(name)!, name));
 }
+
+/** The file of a built-in stitch. */
+export const stitchText = (name: string): string => stitches[`../../motifs/stitches/${name}.json`];

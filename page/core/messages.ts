@@ -3,8 +3,10 @@ import type { Shown } from '../../src/draw/overlays/show.js';
 import type { Finding } from '../../src/finding.js';
 import type { Mark } from '../../src/fit/fit.js';
 import type { Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
+import type { Placement } from '../../src/geometry/placement.js';
 import type { DressReport } from '../../src/report/dress-report.js';
 import type { Parameter } from '../../src/stitches/stitch.js';
+import type { BenchAsks } from './bench-messages.js';
 
 /** A line of the block, as treatments name it. */
 export type Line = number | 'outline';
@@ -51,8 +53,21 @@ export interface Picture {
   readonly stops: readonly DrawnStop[];
   readonly marks: readonly Mark[];
   readonly report: DressReport;
+  /** where the middle of each of the dressing's ornaments lies; null for one that found no room */
+  readonly ornaments: readonly (readonly [number, number] | null)[];
+  readonly keptClear: readonly { readonly name: string; readonly rings: readonly Float64Array[] }[];
+  /** how the block as drawn, on which a dressing tells its places, lies here */
+  readonly placement: Placement;
   /** how treatments remember the seams of the block as drawn */
   readonly references: readonly SeamReference[];
+}
+
+/** A free-standing figure of the library. */
+export interface Figure {
+  readonly name: string;
+  readonly title: string;
+  readonly threads: number;
+  readonly size: Parameter;
 }
 
 /** What was made of a file. */
@@ -108,7 +123,7 @@ export interface Look {
 }
 
 /** What the page can ask of the core, and what it gets. */
-export interface Asks {
+export interface Asks extends BenchAsks {
   open: {
     ask: { file: GivenFile; beside?: GivenFile; roles?: readonly (readonly [number, Role])[]; seed: number };
     answer: Opened;
@@ -118,6 +133,7 @@ export interface Asks {
   dress: { ask: { dressing: Dressing }; answer: Picture };
   mix: { ask: { dressing: Dressing; seed: number; lines?: readonly number[] }; answer: Opened };
   offers: { ask: null; answer: readonly Offered[] };
+  figures: { ask: null; answer: readonly Figure[] };
   try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
   look: { ask: { dressing: Dressing; shown: Looked }; answer: Look };
   /** all findings, density and contrast among them, worst first */

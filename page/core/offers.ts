@@ -5,11 +5,11 @@ import type { Dressing, Treatment } from '../../src/formats/dressing.js';
 import { stitchOffer, treatmentOffer } from '../../src/harmony/offer.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { drawnThread } from './drawn.js';
-import type { Line, Offered, Tried } from './messages.js';
+import type { Figure, Line, Offered, Tried } from './messages.js';
 import { withThreads } from './with-threads.js';
 
-/** All that a line can get: saved treatments first, then stitches alone. */
-export function offersOf(library: Dictionary): Offered[] {
+/** All that a line can get: saved treatments first, then stitches alone. @param own names of the maker's own stitches */
+export function offersOf(library: Dictionary, own: ReadonlySet<string>): Offered[] {
   const treatments = [...library.treatments.values()].map((saved): Offered => {
     const { work, family } = treatmentOffer(saved, library);
     const { name, title, otherNames, use } = saved;
@@ -18,10 +18,19 @@ export function offersOf(library: Dictionary): Offered[] {
   const stitches = [...library.stitches.values()].map((stitch): Offered => {
     const { work } = stitchOffer(stitch, library);
     const { name, title, otherNames, use, family, parameters } = stitch;
-    return { name, title, otherNames, use, family, work, parameters, shelf: 'stitch', isOwn: false };
+    return { name, title, otherNames, use, family, work, parameters, shelf: 'stitch', isOwn: own.has(name) };
   });
   return [...treatments, ...stitches];
 }
+
+/** All figures that can stand in a patch. */
+export const figuresOf = ({ ornaments }: Dictionary): Figure[] =>
+  [...ornaments.values()].map(({ name, title, threads, parameters }) => ({
+    name,
+    title,
+    threads: threads.length,
+    size: parameters.find((one) => one.name === 'size')!,
+  }));
 
 /** An offer worked on one line of the block, the rest of it bare. */
 export function tried(

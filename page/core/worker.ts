@@ -1,8 +1,8 @@
 import { deskOf } from './desk.js';
-import { library } from './library.js';
+import { library, stitchText } from './library.js';
 import type { Question } from './messages.js';
 
-const answer = deskOf(library);
+const answer = deskOf(library, stitchText);
 let last: Promise<unknown> = Promise.resolve();
 
 // One after the other: a later question may be about what an earlier one put on the desk.

@@ -1,4 +1,4 @@
-import { traceLine } from '../../src/draw/pen.js';
+import { traceLine, traceRing } from '../../src/draw/pen.js';
 import type { Line, Picture } from '../core/messages.js';
 import { pointsOf } from '../state/lines-near.js';
 import type { View } from '../state/view.js';
@@ -27,6 +27,7 @@ export function drawTable(ctx: CanvasRenderingContext2D, dots: number, on: OnTab
   ctx.setTransform(dots * view.scale, 0, 0, dots * view.scale, dots * view.x, dots * view.y);
   if (on.look) drawLook(ctx, on.look);
   else drawBlock(ctx, dots, on);
+  drawKeptClear(ctx, picture, view.scale);
   if (on.touched !== null) drawTouched(ctx, picture, on.touched, view.scale);
 }
 
@@ -96,4 +97,20 @@ function drawTouched(ctx: CanvasRenderingContext2D, { block }: Picture, line: Li
     ctx.fill(dot);
     ctx.stroke(dot);
   }
+}
+
+/** Where nothing new is sewn: a dashed rim. */
+function drawKeptClear(ctx: CanvasRenderingContext2D, { keptClear }: Picture, scale: number): void {
+  const path = new Path2D();
+  for (const { rings } of keptClear) for (const ring of rings) traceRing(canvasPen(path), ring);
+  ctx.setLineDash([6 / scale, 5 / scale]);
+  for (const [width, color] of [
+    [4, 'rgba(20, 30, 50, 0.7)'],
+    [2, '#fff8e6'],
+  ] as const) {
+    ctx.lineWidth = width / scale;
+    ctx.strokeStyle = color;
+    ctx.stroke(path);
+  }
+  ctx.setLineDash([]);
 }

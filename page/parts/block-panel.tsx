@@ -1,4 +1,5 @@
 import { work } from '../state/work.js';
+import { FiguresList } from './figures-list.js';
 import { KeptList } from './kept-list.js';
 import { LookHere } from './look-here.js';
 import { RolesList } from './roles-list.js';
@@ -12,6 +13,7 @@ export function BlockPanel() {
       <p class="hint">Touch a seam to choose its stitch, or go from seam to seam with the arrow keys.</p>
       {work.value?.roles && <RolesList roles={work.value.roles} />}
       <StopsList />
+      <FiguresList />
       <LookHere />
       <KeptList />
       <UnitChoice />

@@ -2,6 +2,7 @@ import { touched } from '../state/work.js';
 import { Complaint } from './complaint.js';
 import { DropPlace } from './drop-place.js';
 import { Facts } from './facts.js';
+import { FigureHandles } from './figure-handles.js';
 import { Head } from './head.js';
 import { LookBar } from './look-bar.js';
 import { Panel } from './panel.js';
@@ -20,7 +21,7 @@ export function Page() {
         <section class="table-side" aria-label="The block">
           <div class="table-room">
             <Table />
-            {touched.value !== null && <SeamHandles line={touched.value} />}
+            {touched.value !== null ? <SeamHandles line={touched.value} /> : <FigureHandles />}
           </div>
           <LookBar />
           <div class="below">

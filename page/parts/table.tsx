@@ -20,7 +20,11 @@ export function Table() {
     const dots = devicePixelRatio || 1;
     const [width, height] = [Math.round(room.width * dots), Math.round(room.height * dots)];
     if (element.width !== width || element.height !== height) Object.assign(element, { width, height });
-    settle(room, picture.value.block);
+    const look = lookImage.value;
+    settle(
+      room,
+      look ? { width: look.width + look.left, height: look.height + look.top } : picture.value.block,
+    );
     drawTable(element.getContext('2d')!, dots, {
       picture: picture.value,
       view: view.value,

@@ -7,7 +7,7 @@ import { keepKept, workOfBefore } from './keep.js';
 import { keepDressed } from './keep-dressed.js';
 import { listenToKeys } from './keys.js';
 import { keepLooking } from './look.js';
-import { history, offers, work } from './work.js';
+import { figures, history, offers, work } from './work.js';
 
 /** The page begins: with the work that was on it, else with the demo block. */
 export async function begin(): Promise<void> {
@@ -20,4 +20,5 @@ export async function begin(): Promise<void> {
   listenToDrops();
   if (!work.value) await openFiles(demoFiles());
   offers.value = await ask('offers', null);
+  figures.value = await ask('figures', null);
 }

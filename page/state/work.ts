@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Role, StopRole } from '../../src/block/roles/role.js';
 import type { Dressing } from '../../src/formats/dressing.js';
-import type { Complaint, GivenFile, Line, Offered, Picture } from '../core/messages.js';
+import type { Complaint, Figure, GivenFile, Line, Offered, Picture } from '../core/messages.js';
 import { begun, type History } from './history.js';
 
 /** A piece of work as it is kept: the dressing, and the file that its block is read from, where it is not in it. */
@@ -35,3 +35,4 @@ export const told = signal('');
 /** The line that was touched. */
 export const touched = signal<Line | null>(null);
 export const offers = signal<readonly Offered[]>([]);
+export const figures = signal<readonly Figure[]>([]);

@@ -1,0 +1,72 @@
+import { withFabrics } from '../../src/asked/fabrics.js';
+import type { Block } from '../../src/block/block.js';
+import { drawingOfMap } from '../../src/block/drawing-of-map.js';
+import type { Dressing, KeepClear } from '../../src/formats/dressing.js';
+import { readSeamDrawing, type SeamDrawing, writeSeamDrawing } from '../../src/formats/seam-drawing.js';
+import { OUTLINE } from '../../src/formats/seam-drawing.js';
+import { SNAP } from '../../src/geometry/tolerances.js';
+import { defaultDressing } from '../../src/plan.js';
+import type { Dictionary } from '../../src/stitches/dictionary.js';
+import { drawnBlock } from './drawn.js';
+import type { Bare } from './messages.js';
+import { readBlock } from './read-block.js';
+import { redrawn } from './redraw.js';
+
+/** The block without thread, as it is drawn, and its lines; a drawing that was made elsewhere is given as seams. */
+export async function bareBlock(block: Block, dressing: Dressing): Promise<Bare> {
+  return {
+    block: drawnBlock(withFabrics(block, dressing)),
+    drawing: await drawingIn(block, dressing),
+  };
+}
+
+const drawingIn = async (block: Block, { block: { svg, file } }: Dressing): Promise<SeamDrawing> =>
+  (svg === undefined ? null : readSeamDrawing(svg, file)) ?? drawingOfMap(block.map);
+
+/** The dressing of a block once its lines are drawn anew; the drawing is kept in it. */
+export async function redraw(block: Block, dressing: Dressing, drawing: SeamDrawing): Promise<Dressing> {
+  const before = await drawingIn(block, dressing);
+  const { digest: _, after: __, ...source } = { ...dressing.block, after: null };
+  const svg = writeSeamDrawing(drawing);
+  const next = {
+    ...dressing,
+    after: null,
+    block: { ...source, file: drawnName(source.file), svg, stops: null },
+    ...keptClear(block, dressing),
+  };
+  const to = { drawing: readSeamDrawing(svg, 'drawing')!, block: await readBlock(next.block, null) };
+  return redrawn(next, { drawing: before, block: withFabrics(block, dressing) }, to);
+}
+
+/** What the drawing itself kept clear is kept clear by the dressing from now on. */
+function keptClear({ keepClear = [] }: Block, dressing: Dressing): { keepClear?: readonly KeepClear[] } {
+  if (keepClear.length === 0) return {};
+  const areas = keepClear.flatMap(({ name, area }) =>
+    area.rings.map((ring): KeepClear => {
+      const polygon = Array.from({ length: ring.length / 2 - 1 }, (_, i) => [ring[2 * i], ring[2 * i + 1]] as const);
+      return { name, polygon };
+    }),
+  );
+  return { keepClear: [...(dressing.keepClear ?? []), ...areas] };
+}
+
+const drawnName = (file: string): string => file.replace(/\.dst$/i, '.svg');
+
+/** An empty block of a size, mm, with nothing on it. */
+export async function emptyBlock(width: number, height: number, library: Dictionary): Promise<Dressing> {
+  const corners = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ] as const;
+  const outline = {
+    id: OUTLINE,
+    closed: true,
+    nodes: corners.map((at) => ({ at, before: null, after: null })),
+  };
+  const svg = writeSeamDrawing({ width, height, outline, lines: [] });
+  const source = { file: 'my block.svg', svg, stops: null, snap: SNAP, through: [] };
+  const { map } = await readBlock(source, null);
+  return defaultDressing(map, { source, dictionary: library, seams: [] });
+}

@@ -1,0 +1,93 @@
+import { change } from '../state/actions.js';
+import {
+  withClearCircle,
+  withClearPlace,
+  withFigure,
+  withFigureSize,
+  withoutClearPlace,
+  withoutFigure,
+} from '../state/standing.js';
+import { lengthIn } from '../state/units.js';
+import { onBlock, tableRoom, view } from '../state/view.js';
+import { figures, picture, work } from '../state/work.js';
+import { Measure } from './measure.js';
+
+/** Figures in the patches, and places that are kept clear for a monogram or a charm. */
+export function FiguresList() {
+  const dressing = work.value?.dressing;
+  const placement = picture.value?.placement;
+  if (!dressing || !placement) return null;
+  const middle = () => onBlock(view.value, tableRoom.value.width / 2, tableRoom.value.height / 2);
+  return (
+    <section>
+      <h2>Figures and clear places</h2>
+      <div class="row">
+        <select
+          aria-label="Put a figure on the block"
+          value=""
+          onChange={({ currentTarget }) => {
+            const figure = figures.value.find(({ name }) => name === currentTarget.value);
+            if (figure) change((was) => withFigure(was, figure, middle(), placement));
+            currentTarget.value = '';
+          }}
+        >
+          <option value="">Put a figure on …</option>
+          {figures.value.map(({ name, title }) => (
+            <option key={name} value={name}>
+              {title}
+            </option>
+          ))}
+        </select>
+        <button type="button" onClick={() => change((was) => withClearPlace(was, middle(), placement))}>
+          Keep a place clear
+        </button>
+      </div>
+      {(dressing.ornaments ?? []).map(({ ornament, parameters }, k) => {
+        const figure = figures.value.find(({ name }) => name === ornament);
+        if (!figure) return null;
+        return (
+          <Standing key={`${k} ${ornament}`} onRemove={() => change((was) => withoutFigure(was, k))}>
+            <Measure
+              title={figure.title}
+              value={parameters.size ?? figure.size.default}
+              min={figure.size.min}
+              max={figure.size.max}
+              step={0.5}
+              show={lengthIn}
+              onChange={(size) => change((was) => withFigureSize(was, k, size), `figure size ${k}`)}
+            />
+          </Standing>
+        );
+      })}
+      {(dressing.keepClear ?? []).map(
+        ({ name, circle }, k) =>
+          circle && (
+            <Standing key={name} onRemove={() => change((was) => withoutClearPlace(was, k))}>
+              <Measure
+                title={name}
+                value={circle.radius}
+                min={2}
+                max={60}
+                step={0.5}
+                show={lengthIn}
+                onChange={(radius) =>
+                  change((was) => withClearCircle(was, k, (one) => ({ ...one, radius })), `clear size ${k}`)
+                }
+              />
+            </Standing>
+          ),
+      )}
+    </section>
+  );
+}
+
+function Standing({ children, onRemove }: { children: preact.ComponentChildren; onRemove: () => void }) {
+  return (
+    <div class="standing">
+      {children}
+      <button type="button" class="quiet" onClick={onRemove}>
+        Take off
+      </button>
+    </div>
+  );
+}

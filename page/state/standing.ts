@@ -1,0 +1,75 @@
+import type { Dressing, KeepClear, PlacedOrnament } from '../../src/formats/dressing.js';
+import { type Placement, unplacedPoint } from '../../src/geometry/placement.js';
+import { DEFAULT_PASSES } from '../../src/harmony/passes.js';
+import type { Figure } from '../core/messages.js';
+
+/** Changes of what stands free on the block: figures, and places that are kept clear. Places are as on the table, mm. */
+type Place = readonly [number, number];
+
+const tidy = ([x, y]: Place): [number, number] => [Math.round(10 * x) / 10, Math.round(10 * y) / 10];
+const drawn = (at: Place, placement: Placement): [number, number] =>
+  tidy(unplacedPoint([at[0], at[1]], placement));
+
+export function withFigure(dressing: Dressing, figure: Figure, at: Place, placement: Placement): Dressing {
+  const threads = dressing.threads.length;
+  const more = Array.from({ length: figure.threads - 1 }, (_, k) => (k + 1) % threads);
+  const placed: PlacedOrnament = {
+    ornament: figure.name,
+    at: drawn(at, placement),
+    parameters: { size: figure.size.default },
+    thread: 0,
+    ...(more.length > 0 && { moreThreads: more }),
+    passes: DEFAULT_PASSES,
+    pinned: true,
+  };
+  return { ...dressing, ornaments: [...(dressing.ornaments ?? []), placed] };
+}
+
+/** A figure that the maker moves stands where she puts it, and stays when the rest is mixed again. */
+export const withFigureAt = (dressing: Dressing, k: number, at: Place, placement: Placement): Dressing =>
+  withFigureChanged(dressing, k, ({ patch: _, ...one }) => ({ ...one, at: drawn(at, placement) }));
+
+export const withFigureSize = (dressing: Dressing, k: number, size: number): Dressing =>
+  withFigureChanged(dressing, k, (one) => ({ ...one, parameters: { ...one.parameters, size } }));
+
+const withFigureChanged = (
+  dressing: Dressing,
+  k: number,
+  edit: (one: PlacedOrnament) => PlacedOrnament,
+): Dressing => ({
+  ...dressing,
+  ornaments: dressing.ornaments?.map((one, i) => (i === k ? { ...edit(one), pinned: true } : one)),
+});
+
+export const withoutFigure = (dressing: Dressing, k: number): Dressing => ({
+  ...dressing,
+  ornaments: dressing.ornaments?.filter((_, i) => i !== k),
+});
+
+/** A place that is kept clear begins so large, mm. */
+const CLEAR = 12;
+
+export function withClearPlace(dressing: Dressing, at: Place, placement: Placement): Dressing {
+  const known = dressing.keepClear ?? [];
+  const circle = { at: drawn(at, placement), radius: CLEAR };
+  return { ...dressing, keepClear: [...known, { name: `kept clear ${known.length + 1}`, circle }] };
+}
+
+export const withClearCircle = (
+  dressing: Dressing,
+  k: number,
+  edit: (circle: NonNullable<KeepClear['circle']>) => NonNullable<KeepClear['circle']>,
+): Dressing => ({
+  ...dressing,
+  keepClear: dressing.keepClear?.map((one, i) =>
+    i === k && one.circle ? { ...one, circle: edit(one.circle) } : one,
+  ),
+});
+
+export const withClearAt = (dressing: Dressing, k: number, at: Place, placement: Placement): Dressing =>
+  withClearCircle(dressing, k, (circle) => ({ ...circle, at: drawn(at, placement) }));
+
+export const withoutClearPlace = (dressing: Dressing, k: number): Dressing => ({
+  ...dressing,
+  keepClear: dressing.keepClear?.filter((_, i) => i !== k),
+});
