@@ -9,11 +9,14 @@ export type Paint = (level: Level, word: string) => string;
 export function lookHere(findings: readonly Finding[], paint: Paint = (_, word) => word): string {
   if (!findings.length) return 'Look here: nothing stands out.';
   const lines = worstFirst(findings).map(
-    (finding) =>
-      `  ${paint(finding.level, mark[finding.level].padEnd(5))}  ${subject(finding)}${finding.message}${place(finding)}`,
+    (finding) => `  ${paint(finding.level, mark[finding.level].padEnd(5))}  ${findingText(finding)}`,
   );
   return ['Look here, the worst first:', ...lines].join('\n');
 }
+
+/** A finding by itself: what it is about, what it says, where on the block. */
+export const findingText = (finding: Finding): string =>
+  `${subject(finding)}${finding.message}${place(finding)}`;
 
 /** The stop and seam that a message is about, as far as it does not name them itself. */
 function subject({ seam, stop, message }: Finding): string {

@@ -1,11 +1,11 @@
-/** What to look at before and while the machine runs, for whoever has only the sheet at hand. */
+/** What to look at before and while the machine runs, for whoever has only the sheet at hand: as the README says it. */
 export const CAUTIONS: readonly string[] = [
   'Sew a swatch or one color stop on scrap of the same cloth and stabilizer first.',
-  'Check that the design fits the sewing field of your hoop, and trace its outline with the needle up.',
   'Keep hands, hair, sleeves and eyes away from the moving needle; wear glasses when sewing over bulky seams, where a needle may break.',
   'Stop the machine, and take the hoop off or the foot away from the pedal, before you trim threads or cloth in the hoop.',
   'Irons are hot enough to burn, to melt plastic hoops and parts, and to glaze synthetic thread and metallics: press away from the machine, from the back, and let the work cool.',
-  'Follow your machine’s own manual and the rules of the place you work in; where they differ from this sheet, they win.',
+  'Check that the design fits the sewing field of your hoop before you start, and trace its outline with the needle up.',
+  "Follow your machine's own manual and the rules of the place you work in; where they differ from this page, they win.",
 ];
 
 /** Some machines run through a change of color. */

@@ -3,6 +3,7 @@ import { threadKey } from '../design/merge.js';
 import type { Dressed } from '../dress.js';
 import { lineName } from '../finding.js';
 import type { DressReport } from '../report/dress-report.js';
+import { findingText } from '../report/look-here.js';
 import { numberList } from '../report/table.js';
 import { CAUTIONS } from './cautions.js';
 import { Flow, MARGIN } from './flow.js';
@@ -60,10 +61,10 @@ export async function sewSheet(
   const letters = handLetters(report);
 
   picturePage(flow, dressed, report, layout, { marks, letters, seams: !numbers });
+  lookAt(flow, report);
   stopTable(flow, stops, halts, marks, numbers);
   byHandTable(flow, report, letters);
   threadTable(flow, stops, marks);
-  lookAt(flow, report);
   cautions(flow);
   writeFooters(paper, `${dressed.block.name}: sew sheet`, MARGIN);
   return {
@@ -153,7 +154,7 @@ function lookAt(flow: Flow, { findings }: DressReport): void {
   const worst = findings.filter(({ level }) => level !== 'note');
   if (worst.length === 0) return;
   heading(flow, 'Look here first');
-  for (const { message } of worst.slice(0, MOST_TOLD)) item(flow, message);
+  for (const finding of worst.slice(0, MOST_TOLD)) item(flow, findingText(finding));
   if (worst.length > MOST_TOLD) item(flow, `and ${worst.length - MOST_TOLD} more in the report`);
 }
 

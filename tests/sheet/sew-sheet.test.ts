@@ -9,6 +9,7 @@ import type { Dressing } from '../../src/formats/dressing.js';
 import { readDressing } from '../../src/formats/dressing-file.js';
 import { defaultDressing } from '../../src/plan.js';
 import { type DressReport, dressReport } from '../../src/report/dress-report.js';
+import { CAUTIONS } from '../../src/sheet/cautions.js';
 import { sewSheet } from '../../src/sheet/sew-sheet.js';
 import { piecedPanel, SEAM_STOPS } from '../fixtures/pieced-panel.js';
 import { builtIn } from '../stitches/dictionary.js';
@@ -50,6 +51,16 @@ async function threaded(
 test('the same work gives the same sheet, byte for byte', async () => {
   const again = await sewSheet(panel.dressed, panel.report, [], { paper: 'a4' });
   expect(Buffer.from(again.bytes).equals(Buffer.from(sheet))).toBe(true);
+});
+
+test('cautions are those of the README', () => {
+  const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
+  const section = readme.slice(readme.indexOf('## At the machine')).split(/^## /m)[1];
+  const listed = section
+    .split(/^- /m)
+    .slice(1)
+    .map((text) => text.replace(/\s+/g, ' ').trim());
+  expect(CAUTIONS).toEqual(listed);
 });
 
 test('a program learns what the sheet tells beyond the report', async () => {
