@@ -17,7 +17,7 @@ import type { Design, Stop } from './design/design.js';
 import { splitAfter } from './design/existing.js';
 import { hoopingStops } from './design/hooping.js';
 import { type BrokenTuck, sewingOrder } from './design/order.js';
-import { stopsOfLines } from './design/stops-of-lines.js';
+import { membersOfStops, stopsOfLines } from './design/stops-of-lines.js';
 import { walkedFigures } from './design/walk-pieces.js';
 import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
@@ -58,6 +58,8 @@ export interface DressedLine {
   /** index into dressing.treatments */
   readonly treatment: number;
   readonly fit: SeamFit;
+  /** lines whose treatments lie over its ends */
+  readonly tucksUnder: readonly (number | 'outline')[];
   /** one for each layer of the fit */
   readonly layers: readonly DressedLayer[];
 }
@@ -112,7 +114,7 @@ export function dress(
   const lines = order.map((k, nth): DressedLine => {
     progress(nth, order.length, 'sewing seams');
     const { treatment } = asked.lines[k];
-    const { fit } = fits[k];
+    const { fit, tucksUnder } = fits[k];
     const layers = fit.layers.map((layer): DressedLayer => {
       const { title, thread, spread } = askedLayer(dressing, dictionary, treatment, layer);
       const asLaid = sewn(layer.chains, craftFor(thread.weight, { pull, spread }), () =>
@@ -121,7 +123,7 @@ export function dress(
       const runs = layer.kind === 'accent' ? walkedFigures(asLaid, threadWidth(thread.weight)) : asLaid;
       return { kind: layer.kind, title, thread, runs };
     });
-    return { treatment, fit, layers };
+    return { treatment, fit, tucksUnder, layers };
   });
   const placed = placedOrnaments(dressing, dictionary, groundOf(block.map, dressing, lines, keepClear));
   findings.push(...placed.findings);
@@ -144,23 +146,8 @@ export function dress(
       accentsLeftOut(fit, accentNames(dressing.treatments[treatment], dictionary)),
     ),
   );
-  const ornamentStops = ornaments.map(
-    ({ title, thread, runs }): Stop => ({ title, kind: 'ornament', seams: [], thread, runs }),
-  );
   const before = hoopingStops(block.map, dressing.hooping ?? {});
-  const stops = stopsOfLines(
-    lines.map(({ fit, layers }, i) => ({ seam: fit.seam, tucksUnder: fits[order[i]].tucksUnder, layers })),
-    ornamentStops,
-    {
-      by: dressing.stopPer ?? 'row',
-      wanted: treatmentsInOrder(dressing).flatMap((t) => {
-        const place = lines.findIndex(({ treatment }) => treatment === t);
-        return place < 0 ? [] : [place];
-      }),
-      width: threadWidth,
-      isLate: (seam) => isLate(block, dressing, seam),
-    },
-  );
+  const stops = stopsOfLines(...toBeStops({ block, dressing, lines, ornaments }));
   const design = designOf(block, dressing, [...before, ...stops]);
   findings.push(...stopsKeptApart(design, dressing.stopPer ?? 'row'));
   const field = fieldOf(block, design);
@@ -190,6 +177,26 @@ function dressToHoop(block: Block, dressing: Dressing, dictionary: Dictionary, p
   const note: Finding = { level: 'note', code: 'made-to-fit', message };
   return { ...worked, dressing, findings: worstFirst([...worked.findings, note]) };
 }
+
+type Sewn = Pick<Dressed, 'block' | 'dressing' | 'lines' | 'ornaments'>;
+
+/** What the new color stops are made of, and how. */
+const toBeStops = ({ block, dressing, lines, ornaments }: Sewn): Parameters<typeof stopsOfLines> => [
+  lines.map(({ fit, tucksUnder, layers }) => ({ seam: fit.seam, tucksUnder, layers })),
+  ornaments.map(({ title, thread, runs }): Stop => ({ title, kind: 'ornament', seams: [], thread, runs })),
+  {
+    by: dressing.stopPer ?? 'row',
+    wanted: treatmentsInOrder(dressing).flatMap((t) => {
+      const place = lines.findIndex(({ treatment }) => treatment === t);
+      return place < 0 ? [] : [place];
+    }),
+    width: threadWidth,
+    isLate: (seam) => isLate(block, dressing, seam),
+  },
+];
+
+/** The new color stops, each as the rows, accents and ornaments that it sews, with their own runs. */
+export const membersOfNewStops = (sewn: Sewn): Stop[][] => membersOfStops(...toBeStops(sewn));
 
 /** The room that a block takes with all that is sewn on it. */
 const fieldOf = ({ map, existing, origin }: Block, { stops }: Design): Field =>

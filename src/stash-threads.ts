@@ -13,11 +13,13 @@ import {
   verdictOf,
 } from './check/contrast/thread-contrast.js';
 import type { Difference } from './color/difference.js';
-import type { Dressed } from './dress.js';
+import { type Dressed, membersOfNewStops } from './dress.js';
 import type { Dressing, ThreadChoice } from './formats/dressing.js';
-import { type Assigned, type Assignment, assignThreads, usesOf } from './harmony/assign-threads.js';
+import { assignAsMerged } from './harmony/assign-merged.js';
+import { type Assigned, type Assignment, usesOf } from './harmony/assign-threads.js';
 import { rethreaded, ThreadList, workRethreaded } from './harmony/threading.js';
 import { threadWidth } from './needle/craft.js';
+import type { Runs } from './needle/run.js';
 import { isHeavy, sewnThreads, useOf } from './thread-look.js';
 
 export interface StashLimits {
@@ -94,21 +96,23 @@ export function threadsFromStash(
   difference: Difference,
 ): StashChoice {
   const { map } = dressed.block;
-  const sewn = inSewingOrder(dressed);
+  const sewn = sewnThreads(dressed);
   const things = thingsOf(map, sewn);
   const pairs = pairsOf(map, things);
   const puzzle: Assignment = {
     own: things.map((thing) => stash.map((thread) => ownPrice(map, thing, thread, difference))),
     pairs,
     clash: stash.map((a) => stash.map((b) => Math.max(0, 1 - leastDifference(a, b, difference) / PLAIN))),
-    order: sewn.map(({ use }) => things.findIndex((thing) => thing.use === use)),
+    order: [],
     perThread: PRICES.perThread,
     perChange: PRICES.perChange,
     mostThreads: limits.palette,
     mostChanges: limits.changes,
   };
-  const found = assignThreads(puzzle, dressed.dressing.seed);
-  const { threads, changes } = usesOf(puzzle, found.chosen);
+  const found = assignAsMerged(puzzle, dressed.dressing.stopPer ?? 'row', dressed.dressing.seed, (chosen) =>
+    sewnInOrder(dressed, sewn, things, chosen?.map((thread) => stash[thread]) ?? null),
+  );
+  const { threads, changes } = usesOf({ order: found.order }, found.chosen);
   return {
     dressing: withChosen(dressed.dressing, things, stash, found),
     plans: things.map((thing, i) => planOf(map, thing, i, stash, found.chosen, puzzle, difference)),
@@ -118,14 +122,29 @@ export function threadsFromStash(
   };
 }
 
-/** As the machine sews them; what shares a color stop with others keeps the order of lines. */
-function inSewingOrder(dressed: Dressed): SewnThread[] {
-  const place = new Map(dressed.design.stops.map(({ runs }, i) => [runs, i]));
-  const sewn = sewnThreads(dressed);
-  const onTop = (one: SewnThread) => (one.kind === 'accent' ? 1 : one.kind === 'ornament' ? 2 : 0);
-  if (sewn.every(({ runs }) => place.has(runs)))
-    return [...sewn].sort((a, b) => place.get(a.runs)! - place.get(b.runs)!);
-  return [...sewn].sort((a, b) => onTop(a) - onTop(b));
+/**
+ * The things as the machine sews them, each as often as it does: by the color stops of rows, or, with threads given for the
+ * things, by those that the dressing will have in these.
+ */
+function sewnInOrder(
+  dressed: Dressed,
+  sewn: readonly SewnThread[],
+  things: readonly Thing[],
+  threads: readonly ThreadChoice[] | null,
+): number[] {
+  const thingOf = new Map(things.map(({ use }, i) => [use, i]));
+  const ofRuns = new Map(sewn.map(({ runs, use }) => [runs, thingOf.get(use)!]));
+  const inThread = <T extends { readonly runs: Runs; readonly thread: ThreadChoice }>(one: T): T => {
+    const thing = ofRuns.get(one.runs);
+    return threads === null || thing === undefined ? one : { ...one, thread: threads[thing] };
+  };
+  const stops = membersOfNewStops({
+    block: dressed.block,
+    dressing: threads === null ? { ...dressed.dressing, stopPer: 'row' } : dressed.dressing,
+    lines: dressed.lines.map((line) => ({ ...line, layers: line.layers.map(inThread) })),
+    ornaments: dressed.ornaments.map(inThread),
+  });
+  return stops.flatMap((members) => members.flatMap(({ runs }) => ofRuns.get(runs) ?? []));
 }
 
 function thingsOf(map: SeamMap, sewn: readonly SewnThread[]): Thing[] {

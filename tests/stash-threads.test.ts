@@ -115,6 +115,24 @@ describe('threads from a stash', () => {
     expect(choice.changes).toBeLessThanOrEqual(changes);
   });
 
+  it.each([
+    ['thread', undefined],
+    ['thread', 3],
+    ['all', undefined],
+  ] as const)(
+    'are changed as often as told where each %s has a color stop, at most %s times',
+    (stopPer, changes) => {
+      const merged = { ...mixed, dressing: { ...mixed.dressing, stopPer } };
+      const choice = threadsFromStash(merged, stash, { changes }, difference);
+      const threads = sewnThreads(choice.dressing);
+      expect(changesIn(threads)).toBe(choice.changes);
+      expect(choice.changes).toBeLessThanOrEqual(changes ?? 99);
+      if (stopPer === 'all') expect([choice.threads, choice.changes]).toEqual([1, 0]);
+      else expect(choice.changes).toBeGreaterThan(0);
+    },
+    60_000,
+  );
+
   it('keep apart what the dressing has in two threads of one treatment', () => {
     const { plans } = threadsFromStash(mixed, stash, {}, difference);
     const seams = plans.flatMap(({ sewn: [{ line }], thread }) =>

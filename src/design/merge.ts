@@ -18,6 +18,12 @@ export interface Mergeable {
   readonly isAlone: boolean;
 }
 
+export interface Merging {
+  readonly by: StopsBy;
+  /** laid width of a thread of a weight, mm */
+  readonly width: (weight: string) => number;
+}
+
 /**
  * Color stops with those that share a thread, or all, sewn together; given in an order in which each may lie over those
  * before it. Whatever of two stops comes into touch, and whatever `earlier` says, stays in that order: where something
@@ -26,17 +32,11 @@ export interface Mergeable {
 export function mergedStops(
   given: readonly Mergeable[],
   earlier: readonly (readonly number[])[],
-  { by, width }: { readonly by: StopsBy; readonly width: (weight: string) => number },
+  { by, width }: Merging,
 ): Stop[] {
   if (by === 'row' || given.length < 2) return given.map(({ stop }) => stop);
-  const pieces = given.map(
-    ({ stop }): Piece => ({ runs: runsOf(stop.runs), width: width(stop.thread.weight) }),
-  );
-  const all = touching(pieces).map((near, i) => [...new Set([...near, ...earlier[i]])]);
-  const kinds = given.map(({ stop, isAlone }, i) =>
-    isAlone ? i : by === 'all' ? '' : threadKey(stop.thread),
-  );
-  return fewStops(kinds, all).map((members) =>
+  const pieces = piecesOf(given, width);
+  return gathered(given, pieces, earlier, by).map((members) =>
     members.length === 1
       ? given[members[0]].stop
       : together(
@@ -46,6 +46,32 @@ export function mergedStops(
           by,
         ),
   );
+}
+
+/** Which of the given each of those stops sews, ascending; the walk within them is not looked for. */
+export function stopMembers(
+  given: readonly Mergeable[],
+  earlier: readonly (readonly number[])[],
+  { by, width }: Merging,
+): number[][] {
+  if (by === 'row' || given.length < 2) return given.map((_, i) => [i]);
+  return gathered(given, piecesOf(given, width), earlier, by);
+}
+
+const piecesOf = (given: readonly Mergeable[], width: Merging['width']): Piece[] =>
+  given.map(({ stop }): Piece => ({ runs: runsOf(stop.runs), width: width(stop.thread.weight) }));
+
+function gathered(
+  given: readonly Mergeable[],
+  pieces: readonly Piece[],
+  earlier: readonly (readonly number[])[],
+  by: StopsBy,
+): number[][] {
+  const all = touching(pieces).map((near, i) => [...new Set([...near, ...earlier[i]])]);
+  const kinds = given.map(({ stop, isAlone }, i) =>
+    isAlone ? i : by === 'all' ? '' : threadKey(stop.thread),
+  );
+  return fewStops(kinds, all);
 }
 
 function together(

@@ -1,7 +1,7 @@
 import { lineName } from '../finding.js';
 import type { Runs } from '../needle/run.js';
 import type { Stop, Thread } from './design.js';
-import { mergedStops, type StopsBy } from './merge.js';
+import { type Mergeable, mergedStops, type StopsBy, stopMembers } from './merge.js';
 
 /** A treated line as sewn, in the order of lines; what the order of its stops depends on. */
 export interface LineToSew {
@@ -42,6 +42,29 @@ export function stopsOfLines(
   ornaments: readonly Stop[],
   asked: StopsAsked,
 ): Stop[] {
+  return groupsOf(lines, ornaments, asked).flatMap(({ given, earlier }) =>
+    mergedStops(given, earlier, asked),
+  );
+}
+
+/** The same stops, each as those that it is made of, with their own runs. */
+export function membersOfStops(
+  lines: readonly LineToSew[],
+  ornaments: readonly Stop[],
+  asked: StopsAsked,
+): Stop[][] {
+  return groupsOf(lines, ornaments, asked).flatMap(({ given, earlier }) =>
+    stopMembers(given, earlier, asked).map((members) => members.map((member) => given[member].stop)),
+  );
+}
+
+/** What may be sewn together: all but what is sewn late, and that. */
+interface Group {
+  readonly given: readonly Mergeable[];
+  readonly earlier: readonly (readonly number[])[];
+}
+
+function groupsOf(lines: readonly LineToSew[], ornaments: readonly Stop[], asked: StopsAsked): Group[] {
   const ofLines = lines.flatMap((line, k) => entriesOf(line, k));
   const isAccent = ({ kind }: Entry) => kind === 'accent';
   const entries: Entry[] = [
@@ -50,18 +73,15 @@ export function stopsOfLines(
     ...ornaments.map((stop): Entry => ({ stop, line: null, kind: 'ornament' })),
   ].filter(({ stop }) => stop.runs.start.length > 1);
   const isLate = ({ line }: Entry) => line !== null && asked.isLate(lines[line].seam);
-  return [entries.filter((entry) => !isLate(entry)), entries.filter(isLate)].flatMap((group) =>
-    mergedStops(
-      group.map(({ stop, kind }) => ({
-        stop,
-        isOne: kind !== 'accent',
-        // the maker lays a ribbon where it shows before anything else is sewn
-        isAlone: kind === 'placement',
-      })),
-      earlierOf(group, lines, asked),
-      asked,
-    ),
-  );
+  return [entries.filter((entry) => !isLate(entry)), entries.filter(isLate)].map((group) => ({
+    given: group.map(({ stop, kind }) => ({
+      stop,
+      isOne: kind !== 'accent',
+      // the maker lays a ribbon where it shows before anything else is sewn
+      isAlone: kind === 'placement',
+    })),
+    earlier: earlierOf(group, lines, asked),
+  }));
 }
 
 function entriesOf({ seam, layers }: LineToSew, line: number): Entry[] {
