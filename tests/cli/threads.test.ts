@@ -11,10 +11,23 @@ beforeAll(async () => {
   for (const name of ['panel.svg', 'stash.csv']) copyFileSync(demo(name), join(folder, name));
   writeFileSync(join(folder, 'bad.csv'), 'name,color\nBrick,nocolor\nBrick,\n');
   writeFileSync(join(folder, 'no-color.csv'), 'name,shade\nBrick,red\n');
+  writeFileSync(join(folder, 'twice.csv'), 'name,color\nBrick,red\nbrick,darkred\n');
   writeFileSync(join(folder, 'cloth.png'), 'this is text');
+  writeFileSync(join(folder, 'huge.png'), hugePicture());
   await seamwright(folder, 'dress', 'panel.svg', '--stitch', 'feather', '--save', 'panel.dressing.json');
 }, patient);
 afterAll(() => removeFolder(folder));
+
+/** The head of a PNG of 10,000 by 10,000 pixels (Portable Network Graphics 1.2, 11.2.2): more than that nobody reads of it. */
+function hugePicture(): Uint8Array {
+  const bytes = new Uint8Array(64);
+  bytes.set([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52]);
+  const view = new DataView(bytes.buffer);
+  view.setUint32(16, 10_000);
+  view.setUint32(20, 10_000);
+  bytes.set([8, 2], 24);
+  return bytes;
+}
 
 describe('threads', () => {
   it(
@@ -52,6 +65,16 @@ describe('threads', () => {
       'a stash without colors',
       ['--stash', 'no-color.csv'],
       /no-color\.csv line 1: there is no column "color"/,
+    ],
+    [
+      'a stash with a thread twice',
+      ['--stash', 'twice.csv'],
+      /twice\.csv line 3: "brick" in No\. 40 stands in line 2 already/,
+    ],
+    [
+      'a picture of 100 megapixels',
+      ['--stash', 'stash.csv', '--fabric', '2=huge.png'],
+      /huge\.png: is a picture of 100 megapixels; make it smaller/,
     ],
     ['no stash', [], /--stash: is not given/],
     ['a stash that is the dressing', ['--stash', 'panel.dressing.json'], /there is no column "name"/],

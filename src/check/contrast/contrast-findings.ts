@@ -94,10 +94,14 @@ const linesOf = (group: readonly Shown[]): LineId[] => [
   ...new Set(group.flatMap(({ sewn: { line } }) => (line === null ? [] : [line]))),
 ];
 
-/** "seams 3, 5-7 and under 2 ornaments" */
+/** A figure that is worked twice in one thread, as petals and heart, is one all the same. */
+const ornamentsIn = (group: readonly Shown[]): number =>
+  new Set(group.flatMap(({ sewn: { line, use } }) => (line === null ? [use] : []))).size;
+
+/** "seams 3, 5-7 and 2 ornaments" */
 function where(group: readonly Shown[]): string {
   const lines = linesOf(group);
-  const ornaments = group.filter(({ sewn: { line } }) => line === null).length;
+  const ornaments = ornamentsIn(group);
   return [
     ...(lines.length ? [lineList(lines)] : []),
     ...(ornaments ? [ornaments === 1 ? 'an ornament' : `${ornaments} ornaments`] : []),
@@ -147,7 +151,7 @@ function thinOnPrint(map: SeamMap, group: readonly Shown[]): Finding[] {
     {
       level: 'note',
       code: 'thin-on-print',
-      message: `${where(group)} ${group.length === 1 ? 'lies' : 'lie'} on a busy print (patch ${busiest}${patches.size > 1 ? ' most' : ''}), where thread one weight heavier reads better, such as --set ${said}:passes=4`,
+      message: `${where(group)} ${linesOf(group).length + ornamentsIn(group) === 1 ? 'lies' : 'lie'} on a busy print (patch ${busiest}${patches.size > 1 ? ' most' : ''}), where thread one weight heavier reads better, such as --set ${said}:passes=4`,
       ...place(group),
     },
   ];

@@ -164,6 +164,27 @@ describe('an ornament', () => {
   });
 });
 
+describe('a finding', () => {
+  it('counts a figure once, though two of its parts are worked in one thread', async () => {
+    const map = await panel('#202020', '#f0f0f0', '#f0f0f0');
+    const part = (use: string) => sewn(null, '#252525', across([10, 10], [20, 10], 2, 2), { use });
+    const told = (...uses: string[]) => lookAt(map, ...uses.map(part)).findings[0].message;
+    expect(told('ornament 0 thread 1', 'ornament 0 thread 1')).toContain('the fabrics of an ornament:');
+    expect(told('ornament 0 thread 1', 'ornament 1 thread 1')).toContain('the fabrics of 2 ornaments:');
+  });
+
+  it('about the rows of one seam says that it lies on a print, of two that they do', async () => {
+    const map = await panel('#ffffff', '#ffffff', '#ffffff');
+    const print = { colors: [{ hex: '#ffffff', share: 1 }], busyness: 0.8 };
+    const busy = { ...map, patches: map.patches.map((patch) => ({ ...patch, print })) };
+    const [one, other] = [lineAt(map, true), lineAt(map, false)];
+    const rows = (...lines: number[]) =>
+      lookAt(busy, ...lines.map((line) => sewn(line, '#000000', line === one ? upright() : level())));
+    expect(rows(one, one).findings[0].message).toMatch(/^seam \d lies on a busy print/);
+    expect(rows(one, other).findings[0].message).toMatch(/^seams 1, 2 lie on a busy print|^seams 1-2 lie/);
+  });
+});
+
 describe('treatments that meet', () => {
   const meet = async (first: string, second: string, stitch: string) => {
     const map = await panel('#ffffff', '#ffffff', '#ffffff');
