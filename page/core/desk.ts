@@ -4,6 +4,7 @@ import type { BlockSource } from '../../src/formats/dressing.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { benched, benchFindings, benchSamples } from './bench.js';
 import { complaintOf } from './complaint.js';
+import { bareBlock, emptyBlock, redraw } from './drawing.js';
 import { drawnOf } from './drawn.js';
 import { freshWork } from './fresh-work.js';
 import { examined, lookOf } from './looks.js';
@@ -79,6 +80,9 @@ export function deskOf(
       return benched(name, record, await samples, library);
     },
     benchFindings: async ({ name, record }) => benchFindings(name, record),
+    bare: async ({ dressing }) => bareBlock(await blockOf(dressing.block), dressing),
+    empty: async ({ width, height }) => emptyBlock(width, height, library),
+    redraw: async ({ dressing, drawing }) => redraw(await blockOf(dressing.block), dressing, drawing),
     output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
   };
 

@@ -2,8 +2,12 @@ import { withFabrics } from '../../src/asked/fabrics.js';
 import type { Block } from '../../src/block/block.js';
 import { drawingOfMap } from '../../src/block/drawing-of-map.js';
 import type { Dressing, KeepClear } from '../../src/formats/dressing.js';
-import { readSeamDrawing, type SeamDrawing, writeSeamDrawing } from '../../src/formats/seam-drawing.js';
-import { OUTLINE } from '../../src/formats/seam-drawing.js';
+import {
+  OUTLINE,
+  readSeamDrawing,
+  type SeamDrawing,
+  writeSeamDrawing,
+} from '../../src/formats/seam-drawing.js';
 import { SNAP } from '../../src/geometry/tolerances.js';
 import { defaultDressing } from '../../src/plan.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
@@ -43,7 +47,10 @@ function keptClear({ keepClear = [] }: Block, dressing: Dressing): { keepClear?:
   if (keepClear.length === 0) return {};
   const areas = keepClear.flatMap(({ name, area }) =>
     area.rings.map((ring): KeepClear => {
-      const polygon = Array.from({ length: ring.length / 2 - 1 }, (_, i) => [ring[2 * i], ring[2 * i + 1]] as const);
+      const polygon = Array.from(
+        { length: ring.length / 2 - 1 },
+        (_, i) => [ring[2 * i], ring[2 * i + 1]] as const,
+      );
       return { name, polygon };
     }),
   );

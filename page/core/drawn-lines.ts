@@ -2,7 +2,7 @@ import { type DrawnSeam, type SeamDrawing, subpathOfSeam } from '../../src/forma
 import { flattenSubpath } from '../../src/formats/svg-flatten.js';
 import { nearestOnSegment } from '../../src/geometry/nearest.js';
 import type { Point } from '../../src/geometry/point.js';
-import { cumulativeLength, pointAt, type Points, pointCount } from '../../src/geometry/polyline.js';
+import { cumulativeLength, type Points, pointAt, pointCount } from '../../src/geometry/polyline.js';
 import { pointAtLength } from '../../src/geometry/polyline-part.js';
 
 const known = new WeakMap<DrawnSeam, Points>();

@@ -3,6 +3,7 @@ import type { Shown } from '../../src/draw/overlays/show.js';
 import type { Finding } from '../../src/finding.js';
 import type { Mark } from '../../src/fit/fit.js';
 import type { Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
+import type { SeamDrawing } from '../../src/formats/seam-drawing.js';
 import type { Placement } from '../../src/geometry/placement.js';
 import type { DressReport } from '../../src/report/dress-report.js';
 import type { Parameter } from '../../src/stitches/stitch.js';
@@ -19,6 +20,8 @@ export interface GivenFile {
 
 /** Thread ready to be drawn: points in mm, and the pieces of every run; a run ends with -1. */
 export interface DrawnThread {
+  /** the same for thread that looks the same, and for no other */
+  readonly key: string;
   readonly xy: Float64Array;
   readonly cuts: Int32Array;
   readonly hex: string;
@@ -68,6 +71,12 @@ export interface Figure {
   readonly title: string;
   readonly threads: number;
   readonly size: Parameter;
+}
+
+/** The block as drawn, without thread, and its lines as they can be changed. */
+export interface Bare {
+  readonly block: DrawnBlock;
+  readonly drawing: SeamDrawing;
 }
 
 /** What was made of a file. */
@@ -138,6 +147,12 @@ export interface Asks extends BenchAsks {
   look: { ask: { dressing: Dressing; shown: Looked }; answer: Look };
   /** all findings, density and contrast among them, worst first */
   examine: { ask: { dressing: Dressing }; answer: readonly Finding[] };
+  /** the block to draw on */
+  bare: { ask: { dressing: Dressing }; answer: Bare };
+  /** a block of so many mm, with nothing on it */
+  empty: { ask: { width: number; height: number }; answer: Dressing };
+  /** the dressing once the lines of its block are drawn anew */
+  redraw: { ask: { dressing: Dressing; drawing: SeamDrawing }; answer: Dressing };
   output: { ask: { dressing: Dressing; kind: OutputKind }; answer: Uint8Array };
 }
 
