@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import { readSvgBlock } from '../../src/block/read-drawing.js';
+import { LIMITS } from '../../src/check/density/limits.js';
 import { drawDressed } from '../../src/draw/dressed-picture.js';
+import { drawOverlays } from '../../src/draw/overlays/overlay-picture.js';
+import { workOfDressed } from '../../src/draw/overlays/work-of-dressed.js';
 import { dress } from '../../src/dress.js';
-import { readDressing } from '../../src/formats/dressing-file.js';
 import { builtIn } from '../stitches/dictionary.js';
+import { demoPanel } from './demo-panel.js';
 import { ornamentSheet, type Sheet, stitchSheet, treatmentSheet } from './sheet.js';
 
 export const gallery = new URL('../../gallery/', import.meta.url);
@@ -15,7 +16,7 @@ export interface Picture {
   draw(): Promise<string>;
 }
 
-/** Every picture of the gallery: the demo panel, and a sheet of each stitch, ornament and treatment. */
+/** Every picture of the gallery: the demo panel and its density, and a sheet of each stitch, ornament and treatment. */
 export function pictures(): Picture[] {
   const sheets = <T extends { readonly name: string }>(
     shelf: string,
@@ -30,23 +31,17 @@ export function pictures(): Picture[] {
       },
     }));
   return [
-    { path: 'demo/panel.png', draw: drawPanel },
+    { path: 'demo/panel.png', draw: async () => drawDressed(await demoPanel()) },
+    { path: 'demo/density.png', draw: drawDensity },
     ...sheets('stitches', builtIn.stitches.values(), stitchSheet),
     ...sheets('ornaments', builtIn.ornaments.values(), ornamentSheet),
     ...sheets('treatments', builtIn.treatments.values(), (treatment) => treatmentSheet(treatment, builtIn)),
   ];
 }
 
-async function drawPanel(): Promise<string> {
-  const demo = new URL('demo/', gallery);
-  const dressing = await readDressing(
-    readFileSync(new URL('panel.dressing.json', demo), 'utf8'),
-    'panel.dressing.json',
-  );
-  const text = readFileSync(new URL(dressing.block.file, demo), 'utf8');
-  const panel = await readSvgBlock(text, dressing.block.file, dressing.block);
-  return drawDressed(dress(panel, dressing, builtIn));
-}
+/** How dense the stitches of the demo panel stand, as `check` draws it. */
+const drawDensity = async (): Promise<string> =>
+  drawOverlays(workOfDressed(await demoPanel()), new Set(['density']), LIMITS.firm);
 
 /** What a picture was drawn from, so that a stale one is noticed without comparing pixels. */
 export const fingerprint = (svg: string): string => createHash('sha256').update(svg).digest('hex');

@@ -55,7 +55,7 @@ export function heatOverlay(
   return {
     picture: heatPicture(field, scale, noun, opacity) + peaks(field, noun, size),
     part: {
-      heading: `${heading}: ${shortNumber(mostOf(field))} at the most; more than ${limit.warning} is worth a look, more than ${limit.error} too much`,
+      heading: `${heading}: ${shortNumber(mostOf(field))} at the most`,
       entries: scale.map((step, i) => entryOf(step, scale[i + 1])),
     },
   };
@@ -93,7 +93,11 @@ function entryOf({ above, hex, grade }: HeatStep, next: HeatStep | undefined): L
     sample: (x, y) =>
       box(x, y, hex, { stroke: EDGE, 'stroke-width': 0.12 }) +
       (grade === 'usual' ? '' : box(x, y, `url(#stripes-${grade})`)),
-    told: { usual: bounds, warning: `${bounds}, striped`, error: `${bounds}, crossed` }[grade],
+    told: {
+      usual: bounds,
+      warning: `${bounds}, striped: worth a look`,
+      error: `${bounds}, crossed: too much`,
+    }[grade],
   };
 }
 

@@ -18,8 +18,8 @@ import { svgDocument } from '../../../src/draw/svg.js';
 import type { Dressed } from '../../../src/dress.js';
 import { readDst } from '../../../src/formats/dst-read.js';
 import { type FlatField, tiledField } from '../../check/density/tiled-field.js';
+import { demoPanel } from '../../gallery/demo-panel.js';
 import { allWithin, svgTree, titled } from '../svg-elements.js';
-import { demoPanel } from './demo.js';
 
 let dressed: Dressed;
 beforeAll(async () => {
