@@ -10,6 +10,7 @@ import { threadWidth } from '../../src/needle/craft.js';
 import type { Runs } from '../../src/needle/run.js';
 import { placementAsked } from '../../src/placed.js';
 import { dressReport } from '../../src/report/dress-report.js';
+import { digestOf } from './digest.js';
 import type { DrawnBlock, DrawnStop, DrawnThread, Picture } from './messages.js';
 
 /** A dressed block as plain records that the page draws. @param drawn the block as drawn */
@@ -64,5 +65,12 @@ const drawnStop = ({ title, kind, seams, thread, runs }: Stop): DrawnStop => ({
 /** Thread as the page's pen takes it, see DrawnThread. */
 export function drawnThread(runs: Runs, { hex, weight }: Pick<Thread, 'hex' | 'weight'>): DrawnThread {
   const { xy, cuts } = strandsOf(runs);
-  return { xy, cuts: Int32Array.from(cuts.flatMap((of) => [...of, -1])), hex, width: threadWidth(weight) };
+  const width = threadWidth(weight);
+  return {
+    key: `${hex} ${width} ${xy.length} ${digestOf(xy)}`,
+    xy,
+    cuts: Int32Array.from(cuts.flatMap((of) => [...of, -1])),
+    hex,
+    width,
+  };
 }

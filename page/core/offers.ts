@@ -9,7 +9,7 @@ import type { Figure, Line, Offered, Tried } from './messages.js';
 import { withThreads } from './with-threads.js';
 
 /** All that a line can get: saved treatments first, then stitches alone. @param own names of the maker's own stitches */
-export function offersOf(library: Dictionary, own: ReadonlySet<string>): Offered[] {
+export function offersOf(library: Dictionary, own: ReadonlySet<string> = new Set()): Offered[] {
   const treatments = [...library.treatments.values()].map((saved): Offered => {
     const { work, family } = treatmentOffer(saved, library);
     const { name, title, otherNames, use } = saved;

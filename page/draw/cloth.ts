@@ -1,7 +1,7 @@
 import { traceLine, traceRing } from '../../src/draw/pen.js';
 import { mutedCloth } from '../../src/draw/shade.js';
 import type { DrawnBlock } from '../core/messages.js';
-import { canvasPen } from './canvas-pen.js';
+import { canvasPen, type Drawing } from './canvas-pen.js';
 
 /** The seams fold the cloth: shades that run out to both sides, [width in mm, strength]. */
 const FOLDS = [
@@ -11,7 +11,7 @@ const FOLDS = [
 ] as const;
 
 /** Patches in their fabrics, seams as folds, and a faint trace of what is sewn already; the unit is the millimeter. */
-export function drawCloth(ctx: CanvasRenderingContext2D, block: DrawnBlock): void {
+export function drawCloth(ctx: Drawing, block: DrawnBlock): void {
   if (block.patches.length === 0) {
     ctx.fillStyle = mutedCloth(0);
     ctx.fillRect(0, 0, block.width, block.height);

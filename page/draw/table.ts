@@ -2,8 +2,9 @@ import { traceLine, traceRing } from '../../src/draw/pen.js';
 import type { Line, Picture } from '../core/messages.js';
 import { pointsOf } from '../state/lines-near.js';
 import type { View } from '../state/view.js';
-import { canvasPen } from './canvas-pen.js';
+import { canvasPen, type Drawing } from './canvas-pen.js';
 import { drawCloth } from './cloth.js';
+import type { Layers } from './layers.js';
 import { drawThread } from './thread.js';
 
 export interface OnTable {
@@ -15,6 +16,7 @@ export interface OnTable {
   readonly sewnTo: number | null;
   /** what is measured, instead of the thread as it lies */
   readonly look: LookImage | null;
+  readonly layers: Layers;
 }
 
 type LookImage = { readonly image: HTMLImageElement } & Record<'left' | 'top' | 'width' | 'height', number>;
@@ -36,7 +38,22 @@ function drawLook(ctx: CanvasRenderingContext2D, { image, left, top, width, heig
 }
 
 /** Cloth, thread in the order sewn, and what is put on by hand when all is sewn. */
-function drawBlock(ctx: CanvasRenderingContext2D, dots: number, { picture, hidden, sewnTo }: OnTable): void {
+function drawBlock(ctx: CanvasRenderingContext2D, dots: number, on: OnTable): void {
+  const { picture, view, hidden, sewnTo } = on;
+  const stops = picture.stops.slice(0, sewnTo ?? undefined).filter(({ title }) => !hidden.includes(title));
+  on.layers.draw(ctx, JSON.stringify([view, dots, picture.block.name]), [
+    { key: clothKey(picture), draw: (to) => drawGround(to, dots, picture) },
+    ...stops.map((stop) => ({ key: stop.key, draw: (to: Drawing) => drawThread(to, stop) })),
+  ]);
+  if (sewnTo === null) for (const { at, radius } of picture.marks) drawMark(ctx, at, radius);
+}
+
+/** Tells one block's cloth from another's. */
+const clothKey = ({ block }: Picture): string =>
+  `${block.seams.length} ${block.width} ${block.height} ${block.patches.map(({ fill }) => fill)}`;
+
+/** The block's cloth on the table, with its shadow. */
+function drawGround(ctx: Drawing, dots: number, picture: Picture): void {
   ctx.save();
   ctx.shadowColor = 'rgba(40, 25, 10, 0.35)';
   ctx.shadowBlur = 14 * dots;
@@ -45,10 +62,6 @@ function drawBlock(ctx: CanvasRenderingContext2D, dots: number, { picture, hidde
   ctx.fill(outlinePath(picture));
   ctx.restore();
   drawCloth(ctx, picture.block);
-  for (const stop of picture.stops.slice(0, sewnTo ?? undefined)) {
-    if (!hidden.includes(stop.title)) drawThread(ctx, stop);
-  }
-  if (sewnTo === null) for (const { at, radius } of picture.marks) drawMark(ctx, at, radius);
 }
 
 function outlinePath({ block: { outline, width, height } }: Picture): Path2D {

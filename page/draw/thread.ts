@@ -1,7 +1,7 @@
 import { traceLine } from '../../src/draw/pen.js';
 import { castCoat, threadCoats } from '../../src/draw/strands.js';
 import type { DrawnThread } from '../core/messages.js';
-import { canvasPen } from './canvas-pen.js';
+import { canvasPen, type Drawing } from './canvas-pen.js';
 
 /** One stroke on the canvas. */
 interface Stroke {
@@ -33,18 +33,24 @@ export function threadStrokes({ xy, cuts, hex, width }: DrawnThread): Stroke[] {
   return strokes;
 }
 
-const known = new WeakMap<DrawnThread, Stroke[]>();
+/** Strokes by the key of their thread, the latest used last. */
+const known = new Map<string, Stroke[]>();
+/** So many threads are remembered: several blocks' worth. */
+const MOST = 600;
+
+function strokesOf(thread: DrawnThread): Stroke[] {
+  const strokes = known.get(thread.key) ?? threadStrokes(thread);
+  known.delete(thread.key);
+  known.set(thread.key, strokes);
+  if (known.size > MOST) known.delete(known.keys().next().value!);
+  return strokes;
+}
 
 /** Draws thread on a canvas whose unit is the millimeter. */
-export function drawThread(ctx: CanvasRenderingContext2D, thread: DrawnThread): void {
-  let strokes = known.get(thread);
-  if (!strokes) {
-    strokes = threadStrokes(thread);
-    known.set(thread, strokes);
-  }
+export function drawThread(ctx: Drawing, thread: DrawnThread): void {
   ctx.lineCap = 'round';
   ctx.lineJoin = 'round';
-  for (const { path, color, width, opacity } of strokes) {
+  for (const { path, color, width, opacity } of strokesOf(thread)) {
     ctx.globalAlpha = opacity;
     ctx.strokeStyle = color;
     ctx.lineWidth = width;

@@ -18,6 +18,7 @@ export function Measure({ title, value, min, max, step, show, onChange }: Measur
       <input
         type="range"
         {...{ min, max, step, value }}
+        aria-label={title}
         aria-valuetext={show(value)}
         onInput={({ currentTarget }) => onChange(Number(currentTarget.value))}
         onChange={release}

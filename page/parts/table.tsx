@@ -1,5 +1,6 @@
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { Layers } from '../draw/layers.js';
 import { drawTable } from '../draw/table.js';
 import { handle } from '../state/hands.js';
 import { lookImage, sewnTo } from '../state/look.js';
@@ -11,6 +12,7 @@ import { picture, touched, work } from '../state/work.js';
 export function Table() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const queue = useRef(0);
+  const layers = useRef(new Layers());
 
   const draw = () => {
     queue.current = 0;
@@ -32,6 +34,7 @@ export function Table() {
       hidden: work.value?.hidden ?? [],
       sewnTo: sewnTo.value,
       look: lookImage.value,
+      layers: layers.current,
     });
   };
   const drawSoon = () => {

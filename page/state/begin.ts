@@ -1,5 +1,7 @@
 import { demoFiles } from '../core/demo.js';
 import { openFiles } from './actions.js';
+import { keepBenched } from './bench/keep-benched.js';
+import { takeUpOwn } from './bench/library.js';
 import { ask } from './core-call.js';
 import { listenToDrops } from './drop.js';
 import { begun } from './history.js';
@@ -11,6 +13,7 @@ import { figures, history, offers, work } from './work.js';
 
 /** The page begins: with the work that was on it, else with the demo block. */
 export async function begin(): Promise<void> {
+  await takeUpOwn();
   const before = await workOfBefore();
   if (before) history.value = begun(before);
   keepDressed();
@@ -19,6 +22,7 @@ export async function begin(): Promise<void> {
   listenToKeys();
   listenToDrops();
   if (!work.value) await openFiles(demoFiles());
+  void keepBenched();
   offers.value = await ask('offers', null);
   figures.value = await ask('figures', null);
 }

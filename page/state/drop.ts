@@ -1,5 +1,7 @@
 import { signal } from '@preact/signals';
 import { openFiles } from './actions.js';
+import { takeInStitches } from './bench/library.js';
+import { isBenchOpen } from './bench/on-bench.js';
 import { givenFiles } from './given-files.js';
 
 /** A file is being held over the page. */
@@ -19,6 +21,7 @@ export function listenToDrops(): void {
     isOver.value = false;
     if (!event.dataTransfer?.files.length) return;
     event.preventDefault();
-    await openFiles(await givenFiles(event.dataTransfer.files));
+    const files = await givenFiles(event.dataTransfer.files);
+    await (isBenchOpen.value ? takeInStitches(files) : openFiles(files));
   });
 }

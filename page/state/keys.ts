@@ -1,4 +1,5 @@
 import { mixAgain, redo, undo } from './actions.js';
+import { benchKey } from './bench/keys.js';
 import { nextLine } from './next-line.js';
 import { isFitted, nearer } from './view.js';
 import { touched } from './work.js';
@@ -7,6 +8,7 @@ import { touched } from './work.js';
 export function listenToKeys(): void {
   addEventListener('keydown', (event) => {
     if ((event.target as HTMLElement).closest('input, select, textarea, dialog')) return;
+    if (benchKey(event)) return;
     const isCommand = event.ctrlKey || event.metaKey;
     const key = event.key.toLowerCase();
     const does = isCommand

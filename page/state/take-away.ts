@@ -57,7 +57,7 @@ export const takeAway = (kind: Taken['kind']) =>
     told.value = `${name} is ready`;
   });
 
-function handOver(file: Blob, name: string): void {
+export function handOver(file: Blob, name: string): void {
   const link = document.createElement('a');
   link.href = URL.createObjectURL(file);
   link.download = name;

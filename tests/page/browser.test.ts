@@ -46,7 +46,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
     await give(page, { name: 'cross.svg', text: cross });
     await page.locator('canvas.table').focus();
     await page.keyboard.press('ArrowRight');
-    await page.getByLabel('Size').fill('7');
+    await page.getByLabel('Size', { exact: true }).fill('7');
     await isDressed(page);
     const folder = mkdtempSync(join(tmpdir(), 'seamwright-'));
     const dressing = await taken(page, 'The work itself');
@@ -81,14 +81,14 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
     await give(page, { name: 'cross.svg', text: cross });
     await page.locator('canvas.table').focus();
     await page.keyboard.press('ArrowRight');
-    await page.getByLabel('Size').fill('9');
+    await page.getByLabel('Size', { exact: true }).fill('9');
     await page.waitForTimeout(300);
     await page.reload();
     await isDressed(page);
     expect(await page.locator('.file').textContent()).toBe('cross.svg');
     await page.locator('canvas.table').focus();
     await page.keyboard.press('ArrowRight');
-    expect(await page.getByLabel('Size').inputValue()).toBe('9');
+    expect(await page.getByLabel('Size', { exact: true }).inputValue()).toBe('9');
 
     const other = await openTab(await page.context().newPage(), file);
     expect(await other.page.locator('.file').textContent()).toBe('panel.svg');

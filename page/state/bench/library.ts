@@ -1,0 +1,110 @@
+import type { OwnStitch } from '../../core/bench-messages.js';
+import type { GivenFile } from '../../core/messages.js';
+import { whileTelling } from '../actions.js';
+import { ask } from '../core-call.js';
+import { notKept } from '../keep.js';
+import { handOver } from '../take-away.js';
+import { history, offers, told } from '../work.js';
+import { type Complaint, complaints } from './complaints.js';
+import { copyOf, freshStitch, nameFor } from './fresh.js';
+import { forgetStitch, keepStitch, keptStitches } from './kept-stitches.js';
+import { draft, isBenchOpen, layOnBench, ownStitches } from './on-bench.js';
+import { textOf } from './text.js';
+
+/** The maker's own stitches are put before the built-in ones; before anything is dressed with them. */
+export async function takeUpOwn(): Promise<void> {
+  try {
+    ownStitches.value = await keptStitches();
+  } catch (error) {
+    notKept.value = String(error);
+  }
+  if (ownStitches.value.length) complaints.value = await ask('own', { stitches: ownStitches.value });
+}
+
+/** What changed is on the shelf, and on the block, at once. */
+async function shelve(stitches: readonly OwnStitch[]): Promise<void> {
+  ownStitches.value = [...stitches].sort((a, b) => (a.name < b.name ? -1 : 1));
+  complaints.value = await ask('own', { stitches: ownStitches.value });
+  offers.value = await ask('offers', null);
+  const { now } = history.value;
+  // the same work, dressed anew; no step of its own
+  if (now) history.value = { ...history.value, now: { ...now } };
+}
+
+const without = (name: string) => ownStitches.value.filter((one) => one.name !== name);
+
+async function keep(stitch: OwnStitch): Promise<void> {
+  await keepStitch(stitch).catch((error: unknown) => {
+    notKept.value = String(error);
+  });
+  await shelve([...without(stitch.name), stitch]);
+}
+
+/** The stitch on the bench goes to the maker's own, if its file is sound. */
+export const saveStitch = () =>
+  whileTelling('Saving', async () => {
+    const now = draft.value;
+    if (!now) return;
+    const stitch = { name: now.name, text: textOf(now.record) };
+    const [{ wrong }] = await ask('readOwn', { stitches: [stitch] });
+    complaints.value = wrong;
+    if (wrong.length) return;
+    await keep(stitch);
+    told.value = `${now.record.title} is saved among your own stitches`;
+  });
+
+export const forgetOwn = (name: string) =>
+  whileTelling('Taking it away', async () => {
+    await forgetStitch(name);
+    await shelve(without(name));
+    told.value = `${name} is no longer among your own stitches`;
+  });
+
+/** Files that the command line reads too; a wrong one is told and never stops the others. */
+export const takeInStitches = (files: readonly GivenFile[]) =>
+  whileTelling('Taking in', async () => {
+    const given = files.map(({ name, bytes }) => ({
+      name: nameFor(name.replace(/\.json$/i, '')),
+      text: new TextDecoder().decode(bytes),
+    }));
+    const read = await ask('readOwn', { stitches: given });
+    const wrong: Complaint[] = [];
+    for (const one of read) {
+      if (one.wrong.length) wrong.push(...one.wrong);
+      else await keep(one.stitch);
+    }
+    complaints.value = wrong;
+    const taken = read.filter((one) => one.wrong.length === 0).length;
+    told.value = `${taken} of ${read.length} taken in`;
+  });
+
+/** A stitch as its file, to be laid into a folder of one's own. */
+export function handOut({ name, text }: OwnStitch): void {
+  handOver(new Blob([text], { type: 'application/json' }), `${name}.json`);
+  told.value = `${name}.json is ready`;
+}
+
+export const layFresh = (): void => {
+  const title = 'My stitch';
+  layOnBench({ name: freeFileName(nameFor(title)), record: freshStitch(title) });
+};
+
+/** A copy of a stitch in the dictionary, under a title of its own. */
+export const layCopy = (name: string, title: string) =>
+  whileTelling('Laying it on the bench', async () => {
+    const record = copyOf(await ask('stitchFile', { name }), `My ${title.toLowerCase()}`);
+    layOnBench({ name: freeFileName(nameFor(record.title)), record });
+    isBenchOpen.value = true;
+  });
+
+/** One of the maker's own, to be worked on. */
+export function layOwn({ name, text }: OwnStitch): void {
+  layOnBench({ name, record: JSON.parse(text) });
+}
+
+/** A name for a file that none of the maker's own has. */
+export function freeFileName(wanted: string): string {
+  let name = wanted;
+  for (let k = 2; ownStitches.value.some((one) => one.name === name); k++) name = `${wanted}-${k}`;
+  return name;
+}
