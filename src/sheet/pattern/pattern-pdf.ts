@@ -1,16 +1,13 @@
 import { traceLine } from '../../draw/pen.js';
-import { type Box, boxesMeet, boxOf } from '../../geometry/box.js';
-import { clipLine } from '../../geometry/clip-line.js';
-import type { Points } from '../../geometry/polyline.js';
 import { checkBars } from '../check-bars.js';
 import { writeFooters } from '../footers.js';
 import type { LineStyle, Page } from '../page.js';
 import type { Size } from '../page-sizes.js';
 import { newPaper } from '../paper.js';
-import { labelBox } from './label-room.js';
 import { KINDS, LOOKS } from './looks.js';
 import { writeOverview } from './overview.js';
-import { DOT_RADIUS, type Label, type Pattern, type PatternLine } from './pattern.js';
+import { DOT_RADIUS, type Pattern } from './pattern.js';
+import { type TilePart, tileParts } from './tile-parts.js';
 import { EDGES, type Tile, type Tiling, tilingOf } from './tiles.js';
 
 const BLACK = '#000000';
@@ -27,12 +24,10 @@ export async function patternPdf(
 ): Promise<{ readonly bytes: Uint8Array; readonly pages: number }> {
   const tiling = tilingOf(pattern.frame, paperSize);
   const paper = await newPaper({ title: `${pattern.name}, pattern to work by hand` });
-  const printed = tiling.tiles.filter((tile) => !isBlank(pattern, tile));
+  const parts = tileParts(pattern, tiling);
+  const printed = parts.map(({ tile }) => tile);
   writeOverview(paper, paperSize, pattern, tiling, printed);
-  for (const tile of printed) {
-    const page = paper.addPage(tiling.page);
-    writeTile(page, pattern, tiling, tile, printed);
-  }
+  for (const part of parts) writeTile(paper.addPage(tiling.page), pattern, tiling, part, printed);
   writeFooters(
     paper,
     `${pattern.name}, pattern to work by hand${pattern.mirrored ? ', mirrored' : ''}`,
@@ -41,20 +36,11 @@ export async function patternPdf(
   return { bytes: await paper.bytes(), pages: paper.pages.length };
 }
 
-/** Nothing of its own part is drawn on. */
-const isBlank = ({ lines, dots, labels }: Pattern, { core }: Tile): boolean =>
-  lines.every(({ points }) => !boxesMeet(boxOf([points]), core) || clipLine(points, core).length === 0) &&
-  labels.every((label) => !holds(core, label.at)) &&
-  dots.every((x, i) => i % 2 === 1 || !holds(core, [x, dots[i + 1]]));
-
-const holds = ({ left, right, top, bottom }: Box, [x, y]: readonly [number, number]): boolean =>
-  x >= left && x <= right && y >= top && y <= bottom;
-
 function writeTile(
   page: Page,
   pattern: Pattern,
   { tiles, rows, columns }: Tiling,
-  tile: Tile,
+  { tile, lines, dots, labels }: TilePart,
   printed: readonly Tile[],
 ): void {
   const several = tiles.length > 1;
@@ -71,44 +57,23 @@ function writeTile(
   checkBars(page, EDGES.left, height - EDGES.bottom + 2);
   page.placed({ x: EDGES.left - tile.window.left, y: EDGES.top - tile.window.top }, () => {
     for (const kind of KINDS) {
-      const lines = piecesIn(pattern.lines, kind, tile.window);
-      if (lines.length === 0) continue;
+      const own = lines.filter((line) => line.kind === kind);
+      if (own.length === 0) continue;
       const { width, dash } = LOOKS[kind];
       page.stroke({ color: BLACK, width, dash, cap: dash ? 'butt' : 'round' }, (pen) => {
-        for (const line of lines) traceLine(pen, line);
+        for (const { points } of own) traceLine(pen, points);
       });
     }
-    for (let i = 0; i < pattern.dots.length; i += 2) {
-      const [x, y] = [pattern.dots[i], pattern.dots[i + 1]];
-      if (holds(tile.window, [x, y])) page.disc(x, y, DOT_RADIUS, BLACK);
-    }
-    for (const label of labelsOn(pattern, tile, tiles)) {
-      const [x, y] = label.at;
-      page.text(label.text, x, y + 0.36 * label.size, { size: label.size, align: 'center' });
+    for (const [x, y] of dots) page.disc(x, y, DOT_RADIUS, BLACK);
+    for (const {
+      text,
+      at: [x, y],
+      size,
+    } of labels) {
+      page.text(text, x, y + 0.36 * size, { size, align: 'center' });
     }
     if (several) writeRegistration(page, tile, printed);
   });
-}
-
-/** What of the lines of a kind lies in a box. */
-export const piecesIn = (lines: readonly PatternLine[], kind: PatternLine['kind'], box: Box): Points[] =>
-  lines.flatMap((line) =>
-    line.kind === kind && boxesMeet(boxOf([line.points]), box) ? clipLine(line.points, box) : [],
-  );
-
-/** The labels that a page writes: each stands on the one page that has its middle, moved so far that gluing cuts nothing of it. */
-export function labelsOn({ labels }: Pattern, { core }: Tile, tiles: readonly Tile[]): Label[] {
-  const isFirst = (at: Label['at']) => tiles.find((tile) => holds(tile.core, at))?.core === core;
-  const within = (low: number, high: number, from: number, to: number) =>
-    low < from ? from - low : high > to ? to - high : 0;
-  return labels
-    .filter(({ at }) => holds(core, at) && isFirst(at))
-    .map((label) => {
-      const box = labelBox(label);
-      const dx = within(box.left, box.right, core.left, core.right);
-      const dy = within(box.top, box.bottom, core.top, core.bottom);
-      return { ...label, at: [label.at[0] + dx, label.at[1] + dy] };
-    });
 }
 
 /** Crosses at the corners, and along every edge that has a neighbor the line on which both are laid together. */

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Box, boxOf } from '../../../src/geometry/box.js';
+import { clipLine } from '../../../src/geometry/clip-line.js';
 import { polylineLength } from '../../../src/geometry/polyline.js';
 import { PAPERS } from '../../../src/sheet/page-sizes.js';
 import { labelBox } from '../../../src/sheet/pattern/label-room.js';
 import { KINDS } from '../../../src/sheet/pattern/looks.js';
-import type { Pattern } from '../../../src/sheet/pattern/pattern.js';
+import type { LineKind, Pattern, PatternLine } from '../../../src/sheet/pattern/pattern.js';
 import { patternOf } from '../../../src/sheet/pattern/pattern-of.js';
-import { labelsOn, piecesIn } from '../../../src/sheet/pattern/pattern-pdf.js';
+import { tileParts } from '../../../src/sheet/pattern/tile-parts.js';
 import { EDGES, OVERLAP, tilingOf } from '../../../src/sheet/pattern/tiles.js';
 import { builtIn } from '../../stitches/dictionary.js';
 import { richPanel } from './patterns.js';
@@ -119,18 +120,37 @@ describe('the pages of a block that is larger than one', () => {
   /** A small paper, so that seams, ribbon and rings are cut. */
   const paper = { width: 90, height: 110 };
 
-  it('have together as much line of each kind as the pattern, each stretch on the page whose own it is', () => {
-    const { tiles } = tilingOf(pattern.frame, paper);
-    expect(tiles.length).toBeGreaterThan(8);
-    const lengths = KINDS.map((kind) => {
-      const whole = piecesIn(pattern.lines, kind, { left: -1e4, top: -1e4, right: 1e4, bottom: 1e4 });
-      const parts = tiles.flatMap(({ core }) => piecesIn(pattern.lines, kind, core));
-      const sum = (lines: readonly Float64Array[]) =>
-        lines.reduce((all, line) => all + polylineLength(line), 0);
-      return [sum(whole), sum(parts)];
-    });
-    expect(lengths.every(([whole]) => whole > 50)).toBe(true);
-    expect(lengths.filter(([whole, parts]) => Math.abs(whole - parts) > 1e-6)).toEqual([]);
+  it('show together every stretch of each kind of line, on each page what lies in its window and no more', () => {
+    const tiling = tilingOf(pattern.frame, paper);
+    expect(tiling.tiles.length).toBeGreaterThan(8);
+    const parts = tileParts(pattern, tiling);
+    const inBox = (kind: LineKind, lines: readonly PatternLine[], box: Box) =>
+      lines
+        .filter((line) => line.kind === kind)
+        .flatMap(({ points }) => clipLine(points, box))
+        .reduce((sum, line) => sum + polylineLength(line), 0);
+    const whole = { left: -1e4, top: -1e4, right: 1e4, bottom: 1e4 };
+    for (const kind of KINDS) {
+      const all = inBox(kind, pattern.lines, whole);
+      const own = parts.reduce((sum, { tile, lines }) => sum + inBox(kind, lines, tile.core), 0);
+      expect([kind, all > 50, Math.abs(own - all) < 1e-6]).toEqual([kind, true, true]);
+      const shown = parts.map(
+        ({ tile, lines }) => inBox(kind, lines, whole) - inBox(kind, pattern.lines, tile.window),
+      );
+      expect(shown.filter((more) => Math.abs(more) > 1e-6)).toEqual([]);
+    }
+    const { left, top, right, bottom } = boxOf([pattern.dots]);
+    expect(left > pattern.frame.left && right < pattern.frame.right && top > pattern.frame.top).toBe(true);
+    expect(bottom).toBeLessThan(pattern.frame.bottom);
+    const dots = new Set(parts.flatMap((part) => part.dots.map((at) => at.join())));
+    expect(dots.size).toBe(pattern.dots.length / 2);
+  });
+
+  it('are left out where nothing is drawn on their own part', () => {
+    const corner = { ...pattern, frame: { ...pattern.frame, right: pattern.frame.right + 400 } };
+    const tiling = tilingOf(corner.frame, paper);
+    const shown = tileParts(corner, tiling).map(({ tile }) => tile.name);
+    expect(shown.length).toBeLessThan(tiling.tiles.length / 2);
   });
 
   it('show each stitch whole on one of them, unless it is longer than they overlap', () => {
@@ -145,8 +165,10 @@ describe('the pages of a block that is larger than one', () => {
 
   it('write each name once, where no gluing cuts it', () => {
     for (const size of [paper, PAPERS.a4]) {
-      const all = tilingOf(pattern.frame, size).tiles;
-      const written = all.flatMap((tile) => labelsOn(pattern, tile, all).map((label) => ({ label, tile })));
+      const all = tilingOf(pattern.frame, size);
+      const written = tileParts(pattern, all).flatMap(({ tile, labels }) =>
+        labels.map((label) => ({ label, tile })),
+      );
       expect(written.map(({ label }) => label.text).sort()).toEqual(
         pattern.labels.map(({ text }) => text).sort(),
       );
