@@ -1,11 +1,11 @@
-import { ROLE_NAMES, type StopRole } from '../block/roles/role.js';
+import { ROLE_NAMES, type Role, type StopRole } from '../block/roles/role.js';
 import type { Seam } from '../block/seam-map.js';
 import { type Stop, stopsInOrder } from '../design/design.js';
 import type { Dressed } from '../dress.js';
 import { stopsOf } from '../formats/stops.js';
 import { nearestOnSegment } from '../geometry/nearest.js';
 import type { Point } from '../geometry/point.js';
-import { pointAt, pointCount } from '../geometry/polyline.js';
+import { type Points, pointAt, pointCount } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
 import type { DressReport, StopLine } from '../report/dress-report.js';
 import { firstStitches } from '../report/first-stitches.js';
@@ -22,8 +22,10 @@ export interface SheetStop extends StopLine {
   readonly together: readonly number[];
 }
 
-/** A stop of the block's own is on the seam that its first hole is this near to, mm. */
+/** A stop of the block's own is on a line that it sews this near to, mm. */
 const ON_SEAM = 1;
+/** What is sewn along lines of the block; a tack-down only crosses them. */
+const ON_LINES: ReadonlySet<Role> = new Set(['map', 'placement', 'seam', 'edge']);
 
 /** @param roles of the block's own stops; none for a drawing */
 export function sheetStops(
@@ -33,7 +35,7 @@ export function sheetStops(
 ): SheetStop[] {
   const first = firstStitches(stops);
   const inOrder = stopsInOrder(dressed.design);
-  const own = ownStarts(dressed);
+  const own = ownRuns(dressed);
   const dependents = dependentStops(dressed, inOrder);
   let k = 0;
   return stops.map((line, i): SheetStop => {
@@ -41,12 +43,12 @@ export function sheetStops(
     const firstStitch = first[i];
     if (stop === null) {
       const role = roles[k]?.role;
-      const start = own[k++];
+      const begun = own[k++];
       return {
         ...line,
         title: role ? `Of the block: ${ROLE_NAMES[role]}` : 'Of the block',
         firstStitch,
-        beginsOn: start && firstStitch !== null ? nearestLine(start, linesOf(dressed), ON_SEAM) : null,
+        beginsOn: role && ON_LINES.has(role) && begun ? mostlyOn(begun, linesOf(dressed)) : null,
         optional: false,
         together: [],
       };
@@ -93,11 +95,24 @@ function nearestLine(at: Point, lines: readonly Line[], within: number): number 
 
 const startOf = ({ xy }: Runs): Point => [xy[0], xy[1]];
 
-/** Where each of the block's own stops is first sewn, in the block's frame; null where it sews nothing. */
-function ownStarts({ block: { existing, origin }, design }: Dressed): (Point | null)[] {
+/** What each of the block's own stops sews first, in the block's frame; null where it sews nothing. */
+function ownRuns({ block: { existing, origin }, design }: Dressed): (Points | null)[] {
   if (!existing) return [];
   const stops = stopsOf(existing).slice(0, (design.before?.stops ?? 0) + (design.after?.stops ?? 0));
-  return stops.map(({ runs: [run] }) => (run ? [run[0] - origin[0], run[1] - origin[1]] : null));
+  return stops.map(({ runs: [run] }) => run?.map((value, i) => value - origin[i % 2]) ?? null);
+}
+
+/** The line that most of a run lies on: seams are sewn from beyond their ends, out in the allowance and across others. */
+function mostlyOn(run: Points, lines: readonly Line[]): number | 'outline' | null {
+  const counts = new Map<number | 'outline', number>();
+  for (let i = 0; i < pointCount(run); i++) {
+    const found = nearestLine(pointAt(run, i), lines, ON_SEAM);
+    if (found !== null) counts.set(found, (counts.get(found) ?? 0) + 1);
+  }
+  return [...counts].reduce<[number | 'outline' | null, number]>(
+    (most, one) => (one[1] > most[1] ? one : most),
+    [null, 0],
+  )[0];
 }
 
 /** Decoration can be left out; what lays, holds or covers something cannot. */

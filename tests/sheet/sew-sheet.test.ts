@@ -191,6 +191,16 @@ describe('the sheet of a pieced stitch file', () => {
     expect(told.stops.filter(({ optional }) => optional).length).toBe(work.report.stops.length - own.length);
   });
 
+  test('a seam of its own begins on the line that it sews, though it is begun out in the allowance', () => {
+    // stops 3, 5, ... of the fixture sew one line of the block each
+    const sewn = SEAM_STOPS.filter((stop) => stop < 19);
+    const begins = sewn.map((stop) => told.stops[stop - 1].beginsOn);
+    expect(new Set(begins).size).toBe(sewn.length);
+    expect(begins.filter((seam) => typeof seam !== 'number')).toEqual([]);
+    // a tack-down is on no line
+    expect(told.stops[3].beginsOn).toBeNull();
+  });
+
   test.skipIf(!hasPoppler)(
     'a long table goes on over pages, its headings repeated, every stop once and in order',
     () => {
