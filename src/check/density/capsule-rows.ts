@@ -12,6 +12,8 @@ export class CapsuleRows {
 
   /** columns in the height of a row */
   private readonly finer: number;
+  /** of all columns, mm */
+  private readonly wide: number;
 
   /**
    * @param wide of a cell, mm; the first one's corner is at 0, 0
@@ -26,6 +28,7 @@ export class CapsuleRows {
     this.from = new Int32Array(rows);
     this.to = new Int32Array(rows);
     this.finer = high / wide;
+    this.wide = columns * wide;
   }
 
   /** Those within the radius of the segment from x0, y0 to x1, y1; mm. */
@@ -38,6 +41,7 @@ export class CapsuleRows {
       this.ofPoint(x0, y0, radius);
       return;
     }
+    if (this.isPassed(Math.min(x0, x1), Math.max(x0, x1), radius)) return;
     const { high: unit, finer, from, to } = this;
     // in heights of a row, the center of the first cell at 0, 0
     const aside = 0.5 / finer;
@@ -77,6 +81,7 @@ export class CapsuleRows {
 
   /** Those within the radius of a point; mm. */
   ofPoint(x: number, y: number, radius: number): void {
+    if (this.isPassed(x, x, radius)) return;
     const { high: unit, finer, from, to } = this;
     const ax = x / unit - 0.5 / finer;
     const ay = y / unit - 0.5;
@@ -88,6 +93,14 @@ export class CapsuleRows {
       from[row] = Math.max(0, Math.ceil((ax - half) * finer) | 0);
       to[row] = Math.min(most, Math.floor((ax + half) * finer) | 0);
     }
+  }
+
+  /** What lies aside of all columns reaches no row. */
+  private isPassed(left: number, right: number, radius: number): boolean {
+    if (right + radius >= 0 && left - radius <= this.wide) return false;
+    this.first = 0;
+    this.last = -1;
+    return true;
   }
 
   private reach(top: number, bottom: number): void {

@@ -31,15 +31,19 @@ export class MarkGrid {
     const { words, across, capsule } = this;
     capsule.ofSegment(x0, y0, x1, y1, radius);
     const { first, last, from, to } = capsule;
+    if (first > last) return;
     this.first = Math.min(this.first, first);
     this.last = Math.max(this.last, last);
     for (let row = first; row <= last; row++) {
-      if (to[row] < from[row]) continue;
+      const low = from[row];
+      const high = to[row];
+      if (high < low) continue;
       const at = row * across;
-      const [begin, end] = [from[row] >> 5, to[row] >> 5];
+      const begin = low >> 5;
+      const end = high >> 5;
       // from the bit of the first column up, and up to that of the last
-      const head = -1 << (from[row] & 31);
-      const tail = -1 >>> (31 - (to[row] & 31));
+      const head = -1 << (low & 31);
+      const tail = -1 >>> (31 - (high & 31));
       if (begin === end) {
         words[at + begin] |= head & tail;
         continue;

@@ -53,7 +53,8 @@ export function heatOverlay(
 ): Overlay {
   const scale = heatScale(limit);
   return {
-    picture: heatPicture(field, scale, noun, opacity) + peaks(field, noun, size),
+    picture: heatPicture(field, scale, noun, opacity),
+    labels: peaks(field, noun, size),
     part: {
       heading: `${heading}: ${shortNumber(mostOf(field))} at the most`,
       entries: scale.map((step, i) => entryOf(step, scale[i + 1])),

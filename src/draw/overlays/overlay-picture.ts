@@ -67,6 +67,7 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
     ...heat.map(({ picture }) => picture),
     seamLines(work, withThread && heat.length === 0),
     ...marks.map(({ picture }) => picture),
+    ...heat.map(({ labels = '' }) => labels),
     element('g', {}, title('legend'), below.picture),
   );
 }
