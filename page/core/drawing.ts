@@ -1,4 +1,4 @@
-import { withFabrics } from '../../src/asked/fabrics.js';
+import { referenceToPatch, withFabrics } from '../../src/asked/fabrics.js';
 import type { Block } from '../../src/block/block.js';
 import { drawingOfMap } from '../../src/block/drawing-of-map.js';
 import type { Dressing, KeepClear } from '../../src/formats/dressing.js';
@@ -13,6 +13,7 @@ import { defaultDressing } from '../../src/plan.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { drawnBlock } from './drawn.js';
 import type { Bare } from './messages.js';
+import { missingIn } from './missing.js';
 import { readBlock } from './read-block.js';
 import { redrawn } from './redraw.js';
 
@@ -21,6 +22,11 @@ export async function bareBlock(block: Block, dressing: Dressing): Promise<Bare>
   return {
     block: drawnBlock(withFabrics(block, dressing)),
     drawing: await drawingIn(block, dressing),
+    insides: block.map.patches.flatMap((patch) => {
+      const { id, at } = referenceToPatch(patch);
+      return at ? [[id, at] as const] : [];
+    }),
+    missing: missingIn(block.map, dressing),
   };
 }
 
@@ -30,7 +36,7 @@ const drawingIn = async (block: Block, { block: { svg, file } }: Dressing): Prom
 /** The dressing of a block once its lines are drawn anew; the drawing is kept in it. */
 export async function redraw(block: Block, dressing: Dressing, drawing: SeamDrawing): Promise<Dressing> {
   const before = await drawingIn(block, dressing);
-  const { digest: _, after: __, ...source } = { ...dressing.block, after: null };
+  const { digest: _, leaveOut: __, ...source } = dressing.block;
   const svg = writeSeamDrawing(drawing);
   const next = {
     ...dressing,

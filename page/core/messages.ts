@@ -77,6 +77,21 @@ export interface Figure {
 export interface Bare {
   readonly block: DrawnBlock;
   readonly drawing: SeamDrawing;
+  /** a place well inside each patch, by its number; mm to hundredths, as fabrics remember their patch */
+  readonly insides: readonly (readonly [number, readonly [number, number]])[];
+  /** treatments whose line is not where they were made for */
+  readonly missing: readonly Missing[];
+}
+
+/** A treatment that would miss its seam. */
+export interface Missing {
+  /** counted from 0 */
+  readonly treatment: number;
+  readonly seam: Line;
+  readonly stitches: readonly string[];
+  readonly at: readonly [number, number] | null;
+  /** how far the nearest seam is from its middle, mm; null where there is none */
+  readonly off: number | null;
 }
 
 /** What was made of a file. */

@@ -1,4 +1,5 @@
 import { mixAgain, openFiles, redo, undo } from '../state/actions.js';
+import { isBenchOpen } from '../state/bench/on-bench.js';
 import { givenFiles } from '../state/given-files.js';
 import { canRedo, canUndo, work } from '../state/work.js';
 import { TakeAway } from './take-away.js';
@@ -35,6 +36,14 @@ export function Head() {
       </div>
       <button type="button" class="mix" onClick={() => void mixAgain()} title="Key M">
         Mix again
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          isBenchOpen.value = true;
+        }}
+      >
+        Stitch bench
       </button>
       <TakeAway />
     </header>

@@ -1,4 +1,7 @@
+import { isBenchOpen } from '../state/bench/on-bench.js';
 import { touched } from '../state/work.js';
+import { Bench } from './bench/bench.js';
+import { BenchComplaints } from './bench/bench-complaints.js';
 import { Complaint } from './complaint.js';
 import { DropPlace } from './drop-place.js';
 import { Facts } from './facts.js';
@@ -14,6 +17,16 @@ import { Told } from './told.js';
 
 /** The whole page: the block on the table, what can be done with it beside it. */
 export function Page() {
+  if (isBenchOpen.value) {
+    return (
+      <DropPlace>
+        <Bench />
+        <BenchComplaints />
+        <Complaint />
+        <Told />
+      </DropPlace>
+    );
+  }
   return (
     <DropPlace>
       <Head />

@@ -12,6 +12,7 @@ import { picture, touched, work } from '../state/work.js';
 export function Table() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const queue = useRef(0);
+  const isShown = useRef(false);
   const layers = useRef(new Layers());
 
   const draw = () => {
@@ -36,6 +37,8 @@ export function Table() {
       look: lookImage.value,
       layers: layers.current,
     });
+    if (!isShown.current) performance.mark('seamwright first picture');
+    isShown.current = true;
   };
   const drawSoon = () => {
     queue.current ||= requestAnimationFrame(draw);

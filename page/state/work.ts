@@ -2,6 +2,7 @@ import { computed, signal } from '@preact/signals';
 import type { Role, StopRole } from '../../src/block/roles/role.js';
 import type { Dressing } from '../../src/formats/dressing.js';
 import type { Complaint, Figure, GivenFile, Line, Offered, Picture } from '../core/messages.js';
+import type { Photo } from './drawing/photo.js';
 import { begun, type History } from './history.js';
 
 /** A piece of work as it is kept: the dressing, and the file that its block is read from, where it is not in it. */
@@ -18,6 +19,8 @@ export interface Work {
   readonly why: readonly (readonly [Line, string])[];
   /** stops that are not shown, by their titles */
   readonly hidden: readonly string[];
+  /** what lies behind the drawing of its seams */
+  readonly photo?: Photo;
 }
 
 export const history = signal<History<Work | null>>(begun(null));

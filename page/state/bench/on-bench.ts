@@ -57,3 +57,11 @@ export function layOnBench(next: Draft | null): void {
     benchHistory.value = draft.value ? changed(benchHistory.value, next) : begun(next);
   });
 }
+
+/** The stitch goes by another title; its file is renamed with it, so that one saved before stays as it is. */
+export function renameStitch(title: string, nameOf: (title: string) => string): void {
+  const now = draft.value;
+  if (!now || title.trim() === '' || title === now.record.title) return;
+  const next = { name: nameOf(title), record: { ...now.record, title: title.trim() } };
+  benchHistory.value = changed(benchHistory.value, next);
+}

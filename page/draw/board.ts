@@ -1,0 +1,137 @@
+import { traceLine, traceRing } from '../../src/draw/pen.js';
+import { OUTLINE, type SeamDrawing } from '../../src/formats/seam-drawing.js';
+import type { Placement } from '../../src/geometry/placement.js';
+import { turnOf } from '../../src/geometry/placement.js';
+import type { Point } from '../../src/geometry/point.js';
+import { pointsOfSeam } from '../core/drawn-lines.js';
+import type { DrawnBlock } from '../core/messages.js';
+import { allLines } from '../state/drawing/lines.js';
+import type { Snapped } from '../state/drawing/snap.js';
+import type { View } from '../state/view.js';
+import { canvasPen } from './canvas-pen.js';
+import { drawCloth } from './cloth.js';
+
+export interface OnBoard {
+  readonly block: DrawnBlock;
+  readonly drawing: SeamDrawing;
+  readonly view: View;
+  readonly chosenLine: number | null;
+  readonly chosenPatch: number | null;
+  /** the line that is being drawn, up to where it would go next */
+  readonly begun: readonly Point[];
+  readonly aim: Snapped | null;
+  readonly photo: {
+    readonly image: ImageBitmap;
+    readonly placement: Placement;
+    readonly strength: number;
+    readonly marks: readonly Point[];
+  } | null;
+}
+
+const DARK = 'rgba(20, 30, 50, 0.85)';
+const LIGHT = '#fff8e6';
+
+/** The cloth without thread, the photo on it, and the lines over both. @param dots of the screen to a pixel of the page */
+export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoard): void {
+  const { view, block, drawing } = on;
+  ctx.setTransform(1, 0, 0, 1, 0, 0);
+  ctx.clearRect(0, 0, ctx.canvas.width, ctx.canvas.height);
+  ctx.setTransform(dots * view.scale, 0, 0, dots * view.scale, dots * view.x, dots * view.y);
+  ctx.lineCap = 'round';
+  ctx.lineJoin = 'round';
+  drawCloth(ctx, block);
+  if (on.photo) drawPhoto(ctx, on.photo);
+  const px = 1 / view.scale;
+  if (on.chosenPatch !== null) drawPatch(ctx, block, on.chosenPatch, px);
+  for (const line of allLines(drawing)) {
+    const path = new Path2D();
+    traceLine(canvasPen(path), pointsOfSeam(line));
+    const isChosen = line.id === on.chosenLine;
+    const width = line.id === OUTLINE ? 3 : 2.2;
+    stroke(ctx, path, LIGHT, (isChosen ? width + 6 : width + 2.4) * px);
+    stroke(ctx, path, isChosen ? '#8c2f3f' : DARK, (isChosen ? width + 1 : width) * px);
+  }
+  for (const line of drawing.lines) {
+    if (line.closed) continue;
+    for (const { at } of [line.nodes[0], line.nodes[line.nodes.length - 1]]) dot(ctx, at, 3 * px, DARK, px);
+  }
+  if (on.begun.length > 0) drawBegun(ctx, on.begun, px);
+  if (on.aim) drawAim(ctx, on.aim, px);
+  if (on.photo) for (const mark of on.photo.marks) drawMark(ctx, placed(mark, on.photo.placement), px);
+}
+
+function drawPhoto(
+  ctx: CanvasRenderingContext2D,
+  { image, placement, strength }: NonNullable<OnBoard['photo']>,
+): void {
+  const [cos, sin] = turnOf(placement.turn);
+  const { scale, shift } = placement;
+  ctx.save();
+  ctx.globalAlpha = strength;
+  ctx.transform(scale * cos, -scale * sin, scale * sin, scale * cos, shift[0], shift[1]);
+  ctx.drawImage(image, 0, 0);
+  ctx.restore();
+}
+
+function placed([x, y]: Point, { scale, turn, shift }: Placement): Point {
+  const [cos, sin] = turnOf(turn);
+  return [scale * (x * cos + y * sin) + shift[0], scale * (y * cos - x * sin) + shift[1]];
+}
+
+function drawPatch(ctx: CanvasRenderingContext2D, { patches }: DrawnBlock, chosen: number, px: number): void {
+  const path = new Path2D();
+  for (const ring of patches.find(({ id }) => id === chosen)?.rings ?? []) traceRing(canvasPen(path), ring);
+  ctx.save();
+  ctx.clip(path, 'evenodd');
+  stroke(ctx, path, DARK, 16 * px);
+  ctx.setLineDash([9 * px, 8 * px]);
+  stroke(ctx, path, LIGHT, 10 * px);
+  ctx.restore();
+}
+
+/** What is begun, dashed: it is no seam yet. */
+function drawBegun(ctx: CanvasRenderingContext2D, begun: readonly Point[], px: number): void {
+  const path = new Path2D();
+  begun.forEach(([x, y], i) => void (i === 0 ? path.moveTo(x, y) : path.lineTo(x, y)));
+  stroke(ctx, path, DARK, 5 * px);
+  ctx.setLineDash([8 * px, 7 * px]);
+  stroke(ctx, path, LIGHT, 3 * px);
+  ctx.setLineDash([]);
+  for (const at of [begun[0], begun[begun.length - 1]]) dot(ctx, at, 5 * px, '#8c2f3f', px);
+}
+
+/** Where the next place would be: a ring that closes round what it has caught. */
+function drawAim(ctx: CanvasRenderingContext2D, { at, on }: Snapped, px: number): void {
+  const ring = new Path2D();
+  ring.arc(at[0], at[1], (on ? 10 : 5) * px, 0, 2 * Math.PI);
+  stroke(ctx, ring, LIGHT, 4.5 * px);
+  stroke(ctx, ring, on ? '#8c2f3f' : DARK, 2.2 * px);
+  if (on === 'point') dot(ctx, at, 3.5 * px, '#8c2f3f', px);
+}
+
+function drawMark(ctx: CanvasRenderingContext2D, [x, y]: Point, px: number): void {
+  const cross = new Path2D();
+  for (const [dx, dy] of [
+    [14, 0],
+    [0, 14],
+  ]) {
+    cross.moveTo(x - dx * px, y - dy * px);
+    cross.lineTo(x + dx * px, y + dy * px);
+  }
+  stroke(ctx, cross, LIGHT, 5 * px);
+  stroke(ctx, cross, '#8c2f3f', 2 * px);
+}
+
+function dot(ctx: CanvasRenderingContext2D, [x, y]: Point, radius: number, color: string, px: number): void {
+  const path = new Path2D();
+  path.arc(x, y, radius, 0, 2 * Math.PI);
+  ctx.fillStyle = color;
+  ctx.fill(path);
+  stroke(ctx, path, LIGHT, 1.4 * px);
+}
+
+function stroke(ctx: CanvasRenderingContext2D, path: Path2D, color: string, width: number): void {
+  ctx.strokeStyle = color;
+  ctx.lineWidth = width;
+  ctx.stroke(path);
+}

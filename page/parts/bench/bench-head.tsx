@@ -1,0 +1,67 @@
+import { useRef } from 'preact/hooks';
+import { handOut, saveStitch } from '../../state/bench/library.js';
+import {
+  canRedoStitch,
+  canUndoStitch,
+  draft,
+  isBenchOpen,
+  ownStitches,
+  redoStitch,
+  undoStitch,
+} from '../../state/bench/on-bench.js';
+import { textOf } from '../../state/bench/text.js';
+import { Start } from './start.js';
+
+/** The bar above the bench. */
+export function BenchHead() {
+  const shelf = useRef<HTMLDetailsElement>(null);
+  const now = draft.value;
+  const text = now && textOf(now.record);
+  const isSaved = ownStitches.value.some((one) => one.name === now?.name && one.text === text);
+  return (
+    <header class="head">
+      <h1>
+        Stitch bench <span class="file">{now?.record.title}</span>
+        {now && <span class="state">{isSaved ? 'saved' : 'not saved yet'}</span>}
+      </h1>
+      {now && (
+        <details class="take-away" ref={shelf}>
+          <summary class="button">Another stitch</summary>
+          <div class="drawer">
+            <Start
+              onChosen={() => {
+                shelf.current!.open = false;
+              }}
+            />
+          </div>
+        </details>
+      )}
+      {now && (
+        <>
+          <div class="pair">
+            <button type="button" onClick={undoStitch} disabled={!canUndoStitch.value}>
+              Undo
+            </button>
+            <button type="button" onClick={redoStitch} disabled={!canRedoStitch.value}>
+              Redo
+            </button>
+          </div>
+          <button type="button" onClick={() => handOut({ name: now.name, text: text! })}>
+            Take the file away
+          </button>
+          <button type="button" class="main" onClick={() => void saveStitch()}>
+            Save to my stitches
+          </button>
+        </>
+      )}
+      <button
+        type="button"
+        onClick={() => {
+          isBenchOpen.value = false;
+        }}
+      >
+        Back to the block
+      </button>
+    </header>
+  );
+}

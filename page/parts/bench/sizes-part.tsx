@@ -1,0 +1,104 @@
+import { useState } from 'preact/hooks';
+import type { StitchRecord } from '../../../src/stitches/stitch-record.js';
+import { changeStitch, releaseStitch } from '../../state/bench/on-bench.js';
+import {
+  isNeeded,
+  parameterAdded,
+  parameterChanged,
+  parameterRemoved,
+} from '../../state/bench/parameters.js';
+import { Choice } from '../choice.js';
+import { NumberField } from './number-field.js';
+
+const UNITS = [
+  ['mm', 'mm'],
+  ['share', 'share'],
+  ['degree', 'degrees'],
+  ['count', 'how many'],
+] as const;
+
+/** What of the stitch can be asked for in other sizes: its usual size, and from where to where. */
+export function SizesPart({ record }: { record: StitchRecord }) {
+  const [wanted, setWanted] = useState('');
+  return (
+    <section>
+      <h2>Sizes</h2>
+      {Object.entries(record.parameters).map(([name, { title, unit, min, max, ...rest }]) => {
+        const change = (part: Parameters<typeof parameterChanged>[2], grip: string | null = null) =>
+          changeStitch((now) => parameterChanged(now, name, part), grip);
+        return (
+          <fieldset key={name} class="size">
+            <legend>
+              {title} <code>{name}</code>
+            </legend>
+            <label class="measure">
+              <span class="name">usual</span>
+              <input
+                type="range"
+                min={min}
+                max={max}
+                step={unit === 'count' ? 1 : unit === 'share' ? 0.01 : 0.1}
+                value={rest.default}
+                onInput={({ currentTarget }) =>
+                  change({ default: Number(currentTarget.value) }, `usual ${name}`)
+                }
+                onChange={releaseStitch}
+              />
+              <output>
+                {rest.default} {unit === 'mm' ? 'mm' : unit === 'degree' ? '°' : ''}
+              </output>
+            </label>
+            <details class="more">
+              <summary>
+                from {min} to {max}
+              </summary>
+              <div class="fields">
+                <NumberField title="from" value={min} onChange={(value) => change({ min: value })} />
+                <NumberField title="to" value={max} onChange={(value) => change({ max: value })} />
+                <NumberField
+                  title="usual"
+                  value={rest.default}
+                  onChange={(value) => change({ default: value })}
+                />
+                <Choice
+                  title="Unit"
+                  value={unit}
+                  options={UNITS}
+                  onChoose={(value) => change({ unit: value as typeof unit })}
+                />
+              </div>
+              {!isNeeded(name) && (
+                <button
+                  type="button"
+                  class="quiet"
+                  onClick={() => changeStitch((now) => parameterRemoved(now, name))}
+                >
+                  Take it out
+                </button>
+              )}
+            </details>
+          </fieldset>
+        );
+      })}
+      <form
+        class="row"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (wanted.trim()) changeStitch((now) => parameterAdded(now, wanted.trim()));
+          setWanted('');
+        }}
+      >
+        <input
+          type="text"
+          aria-label="Name of another size"
+          placeholder="another, such as Lean"
+          maxLength={40}
+          value={wanted}
+          onInput={({ currentTarget }) => setWanted(currentTarget.value)}
+        />
+        <button type="submit">Add</button>
+      </form>
+      <p class="hint">Points use a size by the name behind its title, in what is written along or across.</p>
+    </section>
+  );
+}

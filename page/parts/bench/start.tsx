@@ -1,0 +1,90 @@
+import { useState } from 'preact/hooks';
+import { forgetOwn, handOut, layCopy, layFresh, layOwn, takeInStitches } from '../../state/bench/library.js';
+import { ownStitches } from '../../state/bench/on-bench.js';
+import { found } from '../../state/find-offers.js';
+import { givenFiles } from '../../state/given-files.js';
+import { offers } from '../../state/work.js';
+
+/** What to work on: nothing yet, a copy, or a stitch of one's own; and files to take in. */
+export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
+  const [wanted, setWanted] = useState('');
+  const stitches = offers.value.filter(({ shelf }) => shelf === 'stitch');
+  return (
+    <div class="start">
+      <div class="row">
+        <button
+          type="button"
+          class="main"
+          onClick={() => {
+            layFresh();
+            onChosen();
+          }}
+        >
+          From nothing
+        </button>
+        <label class="button">
+          Take in stitch files
+          <input
+            type="file"
+            class="unseen"
+            accept=".json"
+            multiple
+            onChange={async ({ currentTarget }) => {
+              const files = await givenFiles(currentTarget.files!);
+              currentTarget.value = '';
+              if (files.length) await takeInStitches(files);
+            }}
+          />
+        </label>
+      </div>
+      {ownStitches.value.length > 0 && <h3>My own stitches</h3>}
+      <ul class="own">
+        {ownStitches.value.map((stitch) => (
+          <li key={stitch.name}>
+            <button
+              type="button"
+              class="what"
+              onClick={() => {
+                layOwn(stitch);
+                onChosen();
+              }}
+            >
+              {stitch.name}
+            </button>
+            <button type="button" class="quiet" onClick={() => handOut(stitch)}>
+              File<span class="unseen"> of {stitch.name}</span>
+            </button>
+            <button type="button" class="quiet" onClick={() => void forgetOwn(stitch.name)}>
+              Forget<span class="unseen"> {stitch.name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <h3>A copy of</h3>
+      <label class="search">
+        <span class="unseen">Search stitches to copy</span>
+        <input
+          type="search"
+          placeholder="any stitch, by any name"
+          value={wanted}
+          onInput={({ currentTarget }) => setWanted(currentTarget.value)}
+        />
+      </label>
+      <ul class="copies">
+        {found(stitches, wanted).map(({ name, title }) => (
+          <li key={name}>
+            <button
+              type="button"
+              onClick={async () => {
+                await layCopy(name, title);
+                onChosen();
+              }}
+            >
+              {title}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
