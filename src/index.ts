@@ -76,6 +76,11 @@ export { type ThreadLook, threadLook } from './thread-look.js';
 // Pictures and reports.
 export { drawDressed } from './draw/dressed-picture.js';
 export { drawStops } from './draw/stops-picture.js';
+export { drawOverlays } from './draw/overlays/overlay-picture.js';
+export { SHOWN, type Shown } from './draw/overlays/show.js';
+export type { ShownWork } from './draw/overlays/shown-work.js';
+export { workOfDressed } from './draw/overlays/work-of-dressed.js';
+export { workOfFile } from './draw/overlays/work-of-file.js';
 export { drawSeamMap } from './draw/map-picture.js';
 export type { Pen } from './draw/pen.js';
 export { sampleBlock } from './draw/swatch.js';
@@ -88,3 +93,8 @@ export { seamsText } from './report/seams-text.js';
 // Printed sheets.
 export { type Paper, newPaper } from './sheet/paper.js';
 export { type SheetAsk, type SheetTold, sewSheet } from './sheet/sew-sheet.js';
+export { mirrored } from './sheet/pattern/mirrored.js';
+export type { Pattern } from './sheet/pattern/pattern.js';
+export { patternOf } from './sheet/pattern/pattern-of.js';
+export { patternPdf } from './sheet/pattern/pattern-pdf.js';
+export { patternSvg } from './sheet/pattern/pattern-svg.js';
