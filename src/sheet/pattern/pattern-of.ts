@@ -1,9 +1,11 @@
 import { accentNames } from '../../asked/layers.js';
+import type { SeamMap } from '../../block/seam-map.js';
 import type { Dressed, DressedLine } from '../../dress.js';
 import type { Chain, Mark } from '../../fit/fit.js';
 import type { Dressing } from '../../formats/dressing.js';
 import { boxOf } from '../../geometry/box.js';
 import { clipLine } from '../../geometry/clip-line.js';
+import { lineIndex } from '../../geometry/line-index.js';
 import type { Points } from '../../geometry/polyline.js';
 import { InputError } from '../../input-error.js';
 import type { Dictionary } from '../../stitches/dictionary.js';
@@ -21,6 +23,8 @@ export interface PatternOptions {
 
 /** Blank paper round all that is drawn, mm. */
 const MARGIN = 3;
+/** A line to work on that keeps nearer to its seam than this is followed by the seam, mm. */
+const APART = 1.5;
 
 /**
  * What a needlewoman marks on the cloth to work a dressed block by hand, from its fit: lines to follow, needle points, legs,
@@ -46,7 +50,7 @@ export function patternOf(
   const drawn: PatternLine[] = [
     ...ofKind(
       'guide',
-      lines.flatMap(({ fit }) => fit.guides),
+      lines.flatMap((line) => guidesApart(dressed, line)),
     ),
     ...ofKind(
       'ribbon',
@@ -122,6 +126,19 @@ function seamLines(
   return all.flatMap((line) => clipLine(line, { left, top, right, bottom }));
 }
 
+/** Lines to work on that are seen beside the seam: one that lies on it, or all but, would only blur it. */
+function guidesApart({ block: { map } }: Dressed, { fit }: DressedLine): Points[] {
+  if (fit.guides.length === 0) return [];
+  const points = pointsOf(map, fit.seam);
+  const seam = lineIndex([{ xy: points, start: Int32Array.of(0, points.length / 2) }]);
+  return fit.guides.filter((guide) =>
+    guide.some((x, i) => i % 2 === 0 && seam.distance(x, guide[i + 1], APART) === Number.POSITIVE_INFINITY),
+  );
+}
+
+const pointsOf = (map: SeamMap, line: number | 'outline'): Points =>
+  line === 'outline' ? map.outline!.points : map.seams[line - 1].points;
+
 /** Ribbon and the like lies along its placement line. */
 function ribbonEdges({ dressing }: Dressed, { fit, treatment }: DressedLine): Points[] {
   const width = dressing.treatments[treatment].laid?.width ?? 0;
@@ -149,7 +166,7 @@ function namedLine(
   const names = accentNames(asked, dictionary);
   return {
     text: `${placeName(fit.seam)} ${[...titles].join(', ')}`,
-    along: fit.seam === 'outline' ? map.outline!.points : map.seams[fit.seam - 1].points,
+    along: pointsOf(map, fit.seam),
     things: fit.marks.map(({ at, radius, index }) => ({ text: names[index], at: [at[0], at[1]], radius })),
   };
 }
