@@ -47,5 +47,6 @@ export function reasonsOf(leftOut: readonly LeftOut[]): LeftOutReason[] {
 function reason({ why, other, count }: LeftOutReason): string {
   if (why === 'past-end') return `${count} would reach past an end of it`;
   if (why === 'crowded') return `${count} would crowd the next`;
+  if (why === 'on-junction') return `${count} would lie on the seam allowances of a junction`;
   return `${count} would lie on the thread of ${lineName(other!)}`;
 }

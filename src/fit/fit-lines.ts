@@ -66,7 +66,7 @@ export function fitLines(
       return fitLine(line, pieces, plain, under);
     });
   });
-  return leaveOutUnderThrough(fits, memory).map((line, l) =>
+  return leaveOutUnderThrough(fits, map.junctions, memory).map((line, l) =>
     memory.of('worked', l, [line], () => withoutEmpty(line)),
   );
 }

@@ -43,7 +43,7 @@ export interface AccentCount {
 /** A figure that is left out, where its middle would lie, and why. */
 export interface LeftOut {
   readonly at: readonly [number, number];
-  readonly why: 'past-end' | 'crowded' | 'on-thread';
+  readonly why: 'past-end' | 'crowded' | 'on-thread' | 'on-junction';
   /** the line on whose thread it would lie */
   readonly other?: number | 'outline';
 }

@@ -1,3 +1,4 @@
+import type { Junction } from '../block/seam-map.js';
 import { boxOf } from '../geometry/box.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
@@ -12,6 +13,11 @@ const CLEAR = 1.4;
 /** What makes a lump under a covering thread. */
 const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 
+/** Seam allowances lie over each other for so far about a junction, mm: with bulk on top a needle may break. Common practice. */
+const OFF_JUNCTION = 2;
+/** What is sewn thick. */
+const BULKY: ReadonlySet<LegKind> = new Set<LegKind>(['knot', 'petal', 'cord']);
+
 /** A line under which another tucks, and where its thread lies. */
 interface Over {
   readonly seam: number | 'outline';
@@ -21,9 +27,15 @@ interface Over {
 /**
  * Where a treatment tucks under another, its knots, cords, loops and petals that would lie within a millimeter of the
  * other's thread are left out; accents, which are sewn last, are left out whole, in all their threads; and anywhere the
- * single petal that is left of a sprig. Linear in the legs, apart from an index over those of the lines that lie on top.
+ * single petal that is left of a sprig. Knots, cords and satin petals keep off the bulk of junctions, whatever runs through them.
+ * Linear in the legs, apart from an index over those of the lines that lie on top and over the junctions.
  */
-export function leaveOutUnderThrough(fits: readonly LineFit[], memory: Memory): LineFit[] {
+export function leaveOutUnderThrough(
+  fits: readonly LineFit[],
+  junctions: readonly Junction[],
+  memory: Memory,
+): LineFit[] {
+  const bulk = memory.of('bulk', 0, [junctions], () => lineIndex([pointLines(junctions)]));
   const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
   const places = new Map(fits.map((line, l) => [line, l]));
   const threadOf = (line: LineFit): LineIndex =>
@@ -35,6 +47,7 @@ export function leaveOutUnderThrough(fits: readonly LineFit[], memory: Memory): 
       leftOut(
         line,
         through.map((other): Over => ({ seam: other.fit.seam, thread: threadOf(other) })),
+        bulk,
       ),
     );
   });
@@ -46,9 +59,20 @@ const mayBeLeftOut = ({ fit }: LineFit): boolean =>
       kind === 'accent' || chains.some((chain) => chain.kind.some((one) => RAISED.has(one))),
   );
 
-function leftOut(line: LineFit, over: readonly Over[]): LineFit {
+/** Where seams meet; on the outline they meet nothing thick. A line so short is a point. */
+function pointLines(junctions: readonly Junction[]): { xy: Float64Array; start: Int32Array } {
+  const inside = junctions.filter(({ onOutline }) => !onOutline);
+  return {
+    xy: Float64Array.from(inside.flatMap(({ at: [x, y] }) => [x, y, x + POINT, y])),
+    start: Int32Array.from({ length: inside.length + 1 }, (_, i) => 2 * i),
+  };
+}
+
+const POINT = 1e-6;
+
+function leftOut(line: LineFit, over: readonly Over[], bulk: LineIndex): LineFit {
   const { layers, accents } = line.fit;
-  const onThread = accents.map((_, index) => figuresOnThread(layers, index, over));
+  const onThread = accents.map((_, index) => figuresOff(layers, index, over, bulk));
   return {
     ...line,
     fit: {
@@ -57,7 +81,7 @@ function leftOut(line: LineFit, over: readonly Over[]): LineFit {
         const chains =
           layer.kind === 'accent'
             ? layer.chains.filter((_, figure) => !onThread[layer.index].has(figure))
-            : layer.chains.map((chain) => withoutRaised(chain, over));
+            : layer.chains.map((chain) => withoutRaised(chain, over, bulk));
         return { ...layer, chains: chains.filter((chain) => chain.from.length > 0) };
       }),
       accents: accents.map(({ asked, leftOut }, index) => ({
@@ -70,20 +94,26 @@ function leftOut(line: LineFit, over: readonly Over[]): LineFit {
 
 const chainsOf = ({ fit }: LineFit): Chain[] => fit.layers.flatMap(({ chains }) => chains);
 
-/** Which figures of an accent come near the thread of another line, in whichever of their own threads, from 0. */
-function figuresOnThread(
+/** Which figures of an accent come near the thread of another line or a junction, in whichever of their own threads, from 0. */
+function figuresOff(
   layers: readonly Layer[],
   accent: number,
   over: readonly Over[],
+  bulk: LineIndex,
 ): ReadonlyMap<number, LeftOut> {
   const threads = layers.filter(({ kind, index }) => kind === 'accent' && index === accent);
   const found = new Map<number, LeftOut>();
   for (let figure = 0; figure < (threads[0]?.chains.length ?? 0); figure++) {
     const own = threads.map(({ chains }) => chains[figure]);
     const other = over.find((one) => own.some((chain) => isFigureNear(chain, one)));
-    if (!other) continue;
+    const isOnBulk =
+      !other && own.some((chain) => chain.kind.some((_, leg) => isOnJunction(chain, leg, bulk)));
+    if (!other && !isOnBulk) continue;
     const { middle } = roundBox(own.map(({ path }) => path));
-    found.set(figure, { at: middle, why: 'on-thread', other: other.seam });
+    found.set(
+      figure,
+      other ? { at: middle, why: 'on-thread', other: other.seam } : { at: middle, why: 'on-junction' },
+    );
   }
   return found;
 }
@@ -107,13 +137,14 @@ function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
  * Without the raised figures near other thread, and without what is then left of a cluster, or was left where it was
  * cut, when that is a single one: a lone petal looks like a mistake.
  */
-function withoutRaised(chain: Chain, over: readonly Over[]): Chain {
+function withoutRaised(chain: Chain, over: readonly Over[], bulk: LineIndex): Chain {
+  const isNearAny = (leg: number) => comesNear(chain, leg, over) || isOnJunction(chain, leg, bulk);
   const figures = new Map<number, Map<number, boolean>>();
   for (let leg = 0; leg < chain.from.length; leg++) {
-    if (!RAISED.has(chain.kind[leg])) continue;
+    if (!RAISED.has(chain.kind[leg]) || chain.kind[leg] === 'knot') continue;
     const cluster = figures.get(chain.unit[leg]) ?? new Map<number, boolean>();
     // Both halves of a loop share their class and unit, and go together.
-    const isNear = cluster.get(chain.legClass[leg]) || comesNear(chain, leg, over);
+    const isNear = cluster.get(chain.legClass[leg]) || isNearAny(leg);
     figures.set(chain.unit[leg], cluster.set(chain.legClass[leg], isNear));
   }
   let whole = 0;
@@ -123,26 +154,29 @@ function withoutRaised(chain: Chain, over: readonly Over[]): Chain {
     const left = [...cluster.values()].filter((isNear) => !isNear).length;
     if (left === 1 && whole > 1) bare.add(unit);
   }
-  return withoutLegs(
-    chain,
-    (leg) =>
-      RAISED.has(chain.kind[leg]) &&
-      (bare.has(chain.unit[leg]) || figures.get(chain.unit[leg])!.get(chain.legClass[leg])!),
-  );
+  return withoutLegs(chain, (leg) => {
+    const [kind, unit] = [chain.kind[leg], chain.unit[leg]];
+    // each knot stands for itself
+    if (kind === 'knot') return isNearAny(leg);
+    return RAISED.has(kind) && (bare.has(unit) || figures.get(unit)!.get(chain.legClass[leg])!);
+  });
 }
 
-function comesNear(chain: Chain, leg: number, over: readonly Over[]): boolean {
-  const around = CLEAR + chain.size[leg] / 2;
+const comesNear = (chain: Chain, leg: number, over: readonly Over[]): boolean =>
+  over.some(({ thread }) => isWithin(chain, leg, thread, CLEAR + chain.size[leg] / 2));
+
+const isOnJunction = (chain: Chain, leg: number, bulk: LineIndex): boolean =>
+  BULKY.has(chain.kind[leg]) && isWithin(chain, leg, bulk, OFF_JUNCTION + chain.size[leg] / 2);
+
+function isWithin(chain: Chain, leg: number, lines: LineIndex, around: number): boolean {
   const path = chain.path.subarray(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
   const { middle, radius } = roundBox([path]);
-  return over.some(({ thread }) => {
-    // most are far from any, which one look from the middle tells
-    if (thread.distance(...middle, around + radius) === Infinity) return false;
-    for (let i = 0; i < path.length; i += 2) {
-      if (thread.distance(path[i], path[i + 1], around) <= around) return true;
-    }
-    return false;
-  });
+  // most are far from any, which one look from the middle tells
+  if (lines.distance(...middle, around + radius) === Infinity) return false;
+  for (let i = 0; i < path.length; i += 2) {
+    if (lines.distance(path[i], path[i + 1], around) <= around) return true;
+  }
+  return false;
 }
 
 /** The circle round the box of some lines. */

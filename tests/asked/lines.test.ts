@@ -68,7 +68,7 @@ describe('a dressing that cannot be worked is refused with the place and the way
     expect(wide.message).toContain('2 to 16 mm');
     const large = refusal(dressingOf({ accents: [accent({ parameters: { size: 9 } })] }));
     expect(large.where).toBe('treatment 1 accent 1, french-knot size');
-    expect(large.message).toContain('1.3 to 2 mm');
+    expect(large.message).toContain('1.3 to 1.8 mm');
     const graded = refusal(dressingOf({ accents: [accent({ graded: [{ size: 1.6 }, { size: 9 }] })] }));
     expect(graded.code).toBe('size-out-of-range');
   });

@@ -36,3 +36,36 @@ test('of a sprig that tucks under other thread two petals or three are left, or 
   );
   expect([...seen].sort()).toEqual([2, 3]);
 });
+
+// Common practice: seam allowances lie over each other about a junction, and bulk sewn there may break a needle.
+test('knots and cords keep 2 mm off a junction, of the line that runs through and of the one that butts into it', () => {
+  let bulky = 0;
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.6, max: Math.PI / 2, noNaN: true }),
+      fc.constantFrom('coral', 'french-knots', 'bullion-bars', 'knotted-blanket'),
+      fc.constantFrom('coral', 'french-knots', 'bullion-bars', 'herringbone'),
+      fc.constantFrom('tuck' as const, 'short' as const, 'bevel' as const),
+      (theta, over, under, manner) => {
+        const map = butting(theta);
+        const [{ at, through }] = map.junctions;
+        const asks = [askFor(through!, over, { manner }), askFor(3 - through!, under, { manner })];
+        const fits = fitLines(map, asks, { gap: 0.6, outline: 'free' });
+        const near: string[] = [];
+        for (const { kind, size, path, pathStart } of fits.flatMap(({ fit }) => chainsOf(fit))) {
+          for (let leg = 0; leg < kind.length; leg++) {
+            if (kind[leg] !== 'knot' && kind[leg] !== 'cord') continue;
+            bulky++;
+            for (let i = pathStart[leg]; i < pathStart[leg + 1]; i++) {
+              const away = Math.hypot(path[2 * i] - at[0], path[2 * i + 1] - at[1]) - size[leg] / 2;
+              if (away < 2 - 1e-5) near.push(`${kind[leg]} ${away.toFixed(2)} mm off`);
+            }
+          }
+        }
+        expect(near).toEqual([]);
+      },
+    ),
+    { numRuns: 40 },
+  );
+  expect(bulky).toBeGreaterThan(500);
+});
