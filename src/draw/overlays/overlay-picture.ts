@@ -95,7 +95,7 @@ function headline({ name, stops }: ShownWork): string {
   if (numbers.length > 0 && numbers[numbers.length - 1] === numbers.length) {
     return `${name} after color stop ${numbers.length} ${of}`;
   }
-  return `${name}, color stops ${ranges(numbers)} ${of} alone`;
+  return `${name}, color ${numbers.length === 1 ? 'stop' : 'stops'} ${ranges(numbers)} ${of} alone`;
 }
 
 /** Ascending numbers as '1-3, 7'. */

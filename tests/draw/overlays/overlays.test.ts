@@ -1,4 +1,5 @@
 import { Resvg } from '@resvg/resvg-js';
+import { svgPathProperties } from 'svg-path-properties';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { density } from '../../../src/check/density/density.js';
 import { mostOf } from '../../../src/check/density/field.js';
@@ -98,10 +99,17 @@ describe('a picture of bare seam', () => {
   test('marks each stretch that was found, as long as it was found', () => {
     const found = dressed.findings.filter(({ code }) => code === 'bare-seam' || code === 'bare-end');
     expect(found.length).toBeGreaterThan(0);
-    const marks = titled(drawn(['bare']), /mm bare$/).map(({ title }) => title);
-    expect(marks).toEqual(
+    const marks = titled(drawn(['bare']), /mm bare$/);
+    expect(marks.map(({ title }) => title)).toEqual(
       found.map(({ seam, along }) => `seam ${seam}, ${(along![1] - along![0]).toFixed(1)} mm bare`),
     );
+    // what is drawn, measured by another library (svg-path-properties): the stretch, and a bar of 3 mm at both ends
+    const wrong = marks.filter(({ children }, i) => {
+      const [from, to] = found[i].along!;
+      const { d } = children.filter(({ name }) => name === 'path')[1].attributes;
+      return Math.abs(new svgPathProperties(d).getTotalLength() - (to - from + 6)) > 0.05;
+    });
+    expect(wrong).toEqual([]);
   });
 });
 
