@@ -25,6 +25,7 @@ export async function workFromOptions(
     file: file.path,
     ...heldOrKnown(file, options),
     stops: options.stops ?? found?.seams ?? null,
+    ...(options.role && { roles: [...options.role].map(([stop, role]) => ({ stop, role })) }),
     snap: options.snap ?? SNAP,
     through: [],
   };

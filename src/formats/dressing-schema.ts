@@ -1,5 +1,6 @@
 import { type Static, type TSchema, type TUnsafe, Type } from '@sinclair/typebox';
 import { DRESSING_VERSION, HAND_THREADS, MOST_PULL } from './dressing.js';
+import { ROLES } from './stop-roles.js';
 import { WEIGHT_PATTERN } from './thread-weight.js';
 
 /**
@@ -207,6 +208,12 @@ export const dressingSchema = Type.Object(
       ),
       turn: Type.Optional(angle),
       leaveOut: Type.Optional(list(stopNumber, 'a list of stops')),
+      roles: Type.Optional(
+        list(
+          Type.Object({ stop: stopNumber, role: oneOf(...ROLES) }),
+          'a list of stops with what they are for',
+        ),
+      ),
     }),
     ends: manner,
     outline: oneOf('trim', 'join', 'free'),

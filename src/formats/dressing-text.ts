@@ -84,6 +84,7 @@ const blockInOrder = (block: BlockSource) =>
     scale: block.scale,
     turn: block.turn,
     leaveOut: block.leaveOut,
+    roles: block.roles?.map(({ stop, role }) => ({ stop, role })),
     svg: block.svg,
   });
 

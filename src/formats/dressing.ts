@@ -1,4 +1,5 @@
 import type { FabricColor } from '../color/fabric.js';
+import type { RoleSaid } from './stop-roles.js';
 
 /**
  * The dressing: the saved record of a whole piece of work, and what the main job takes. Command-line options build one,
@@ -113,6 +114,8 @@ export interface BlockSource {
   readonly turn?: number;
   /** stitch files: color stops that are not sewn */
   readonly leaveOut?: readonly number[];
+  /** stitch files: what color stops are for, where the maker knows better than what is seen in them */
+  readonly roles?: readonly RoleSaid[];
 }
 
 /** The maker's word at the junction nearest to `at`; seams have the numbers that the block gives them by itself. */

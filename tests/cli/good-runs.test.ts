@@ -95,10 +95,19 @@ describe.concurrent('a run that goes right', () => {
         '--json',
         '--role',
         '1=other',
+        '--save',
+        'o.dressing.json',
       );
       const { findings } = JSON.parse(dressed.stdout);
       const note = findings.find(({ code }: { code: string }) => code === 'stops-recognized');
       expect(note.message).toContain(`the seams come from ${SEAM_STOPS.slice(0, 2).join(', ')}`);
+      expect(JSON.parse(read('o.dressing.json').toString()).block.roles).toEqual([
+        { stop: 1, role: 'other' },
+      ]);
+      // the sheet of what was saved knows it as well: no piece is laid where the map would ask for one
+      const sheet = await seamwright(folder, 'sheet', 'o.dressing.json', '--out', 'o.pdf', '--json');
+      const halts: { before: number }[] = JSON.parse(sheet.stdout).sheet.halts;
+      expect(halts.map(({ before }) => before)).not.toContain(2);
     },
     patient,
   );

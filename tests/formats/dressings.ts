@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { type Dressing, HAND_THREADS, type Weighted } from '../../src/formats/dressing.js';
+import { ROLES } from '../../src/formats/stop-roles.js';
 
 /** A dressing as a maker might have one. */
 export const apron: Dressing = {
@@ -149,6 +150,7 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
           scale: fc.oneof(number(0.05, 20), fc.constant('hoop' as const)),
           turn: number(-360, 360),
           leaveOut: fc.array(stop, { maxLength: 2 }),
+          roles: fc.array(fc.record({ stop, role: fc.constantFrom(...ROLES) }), { maxLength: 2 }),
         },
         { requiredKeys: ['file', 'stops', 'snap', 'through'] },
       ),

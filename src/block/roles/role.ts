@@ -1,6 +1,6 @@
-/** What a color stop of a stitch file is for. */
-export const ROLES = ['map', 'placement', 'seam', 'tack-down', 'edge', 'allowance', 'fill', 'other'] as const;
-export type Role = (typeof ROLES)[number];
+import type { Role } from '../../formats/stop-roles.js';
+
+export { ROLES, type Role } from '../../formats/stop-roles.js';
 
 /** How each is told on screen. */
 export const ROLE_NAMES: Readonly<Record<Role, string>> = {
