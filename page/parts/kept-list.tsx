@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { goOnWith } from '../state/actions.js';
 import { notKept } from '../state/keep.js';
-import { type KeptWork, keptWorks } from '../state/kept-works.js';
+import { forgetWork, type KeptWork, keptWorks } from '../state/kept-works.js';
 import { work } from '../state/work.js';
 
 /** Other pieces of work that are kept in this browser. */
@@ -22,10 +22,20 @@ export function KeptList() {
           <summary>Kept in this browser ({others.length})</summary>
           <ul class="kept">
             {others.map((one) => (
-              <li key={one.id}>
+              <li key={one.id} class="row">
                 <button type="button" onClick={() => void goOnWith(one)}>
                   <strong>{one.work.dressing.block.file.replace(/^.*[/\\]/, '')}</strong>
                   <span>{new Date(one.changedAt).toLocaleString()}</span>
+                </button>
+                <button
+                  type="button"
+                  class="quiet"
+                  onClick={async () => {
+                    await forgetWork(one.id);
+                    setKept(await keptWorks());
+                  }}
+                >
+                  Forget it
                 </button>
               </li>
             ))}

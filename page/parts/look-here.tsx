@@ -1,7 +1,7 @@
 import type { Finding } from '../../src/finding.js';
 import { findings } from '../state/look.js';
 import { lookAt } from '../state/view.js';
-import { touched } from '../state/work.js';
+import { picture, touched } from '../state/work.js';
 
 const SIGNS = { error: '✕ wrong', warning: '! look', note: '· note' } as const;
 
@@ -25,7 +25,10 @@ export function LookHere() {
   );
 }
 
-function goTo({ at, seam }: Finding): void {
+/** Its place comes to the middle, and its line is touched: the one it names, or the only one that its stop sews. */
+function goTo({ at, seam, stop }: Finding): void {
   if (at) lookAt(at);
-  if (seam !== undefined) touched.value = seam;
+  const sewn = stop === undefined ? [] : (picture.value?.report.stops[stop - 1]?.seams ?? []);
+  const line = seam ?? (sewn.length === 1 ? sewn[0] : undefined);
+  if (line !== undefined) touched.value = line;
 }

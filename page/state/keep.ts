@@ -33,8 +33,11 @@ export async function takeUp({ id, work: kept }: KeptWork): Promise<Work> {
 
 export const newId = (): string => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
-/** Every change is kept as it happens: while one is being written only the latest waits. */
-export function keepKept(): void {
+/**
+ * Every change is kept as it happens: while one is being written only the latest waits.
+ * @param untouched what needs no keeping as long as nothing is changed: the demo block
+ */
+export function keepKept(untouched: Work | null): void {
   let next: Work | null = null;
   let isWriting = false;
   const write = async () => {
@@ -54,6 +57,7 @@ export function keepKept(): void {
   };
   effect(() => {
     next = work.value;
+    if (next === untouched) next = null;
     if (next && !isWriting) void write();
   });
 }

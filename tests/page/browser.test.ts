@@ -99,6 +99,66 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
     await page.context().close();
   });
 
+  it('keeps nothing of the demo block until it is changed, and then all of it', async () => {
+    const { page } = await openPage(browser, file);
+    await page.reload();
+    await isDressed(page);
+    const kept = () =>
+      page.evaluate<number>(`new Promise((resolve) => {
+        const asked = indexedDB.open('seamwright');
+        asked.onsuccess = () => {
+          const names = [...asked.result.objectStoreNames];
+          if (!names.includes('works')) return resolve(0);
+          const count = asked.result.transaction('works').objectStore('works').count();
+          count.onsuccess = () => { asked.result.close(); resolve(count.result); };
+        };
+      })`);
+    expect(await kept()).toBe(0);
+    await page.getByRole('button', { name: 'Mix again' }).click();
+    await expect.poll(kept, slow).toBe(1);
+    await page.context().close();
+  });
+
+  it('takes away sheets and pictures that are what they are called', async () => {
+    const { page } = await openPage(browser, file);
+    const starts = async (title: string) =>
+      readFileSync((await taken(page, title)).path)
+        .subarray(0, 5)
+        .toString('latin1');
+    expect(await starts('Sew sheet')).toBe('%PDF-');
+    expect(await starts('Transfer pattern')).toBe('%PDF-');
+    expect(await starts('Picture')).toBe('\x89PNG\r');
+    expect(await starts('Drawing')).toBe('<svg ');
+    expect(await starts('Sampler')).toBe('LA:sa');
+    await page.context().close();
+  });
+
+  it('shows how dense the work is, and leads from a finding to its place', async () => {
+    const { page } = await openPage(browser, file);
+    const looks = () =>
+      page.locator('canvas.table').evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL().length);
+    const asThread = await looks();
+    await page.getByLabel('What is looked at').selectOption('density');
+    await expect.poll(looks, slow).not.toBe(asThread);
+    await page.locator('.findings button', { hasText: 'seam' }).first().click();
+    await page.locator('.panel h2', { hasText: 'Seam' }).waitFor();
+    await page.context().close();
+  });
+
+  it('moves a figure by keys and takes it off again', async () => {
+    const { page } = await openPage(browser, file);
+    await page.getByLabel('Put a figure on the block').selectOption('daisy');
+    const handle = page.getByRole('button', { name: /daisy, figure/ });
+    await handle.focus();
+    const left = () => handle.evaluate((one: HTMLElement) => Number.parseFloat(one.style.left));
+    const before = await left();
+    await page.keyboard.press('ArrowLeft');
+    await expect.poll(left, slow).toBeLessThan(before);
+    await page.keyboard.press('Delete');
+    await expect.poll(() => handle.count(), slow).toBe(0);
+    await page.context().close();
+  });
+
   it('undoes and redoes step by step; what was dragged is one step', async () => {
     const { page } = await openPage(browser, file);
     const facts = () => page.locator('.facts').textContent();
