@@ -22,7 +22,9 @@ export const isWhole = (line: Line, pieces: readonly PieceFit[]): boolean =>
   beforeCorners(line, pieces).length === 0;
 
 /** What stays bare before and behind the corners that the treatment breaks at: its two sides keep clear of each other. */
-function beforeCorners({ rows }: Line, pieces: readonly PieceFit[]): Part[] {
+function beforeCorners({ ask, rows }: Line, pieces: readonly PieceFit[]): Part[] {
+  // where ends stop short, others may have claimed the cloth in the point
+  if (ask.manner === 'short') return [];
   const laid = pieces.filter(({ stretches }) => stretches.length > 0);
   const parts = laid.flatMap(({ piece: { start, end }, stretches, scale }): Part[] => {
     const [first, last] = [stretches[0], stretches[stretches.length - 1]];
