@@ -96,10 +96,15 @@ describe('a picture of needle holes', () => {
 });
 
 describe('a picture of bare seam', () => {
-  test('marks each stretch that was found, as long as it was found', () => {
-    const found = dressed.findings.filter(({ code }) => code === 'bare-seam' || code === 'bare-end');
+  test('marks each stretch that was found, as long as it was found', async () => {
+    // turned over, the first sprig of seam 8 would lie on the thread of another
+    const turned = await demoPanel((dressing) => ({
+      ...dressing,
+      treatments: dressing.treatments.map((one) => (one.seam.id === 8 ? { ...one, side: 'left' } : one)),
+    }));
+    const found = turned.findings.filter(({ code }) => code === 'bare-seam' || code === 'bare-end');
     expect(found.length).toBeGreaterThan(0);
-    const marks = titled(drawn(['bare']), /mm bare$/);
+    const marks = titled(drawOverlays(workOfDressed(turned), new Set(['bare']), LIMITS.firm), /mm bare$/);
     expect(marks.map(({ title }) => title)).toEqual(
       found.map(({ seam, along }) => `seam ${seam}, ${(along![1] - along![0]).toFixed(1)} mm bare`),
     );
