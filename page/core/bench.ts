@@ -38,7 +38,8 @@ export async function benched(
     const unit = unitOf(record, name);
     const dictionary = withStitches(library, new Map([[name, stitch]]));
     const dressing = defaultDressing(samples.map, { source, dictionary, stitch: name });
-    const dressed = dress(samples, dressing, dictionary);
+    const threads = dressing.threads.map((thread, k) => (k === 0 ? { ...thread, hex: MADDER } : thread));
+    const dressed = dress(samples, { ...dressing, threads }, dictionary);
     return {
       unit,
       samples: {
@@ -52,6 +53,9 @@ export async function benched(
     return { unit: null, samples: null, wrong: (mistakes.length ? mistakes : [error]).map(complaintOf) };
   }
 }
+
+/** Clear on the samples' cloth, and as the thread on the sheet. */
+const MADDER = '#8c2f3f';
 
 /** What a stitch that has no file yet is called in messages. */
 const WHERE = 'This stitch';

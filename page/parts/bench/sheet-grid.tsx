@@ -6,12 +6,16 @@ interface Gridded {
   readonly length: number;
   /** px to the mm */
   readonly scale: number;
+  /** the unit is half a repeat */
+  readonly isHalf: boolean;
 }
 
 /** Millimeters, every fifth stronger; the seam; and where the repeat begins and ends. */
-export function SheetGrid({ size: { left, top, width, height }, length, scale }: Gridded) {
-  const ups = Array.from({ length: width + 1 }, (_, i) => left + i);
-  const acrosses = Array.from({ length: height + 1 }, (_, i) => top + i);
+export function SheetGrid({ size: { left, top, width, height }, length, scale, isHalf }: Gridded) {
+  const whole = (from: number, long: number) =>
+    Array.from({ length: Math.ceil(long) + 1 }, (_, i) => Math.ceil(from) + i);
+  const ups = whole(left, width);
+  const acrosses = whole(top, height);
   const strong = (at: number) => (at % 5 === 0 ? 'strong' : '');
   return (
     <g class="grid">
@@ -31,7 +35,7 @@ export function SheetGrid({ size: { left, top, width, height }, length, scale }:
         y={-10}
         text-anchor="middle"
       >
-        {length.toFixed(1)} mm
+        {isHalf ? 'half a repeat' : 'one repeat'}, {length.toFixed(1)} mm
       </text>
     </g>
   );

@@ -5,12 +5,13 @@ import { dragged } from '../../state/bench/drag.js';
 import { type Handle, handlesOf } from '../../state/bench/handles.js';
 import { benched, changeStitch, chosen, draft, releaseStitch } from '../../state/bench/on-bench.js';
 import { bendsOf } from '../../state/bench/points.js';
-import { nearestSpot, onTenths, type Sheet as Size, sheetFor } from '../../state/bench/sheet.js';
+import { nearestSpot, neighborsOn, onTenths, type Sheet as Size, sheetFor } from '../../state/bench/sheet.js';
 import type { Spot } from '../../state/bench/ties.js';
 import { legFrom, tool, touchSheet } from '../../state/bench/tool.js';
 import { told } from '../../state/work.js';
 import { HandleMark } from './handle-mark.js';
 import { SheetGrid } from './sheet-grid.js';
+import { Tethers } from './tethers.js';
 import { UnitLegs } from './unit-legs.js';
 
 /** A finger takes what lies within this, px. */
@@ -33,11 +34,22 @@ interface Drag {
 export function Sheet() {
   const svg = useRef<SVGSVGElement>(null);
   const drag = useRef<Drag | null>(null);
-  const [scale, setScale] = useState(20);
+  const [room, setRoom] = useState({ scale: 20, aspect: 2 });
+  const { scale, aspect } = room;
   const { unit } = benched.value ?? {};
-  const size = drag.current?.size ?? (unit ? sheetFor(unit) : { left: -4, top: -8, width: 16, height: 16 });
+  const size =
+    drag.current?.size ?? (unit ? sheetFor(unit, aspect) : { left: -4, top: -8, width: 16, height: 16 });
   useEffect(() => {
-    const measure = () => setScale(svg.current?.getScreenCTM()?.a || 20);
+    const measure = () => {
+      const { clientWidth = 0, clientHeight = 0 } = svg.current ?? {};
+      if (clientHeight === 0) return;
+      const { a } = svg.current!.getScreenCTM()!;
+      setRoom((was) =>
+        was.scale === a && was.aspect === clientWidth / clientHeight
+          ? was
+          : { scale: a, aspect: clientWidth / clientHeight },
+      );
+    };
     const watch = new ResizeObserver(measure);
     watch.observe(svg.current!);
     measure();
@@ -107,19 +119,20 @@ export function Sheet() {
       onPointerUp={letGo}
       onPointerCancel={letGo}
     >
-      <SheetGrid size={size} length={unit?.length ?? 8} scale={scale} />
+      <SheetGrid size={size} length={unit?.length ?? 8} scale={scale} isHalf={record?.symmetry === 'glide'} />
       {unit && (
         <>
-          {[-1, 1].map((side) => (
+          {neighborsOn(size, unit.length).map((side) => (
             <g
               key={side}
               class="neighbor"
-              transform={`translate(${side * unit.length} 0)${record?.symmetry === 'glide' ? ' scale(1 -1)' : ''}`}
+              transform={`translate(${side * unit.length} 0)${record?.symmetry === 'glide' && side % 2 !== 0 ? ' scale(1 -1)' : ''}`}
             >
               <UnitLegs unit={unit} chosenLeg={null} />
             </g>
           ))}
           <UnitLegs unit={unit} chosenLeg={chosenLeg.value} />
+          {record && <Tethers record={record} spots={unit.spots} />}
           {handles.map((handle) => (
             <HandleMark
               key={handle.name}

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import type { OwnStitch } from '../../core/bench-messages.js';
 import { forgetOwn, handOut, layCopy, layFresh, layOwn, takeInStitches } from '../../state/bench/library.js';
 import { ownStitches } from '../../state/bench/on-bench.js';
 import { found } from '../../state/find-offers.js';
@@ -9,6 +10,7 @@ import { offers } from '../../state/work.js';
 export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
   const [wanted, setWanted] = useState('');
   const stitches = offers.value.filter(({ shelf }) => shelf === 'stitch');
+  const titleOf = ({ name }: OwnStitch) => stitches.find((one) => one.name === name)?.title ?? name;
   return (
     <div class="start">
       <div class="row">
@@ -49,7 +51,7 @@ export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
                 onChosen();
               }}
             >
-              {stitch.name}
+              {titleOf(stitch)} <span class="aside">{stitch.name}.json</span>
             </button>
             <button type="button" class="quiet" onClick={() => handOut(stitch)}>
               File<span class="unseen"> of {stitch.name}</span>

@@ -5,7 +5,9 @@ import { legFrom, type Tool, takeTool, tool, touchSheet } from '../../state/benc
 const TOOLS: readonly (readonly [Tool, string])[] = [
   ['choose', 'Choose and drag'],
   ['point', 'Needle point'],
-  ...KINDS.map(([kind, title]) => [kind, kind === 'under' ? 'Behind' : title] as const),
+  ...KINDS.map(
+    ([kind, title]) => [kind, kind === 'under' ? 'Behind' : title[0].toUpperCase() + title.slice(1)] as const,
+  ),
 ];
 
 /** What a touch on the sheet does. */

@@ -1,7 +1,7 @@
 import type { BenchUnit } from '../../core/bench-messages.js';
 import type { Spot } from './ties.js';
 
-/** How the unit lies on the sheet of the bench: mm to its left and above it that are shown, and how large. */
+/** What of the unit's plane is shown, mm; x is u, y is -v. */
 export interface Sheet {
   readonly left: number;
   readonly top: number;
@@ -10,17 +10,34 @@ export interface Sheet {
 }
 
 /** Room about the unit, mm; the sheet grows in steps, so that it does not swim under a dragged point. */
-const ROOM = 3;
-const STEP = 4;
+const ROOM = 2;
+const STEP = 3;
+/** The least of its neighbors that is shown beside it, in its own lengths. */
+const BESIDE = 0.4;
 
-/** A sheet on which a unit lies with some of its neighbors. u runs to the right, v upward. */
-export function sheetFor({ length, left, right, spots }: BenchUnit): Sheet {
+/** A sheet with the unit in its middle, as many of its neighbors beside it as there is room. @param aspect width by height */
+export function sheetFor({ length, left, right, spots }: BenchUnit, aspect: number): Sheet {
   const stepped = (mm: number) => Math.ceil((mm + ROOM) / STEP) * STEP;
   const up = stepped(Math.max(left, ...spots.map(({ v }) => v)));
   const down = stepped(Math.max(right, ...spots.map(({ v }) => -v)));
-  const before = stepped(Math.max(0, ...spots.map(({ u }) => -u)));
-  const after = stepped(Math.max(length, ...spots.map(({ u }) => u)));
-  return { left: -before, top: -up, width: before + after, height: up + down };
+  const before = stepped(Math.max(BESIDE * length, ...spots.map(({ u }) => -u)));
+  const after = stepped(Math.max((1 + BESIDE) * length, ...spots.map(({ u }) => u)));
+  const width = Math.max(before + after, (up + down) * aspect);
+  const height = Math.max(up + down, width / aspect);
+  return {
+    left: (after - before - width) / 2,
+    top: (down - up - height) / 2,
+    width,
+    height,
+  };
+}
+
+/** Which neighbors of a unit are on the sheet: -1 is the one before it. */
+export function neighborsOn({ left, width }: Sheet, length: number): number[] {
+  if (!(length > 0.2)) return [];
+  const first = Math.floor(left / length) - 1;
+  const last = Math.ceil((left + width) / length);
+  return Array.from({ length: last - first + 1 }, (_, k) => first + k).filter((k) => k !== 0);
 }
 
 /** The nearest of some places within reach, mm. */
