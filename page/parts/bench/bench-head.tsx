@@ -47,10 +47,10 @@ export function BenchHead() {
             </button>
           </div>
           <button type="button" onClick={() => handOut({ name: now.name, text: text! })}>
-            Take the file away
+            Its file
           </button>
           <button type="button" class="main" onClick={() => void saveStitch()}>
-            Save to my stitches
+            Save
           </button>
         </>
       )}

@@ -3,7 +3,7 @@ import { benched } from '../../state/bench/on-bench.js';
 import { legFrom, type Tool, takeTool, tool, touchSheet } from '../../state/bench/tool.js';
 
 const TOOLS: readonly (readonly [Tool, string])[] = [
-  ['choose', 'Choose and drag'],
+  ['choose', 'Drag'],
   ['point', 'Needle point'],
   ...KINDS.map(
     ([kind, title]) => [kind, kind === 'under' ? 'Behind' : title[0].toUpperCase() + title.slice(1)] as const,
@@ -14,7 +14,7 @@ const TOOLS: readonly (readonly [Tool, string])[] = [
 export function Tools() {
   const { unit } = benched.value ?? {};
   return (
-    <div class="tools" role="toolbar" aria-label="What a touch on the sheet does">
+    <div class="bench-tools" role="toolbar" aria-label="What a touch on the sheet does">
       {TOOLS.map(([one, title]) => (
         <button key={one} type="button" aria-pressed={tool.value === one} onClick={() => takeTool(one)}>
           {title}
