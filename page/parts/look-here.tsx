@@ -1,5 +1,6 @@
 import type { Finding } from '../../src/finding.js';
 import { findings } from '../state/look.js';
+import { onScreen } from '../state/on-screen.js';
 import { lookAt } from '../state/view.js';
 import { picture, touched } from '../state/work.js';
 
@@ -16,7 +17,7 @@ export function LookHere() {
           <li key={`${finding.code} ${finding.message}`}>
             <button type="button" class={finding.level} onClick={() => goTo(finding)}>
               <span class="sign">{SIGNS[finding.level]}</span>
-              <span>{finding.message}</span>
+              <span>{onScreen(finding.message)}</span>
             </button>
           </li>
         ))}
