@@ -60,7 +60,7 @@ export function BenchHead() {
           isBenchOpen.value = false;
         }}
       >
-        Back to the block
+        To the block
       </button>
     </header>
   );

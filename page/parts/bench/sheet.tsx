@@ -94,6 +94,8 @@ export function Sheet() {
   const letGo = () => {
     drag.current = null;
     releaseStitch();
+    // the sheet was held still meanwhile
+    setRoom((was) => ({ ...was }));
   };
   const nudge = (handle: Handle, event: KeyboardEvent) => {
     const step = event.shiftKey ? FINE : COARSE;

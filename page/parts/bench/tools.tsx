@@ -4,7 +4,7 @@ import { legFrom, type Tool, takeTool, tool, touchSheet } from '../../state/benc
 
 const TOOLS: readonly (readonly [Tool, string])[] = [
   ['choose', 'Drag'],
-  ['point', 'Needle point'],
+  ['point', 'Point'],
   ...KINDS.map(
     ([kind, title]) => [kind, kind === 'under' ? 'Behind' : title[0].toUpperCase() + title.slice(1)] as const,
   ),
