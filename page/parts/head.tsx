@@ -1,7 +1,9 @@
 import { mixAgain, openFiles, redo, undo } from '../state/actions.js';
 import { isBenchOpen } from '../state/bench/on-bench.js';
+import { beginDrawing } from '../state/drawing/board.js';
 import { givenFiles } from '../state/given-files.js';
 import { canRedo, canUndo, work } from '../state/work.js';
+import { DrawButton } from './drawing/draw-panel.js';
 import { TakeAway } from './take-away.js';
 
 /** The bar above: what is open, one step back and forth, the large button that mixes, and what to take away. */
@@ -26,6 +28,7 @@ export function Head() {
           }}
         />
       </label>
+      <DrawButton onDraw={beginDrawing} />
       <div class="pair">
         <button type="button" onClick={undo} disabled={!canUndo.value}>
           Undo

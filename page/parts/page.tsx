@@ -1,8 +1,10 @@
 import { isBenchOpen } from '../state/bench/on-bench.js';
+import { isDrawing } from '../state/drawing/board.js';
 import { touched } from '../state/work.js';
 import { Bench } from './bench/bench.js';
 import { BenchComplaints } from './bench/bench-complaints.js';
 import { Complaint } from './complaint.js';
+import { Board } from './drawing/board.js';
 import { DropPlace } from './drop-place.js';
 import { Facts } from './facts.js';
 import { FigureHandles } from './figure-handles.js';
@@ -33,8 +35,12 @@ export function Page() {
       <main class="room">
         <section class="table-side" aria-label="The block">
           <div class="table-room">
-            <Table />
-            {touched.value !== null ? <SeamHandles line={touched.value} /> : <FigureHandles />}
+            {isDrawing.value ? <Board /> : <Table />}
+            {isDrawing.value ? null : touched.value !== null ? (
+              <SeamHandles line={touched.value} />
+            ) : (
+              <FigureHandles />
+            )}
           </div>
           <LookBar />
           <div class="below">

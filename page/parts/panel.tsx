@@ -1,10 +1,19 @@
+import { isDrawing } from '../state/drawing/board.js';
 import { touched } from '../state/work.js';
 import { BlockPanel } from './block-panel.js';
+import { DrawPanel } from './drawing/draw-panel.js';
 import { LinePanel } from './line-panel.js';
 
 /** Beside the table: the touched line, or the block as a whole. */
 export function Panel() {
   const line = touched.value;
+  if (isDrawing.value) {
+    return (
+      <aside class="panel" aria-label="Drawing seams">
+        <DrawPanel />
+      </aside>
+    );
+  }
   return (
     <aside class="panel" aria-label={line === null ? 'The block as a whole' : 'The touched seam'}>
       {line === null ? <BlockPanel /> : <LinePanel key={line} line={line} />}

@@ -15,3 +15,11 @@ export function measureIn(chosen: Unit): void {
 /** A length for people, in the unit that they measure with. */
 export const lengthIn = (mm: number, as: Unit = unit.value): string =>
   as === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / INCH).toFixed(2)}″`;
+
+/** A length as it stands in a field, without its unit. */
+export const lengthText = (mm: number, as: Unit = unit.value): string =>
+  String(as === 'mm' ? Math.round(100 * mm) / 100 : Math.round((1000 * mm) / INCH) / 1000);
+
+/** The length that was typed into a field, mm; NaN where it is none. */
+export const lengthOfText = (text: string, as: Unit = unit.value): number =>
+  text.trim() === '' ? Number.NaN : Number(text.replace(',', '.')) * (as === 'mm' ? 1 : INCH);

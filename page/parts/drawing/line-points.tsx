@@ -16,7 +16,6 @@ export function LinePoints({ id }: { id: number }) {
     >
       {line.nodes.map((node, n) => (
         <LineGrip
-          // biome-ignore lint/suspicious/noArrayIndexKey: a point is what its place in the line is
           key={`p${n}`}
           grip={{ line: id, kind: 'point', place: n }}
           at={node.at}
@@ -28,7 +27,6 @@ export function LinePoints({ id }: { id: number }) {
         const at = middleOf(line, s);
         return (
           <LineGrip
-            // biome-ignore lint/suspicious/noArrayIndexKey: a stretch is what its place in the line is
             key={`b${s}`}
             grip={{ line: id, kind: 'bend', place: s }}
             at={at}

@@ -1,0 +1,31 @@
+import { lengthOfText, lengthText, unit } from '../../state/units.js';
+
+interface Field {
+  readonly title: string;
+  /** mm */
+  readonly value: number;
+  readonly least?: number;
+  readonly most?: number;
+  readonly onChange: (mm: number) => void;
+}
+
+/** A length that is typed, in the unit that the maker measures with. */
+export function LengthField({ title, value, least = 0, most = 2000, onChange }: Field) {
+  return (
+    <label class="length">
+      <span>{title}</span>
+      <input
+        type="number"
+        step="any"
+        inputMode="decimal"
+        value={lengthText(value)}
+        onChange={({ currentTarget }) => {
+          const mm = lengthOfText(currentTarget.value);
+          if (mm >= least && mm <= most) onChange(mm);
+          else currentTarget.value = lengthText(value);
+        }}
+      />
+      <span class="unit">{unit.value === 'mm' ? 'mm' : 'inch'}</span>
+    </label>
+  );
+}
