@@ -6,7 +6,7 @@ import { benched, benchFindings, benchSamples } from './bench.js';
 import { complaintOf } from './complaint.js';
 import { bareBlock, emptyBlock, redraw } from './drawing.js';
 import { drawnOf } from './drawn.js';
-import { freshWork } from './fresh-work.js';
+import { FIRST_MIX, freshWork } from './fresh-work.js';
 import { examined, lookOf } from './looks.js';
 import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
 import { mixAgain } from './mix-again.js';
@@ -59,7 +59,11 @@ export function deskOf(
       return drawnOf(dress(block, dressing, library), block);
     },
     mix: async ({ dressing, seed, lines }) =>
-      mixAgain(await blockOf(dressing.block), dressing, library, { seed, seams: lines }),
+      mixAgain(await blockOf(dressing.block), dressing, library, {
+        seed,
+        seams: lines,
+        ...(dressing.treatments.length === 0 && FIRST_MIX),
+      }),
     offers: async () => offersOf(library, own),
     figures: async () => figuresOf(library),
     try: async ({ dressing, line, offer }) =>

@@ -5,8 +5,8 @@ import type { Opened } from './messages.js';
 import { mixAgain } from './mix-again.js';
 import type { OpenedFile } from './open-file.js';
 
-/** How many threads a block that was just opened is dressed in. */
-const THREADS = 4;
+/** How a block is mixed that nothing has been worked on yet: in four threads. */
+export const FIRST_MIX = { threads: 4, isNew: true } as const;
 
 /** The first dressing of a block that came without one: the whole of it mixed from the library. */
 export function freshWork(
@@ -22,7 +22,7 @@ export function freshWork(
     after: recognized?.after,
     seed,
   });
-  const opened = mixAgain(block, bare, library, { seed, threads: THREADS, isNew: true });
+  const opened = mixAgain(block, bare, library, { seed, ...FIRST_MIX });
   return {
     ...opened,
     roles: recognized?.roles ?? null,
