@@ -42,10 +42,10 @@ export function Page() {
               <FigureHandles />
             )}
           </div>
-          <LookBar />
+          {!isDrawing.value && <LookBar />}
           <div class="below">
             <Facts />
-            <SewnTo />
+            {!isDrawing.value && <SewnTo />}
           </div>
         </section>
         <Panel />

@@ -1,6 +1,7 @@
 import { drawing, endDrawing, isDrawing, tool } from '../../state/drawing/board.js';
 import { addAcross } from '../../state/drawing/new-seam.js';
 import { plural } from '../../state/words.js';
+import { work } from '../../state/work.js';
 import { FabricPanel } from './fabric-panel.js';
 import { LineFacts } from './line-facts.js';
 import { MissingList } from './missing-list.js';
@@ -30,6 +31,12 @@ export function DrawPanel() {
       </div>
       <Tools />
       {HINTS[tool.value] && <p class="hint">{HINTS[tool.value]}</p>}
+      {isSewn() && (
+        <p class="hint">
+          With the first change the block becomes a drawing: the stitches that came in its file are left out.
+          Undo brings them back.
+        </p>
+      )}
       {tool.value === 'move' && <LineFacts />}
       {tool.value === 'fabric' && <FabricPanel />}
       {tool.value === 'photo' && <PhotoPanel />}
@@ -44,6 +51,9 @@ export function DrawPanel() {
     </>
   );
 }
+
+/** Whether the block came as a stitch file, whose stops a drawing cannot hold. */
+const isSewn = (): boolean => /\.dst$/i.test(work.value?.dressing.block.file ?? '');
 
 /** Goes to the board and back. */
 export function DrawButton({ onDraw }: { onDraw: () => void }) {
