@@ -59,7 +59,8 @@ export { type FileStop, stopsOf } from './formats/stops.js';
 export type { StitchFile } from './formats/stitch-file.js';
 
 // Density, lengths and what is said of them.
-export { type Density, density, type Measured } from './check/density/density.js';
+export { type Density, density } from './check/density/density.js';
+export type { Measured } from './check/density/total.js';
 export { type Cloth, type DensityLimits, LIMITS } from './check/density/limits.js';
 export { type SewnStitches, stitchesOf, stitchesOfRecords } from './check/density/sewn-stitches.js';
 export { type Examined, examineRecords } from './check/examine.js';

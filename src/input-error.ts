@@ -27,6 +27,10 @@ export class InputErrors extends InputError {
   }
 }
 
+/** Each of the things that cannot be used. */
+export const errorsIn = (error: InputError): readonly InputError[] =>
+  error instanceof InputErrors ? error.errors : [error];
+
 /** More lines about one file help nobody. */
 const MOST_TOLD = 20;
 

@@ -3,6 +3,7 @@ import type { Line } from '../core/messages.js';
 import { familiesOf, found } from '../state/find-offers.js';
 import { offers } from '../state/work.js';
 import { OfferCard } from './offer-card.js';
+import { Search } from './search.js';
 
 /** All that the line could have, drawn on the line itself, by family; found by any name that a stitch goes by. */
 export function Shelf({ line }: { line: Line }) {
@@ -12,15 +13,12 @@ export function Shelf({ line }: { line: Line }) {
   const families = family === null || wanted ? all : all.filter((one) => one.family === family);
   return (
     <section class="shelf" aria-label="Stitches to choose from">
-      <label class="search">
-        <span class="unseen">Search stitches by any name</span>
-        <input
-          type="search"
-          placeholder="Search by any name: catch stitch, brier …"
-          value={wanted}
-          onInput={({ currentTarget }) => setWanted(currentTarget.value)}
-        />
-      </label>
+      <Search
+        title="Search stitches by any name"
+        hint="Search by any name: catch stitch, brier …"
+        wanted={wanted}
+        onChange={setWanted}
+      />
       {!wanted && (
         <div class="families">
           {[null, ...all.map((one) => one.family)].map((one) => (

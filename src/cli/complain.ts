@@ -1,5 +1,5 @@
 import { CommanderError } from 'commander';
-import { InputError, InputErrors, shortened, wordsShortened } from '../input-error.js';
+import { errorsIn, InputError, shortened, wordsShortened } from '../input-error.js';
 
 const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'commander.version']);
 
@@ -10,7 +10,7 @@ const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'command
  */
 export function complain(error: unknown): number {
   if (error instanceof CommanderError && helpShown.has(error.code) && error.exitCode === 0) return 0;
-  const errors = error instanceof InputErrors ? error.errors : [error];
+  const errors = error instanceof InputError ? errorsIn(error) : [error];
   for (const one of errors) process.stderr.write(`seamwright: ${oneLine(sentence(one))}\n`);
   if (process.env.SEAMWRIGHT_TRACE && error instanceof Error) process.stderr.write(`${error.stack}\n`);
   return 2;

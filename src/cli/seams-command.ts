@@ -4,21 +4,19 @@ import type { Recognized, Role } from '../block/roles/role.js';
 import type { WishesByNumber } from '../block/wishes-by-number.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { SNAP } from '../geometry/tolerances.js';
-import { lengthOption, listOption } from './numbers.js';
+import { declareBlockOptions } from './block-options.js';
 import { checkOutputs, type Output, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import { settleStatus } from './print.js';
 import { readBlockFile } from './read-block.js';
 import { recognizedIn } from './recognized.js';
-import { rolesOption } from './role-option.js';
-import { meetingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 import type { Terminal } from './terminal.js';
 
 interface Options extends WishesByNumber {
   readonly stops?: number[];
   readonly role?: ReadonlyMap<number, Role>;
-  readonly snap: number;
+  readonly snap?: number;
   readonly out?: string;
   readonly stopsOut?: string;
   readonly json?: true;
@@ -26,27 +24,14 @@ interface Options extends WishesByNumber {
 
 /** `seams`: what was found in a block, with a numbered picture on request. */
 export function declareSeams(program: Command, terminal: Terminal): void {
-  program
+  const command = program
     .command('seams')
     .summary('what was found in a block: seams, junctions, patches')
     .description(
       'Lists the seams, junctions and patches of a block; of a stitch file also what its color stops were taken for.',
     )
-    .argument('<block>', 'a drawing (.svg) or a stitch file (.dst)')
-    .option(
-      '--stops <list>',
-      'color stops of the stitch file that are the seams, such as 1,2 (default: as they are recognized)',
-      listOption('--stops'),
-    )
-    .option('--role <stops=what>', 'what a color stop is, such as 3=seam,7=edge', rolesOption('--role'))
-    .option('--snap <mm>', 'ends nearer than this meet', lengthOption('--snap', 0, 5), SNAP)
-    .option(
-      '--through <seam@seam>',
-      'who runs through where two seams meet, such as 4@3',
-      meetingsOption('--through'),
-    )
-    .option('--join <seam@seam>', 'two seams are one line where they meet', meetingsOption('--join'))
-    .option('--split <seam@seam>', 'a seam is two where it meets another', meetingsOption('--split'))
+    .argument('<block>', 'a drawing (.svg) or a stitch file (.dst)');
+  declareBlockOptions(command)
     .option('--out <file>', 'numbered picture: .svg or .png', nameOption('--out'))
     .option(
       '--stops-out <file>',
@@ -74,7 +59,7 @@ async function seams(path: string, options: Options, terminal: Terminal): Promis
   if (found && found.seams.length === 0) return listStops(path, file.bytes, found, options, terminal);
 
   const stops = options.stops ?? found?.seams ?? null;
-  const source: BlockSource = { file: path, stops, snap: options.snap, through: [] };
+  const source: BlockSource = { file: path, stops, snap: options.snap ?? SNAP, through: [] };
   const { blockAsWished } = await import('./work-from-options.js');
   const { block } = await blockAsWished(file, source, options);
   const draw = async (said: string): Promise<string> => {

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { HAND_THREADS, MOST_PULL } from '../formats/dressing.js';
-import { SNAP } from '../geometry/tolerances.js';
+import { declareBlockOptions } from './block-options.js';
 import { choiceOption } from './choices.js';
 import { fabricsOption } from './fabric-option.js';
 import { GUIDE_HEIGHT, GUIDE_LENGTH } from './guide-options.js';
@@ -9,19 +9,12 @@ import { libraryHelp } from './library-option.js';
 import { countOption, lengthOption, listOption, numberOption } from './numbers.js';
 import { pinsOption } from './pins-option.js';
 import { hoopOption } from './place-options.js';
-import { rolesOption } from './role-option.js';
 import { meetingsOption, orderOption, settingsOption } from './seam-options.js';
 import { nameOption } from './single-options.js';
 
 /** How a block is to be dressed: what `dress` and all commands that show a dressed block take. */
 export function declareWorkOptions(command: Command): Command {
-  return command
-    .option(
-      '--stops <list>',
-      'color stops of the stitch file that are the seams, such as 1,2 (default: as they are recognized)',
-      listOption('--stops'),
-    )
-    .option('--role <stops=what>', 'what a color stop is, such as 3=seam,7=edge', rolesOption('--role'))
+  return declareBlockOptions(command)
     .option(
       '--after <n>',
       'put the new stops in after this one (default: the last of piecing, or of --stops)',
@@ -40,17 +33,6 @@ export function declareWorkOptions(command: Command): Command {
       '--set <seams:what=how...>',
       'one thing of single seams: stitch, side, reverse, ends, passes, heavy, thread or a size, such as 4:side=left 5-7:width=6',
       settingsOption('--set'),
-    )
-    .option(
-      '--through <seam@seam>',
-      'who runs through where two seams meet, such as 4@3: seam 4 does',
-      meetingsOption('--through'),
-    )
-    .option('--join <seam@seam>', 'two seams are one line where they meet', meetingsOption('--join'))
-    .option(
-      '--split <seam@seam>',
-      'a seam is two where it meets another; these three count seams as they are by themselves',
-      meetingsOption('--split'),
     )
     .option('--order <seams>', 'sew these in this order, such as 4,2,edge', orderOption('--order'))
     .option(
@@ -101,7 +83,6 @@ export function declareWorkOptions(command: Command): Command {
       'what becomes of the outline: trim, join or free',
       choiceOption('--outline', ['trim', 'join', 'free']),
     )
-    .option('--snap <mm>', `ends nearer than this meet (default: ${SNAP})`, lengthOption('--snap', 0, 5))
     .option('--gap <mm>', 'clear cloth between bands at a junction', lengthOption('--gap', 0, 10))
     .option('--ornament <name...>', 'figures for the roomiest patches, one in each')
     .option(

@@ -2,8 +2,8 @@ import { bendsOf } from '../geometry/bends.js';
 import type { Corner, GuideLine } from '../geometry/guide-line.js';
 import type { Unit } from '../stitches/stitch.js';
 import type { Reach } from './band.js';
-import type { UnitRun } from './place.js';
 import type { Rows } from './rows.js';
+import type { UnitRun } from './unit-places.js';
 
 /** What bends more tightly than its reach over this share is a corner to a stitch that goes round. */
 const BEND_SHARE = 0.36;

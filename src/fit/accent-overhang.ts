@@ -1,9 +1,9 @@
 import type { Unit } from '../stitches/stitch.js';
 import type { AccentAsk } from './accents.js';
 import { followerRow } from './followers.js';
-import type { UnitRun } from './place.js';
 import { extentOf, type Rows } from './rows.js';
 import { closesOnSeat } from './seats.js';
+import type { UnitRun } from './unit-places.js';
 
 /** Figures that may reach furthest past an end are among this many next to it: graded ones grow. */
 const NEXT_TO_END = 3;

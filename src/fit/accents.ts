@@ -3,9 +3,9 @@ import type { Unit } from '../stitches/stitch.js';
 import { isBroadlyWithin } from './broad-legs.js';
 import type { IsOnCloth } from './cloth.js';
 import type { AccentCount, Chain, LeftOut } from './fit.js';
-import type { Placing } from './place.js';
 import { ornamentChain, type Spot } from './place-ornament.js';
 import { seatsAlong } from './seats.js';
+import type { Placing } from './unit-places.js';
 
 /** Figures on the seats of one row. */
 export interface AccentAsk {

@@ -1,5 +1,5 @@
-import type { UnitRun } from './place.js';
 import type { Sized } from './sized.js';
+import type { UnitRun } from './unit-places.js';
 
 /** A row that keeps in step with the first one of its treatment. */
 export interface Follower {

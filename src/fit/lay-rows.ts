@@ -8,10 +8,11 @@ import type { AccentCount, Chain, Facing, Layer, Mark, RowCount } from './fit.js
 import { followerRow } from './followers.js';
 import { type Laying, layer } from './lay.js';
 import { ofOneThread, ofOneUnit, threadsByClass } from './one-thread.js';
-import { type Placing, placeUnits, type UnitRun } from './place.js';
+import { placeUnits } from './place.js';
 import { lineChain, PLAIN_STITCH } from './plain-line.js';
 import { rowLines } from './row-lines.js';
 import type { Rows } from './rows.js';
+import type { Placing, UnitRun } from './unit-places.js';
 
 /** Cloth that a span has to stay on at its ends: the thread of its rows, and its accents, which stay whole. */
 export interface Cuts {

@@ -20,10 +20,10 @@ import type { Laying, Part } from './lay.js';
 import { layRows } from './lay-rows.js';
 import { NARROW_SHARE, NARROWING, ROUND_SHARE } from './lines.js';
 import { cornerMitre } from './mitre.js';
-import type { UnitRun } from './place.js';
 import { bandIn, roomAlong } from './reach.js';
 import { CREST, type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
 import { stretchLengths } from './span-counts.js';
+import type { UnitRun } from './unit-places.js';
 import { bestWaveCounts, flanks, type WaveCount } from './wave-counts.js';
 import { alongOneWave, type WaveLine, type WaveStretch, type Waves, waveLine } from './waves.js';
 

@@ -1,6 +1,6 @@
 import { fromPoints, type Points } from '../geometry/polyline.js';
 import { type Laying, layer } from './lay.js';
-import type { Placing } from './place.js';
+import type { Placing } from './unit-places.js';
 
 /** A row's line is told by points so far apart, mm: on the tightest wave the line between them strays less than it is wide. */
 const STEP = 0.5;

@@ -1,10 +1,11 @@
 import { wrapAngle } from '../geometry/point.js';
 import type { Unit } from '../stitches/stitch.js';
 import { type Layer, layer } from './lay.js';
+import { layPlace } from './lay-unit.js';
 import { threadOver } from './on-thread.js';
-import { afterLast, layPlace, type Place, type Placing, placesOf } from './place.js';
 import type { Spot } from './place-ornament.js';
 import { CREST } from './rows.js';
+import { afterLast, type Place, type Placing, placesOf } from './unit-places.js';
 
 /** Seats lie at the same place as a hole when they are this near, mm. */
 const SAME = 1e-6;

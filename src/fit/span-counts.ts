@@ -2,9 +2,9 @@ import { accentOverhang } from './accent-overhang.js';
 import { countSteps } from './count-steps.js';
 import { bestCounts } from './counts.js';
 import type { SpanQuestion } from './fit-span.js';
-import type { UnitRun } from './place.js';
 import { wholeOverhang } from './rows.js';
 import type { Span, SpanEnd } from './spans.js';
+import type { UnitRun } from './unit-places.js';
 
 /** Repeats may be made this much shorter or longer than asked before another remedy is looked for. */
 export const SHORTEST_SHARE = 0.8;

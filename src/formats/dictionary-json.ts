@@ -64,12 +64,11 @@ async function parsed(text: string, where: string): Promise<{ value: unknown; mi
   try {
     return { value: JSON.parse(text), mistakes: [] };
   } catch {
-    const { nearlyJson, placeOfJsonError } = await import('./json-place.js');
+    const { nearlyJson, notJson } = await import('./json-place.js');
     const nearly = await nearlyJson(text);
     const right = 'files of the dictionary are JSON';
     if (nearly) return { value: nearly.value, mistakes: nearly.mistakes.map((one) => ({ ...one, right })) };
-    const { place, wrong } = await placeOfJsonError(text);
-    throw new InputError('not-json', `${where}${place}`, wrong, right);
+    throw await notJson(text, where, right);
   }
 }
 

@@ -1,6 +1,6 @@
 import { InputError } from '../input-error.js';
 import { DRESSING_VERSION, type Dressing } from './dressing.js';
-import { placeOfJsonError } from './json-place.js';
+import { notJson } from './json-place.js';
 
 export { writeDressing } from './dressing-text.js';
 
@@ -59,8 +59,7 @@ async function parsed(text: string, where: string): Promise<unknown> {
   try {
     return JSON.parse(plain);
   } catch {
-    const { place, wrong } = await placeOfJsonError(plain);
-    throw new InputError('not-json', `${where}${place}`, wrong, 'a dressing is a JSON file');
+    throw await notJson(plain, where, 'a dressing is a JSON file');
   }
 }
 

@@ -1,3 +1,5 @@
+import { firstOf, InputError, InputErrors } from '../input-error.js';
+
 const SENTENCES: Record<string, string> = {
   InvalidSymbol: 'this is no JSON word',
   InvalidNumberFormat: 'this is no number',
@@ -18,10 +20,12 @@ const SENTENCES: Record<string, string> = {
 };
 
 /**
- * Where JSON text that does not parse goes wrong, as " line 3 column 7" (empty when that cannot be told), and what is
- * wrong there. JSON.parse itself names the place in some cases only, and in words that differ between engines.
+ * What to say of JSON text that does not parse: every line on which it goes wrong, with the column, and the first thing
+ * that is wrong there; what else is wrong in a line mostly follows from that. JSON.parse itself names the place in some cases
+ * only, and in words that differ between engines.
+ * @param right what the text should be
  */
-export async function placeOfJsonError(text: string): Promise<{ place: string; wrong: string }> {
+export async function notJson(text: string, where: string, right: string): Promise<InputError> {
   const { parse, printParseErrorCode } = await import('jsonc-parser');
   const errors: { error: number; offset: number; length: number }[] = [];
   try {
@@ -30,12 +34,21 @@ export async function placeOfJsonError(text: string): Promise<{ place: string; w
     // brackets nested deeper than the stack
     if (!(error instanceof RangeError)) throw error;
   }
-  if (!errors.length) return { place: '', wrong: 'the text is no JSON' };
-  const [{ error, offset }] = errors;
-  return {
-    place: ` ${placeAt(text, offset)}`,
-    wrong: SENTENCES[printParseErrorCode(error)] ?? 'the text is no JSON',
-  };
+  const byLine = new Map<number, { column: number; wrong: string }>();
+  const placeOf = placesIn(text);
+  for (const { error, offset } of errors) {
+    const { line, column } = placeOf(offset);
+    const known = byLine.get(line);
+    if (known && known.column <= column) continue;
+    byLine.set(line, { column, wrong: SENTENCES[printParseErrorCode(error)] ?? 'the text is no JSON' });
+  }
+  if (byLine.size === 0) return new InputError('not-json', where, 'the text is no JSON', right);
+  const lines = [...byLine].sort(([a], [b]) => a - b);
+  return new InputErrors(
+    firstOf(lines, where, ([line, { column, wrong }]) => {
+      return new InputError('not-json', `${where} line ${line} column ${column}`, wrong, right);
+    }),
+  );
 }
 
 /**
@@ -51,20 +64,30 @@ export async function nearlyJson(
   if (errors.length) return null;
   parse(text, errors, { disallowComments: true, allowTrailingComma: false });
   const mistakes = new Map<string, string>();
+  const placeOf = placesIn(text);
   for (const { error, offset } of errors) {
     const isComment = printParseErrorCode(error) === 'InvalidCommentToken';
+    const { line, column } = placeOf(offset);
     mistakes.set(
-      placeAt(text, offset),
+      `line ${line} column ${column}`,
       isComment ? SENTENCES.InvalidCommentToken : 'a comma stands before the end',
     );
   }
   return { value, mistakes: [...mistakes].map(([place, wrong]) => ({ place, wrong })) };
 }
 
-/** "line 3 column 7" */
-function placeAt(text: string, offset: number): string {
-  const lines = text.slice(0, offset).split(/\r\n|\r|\n/);
-  return `line ${lines.length} column ${lines[lines.length - 1].length + 1}`;
+/** Tells line and column of places in a text, each from 1; n log n in the lines asked for. */
+function placesIn(text: string): (offset: number) => { line: number; column: number } {
+  const starts = [0, ...[...text.matchAll(/\r\n|\r|\n/g)].map(({ index, 0: end }) => index + end.length)];
+  return (offset) => {
+    let [low, high] = [0, starts.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (starts[middle] <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return { line: low + 1, column: offset - starts[low] + 1 };
+  };
 }
 
 /** The line, from 1, on which a value begins in JSON text; the nearest one around it when it is not there. */

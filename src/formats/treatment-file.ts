@@ -1,4 +1,4 @@
-import { firstOf, InputError } from '../input-error.js';
+import { errorsIn, firstOf, InputError } from '../input-error.js';
 import { dictionaryJson } from './dictionary-json.js';
 import { newerFile } from './newer-file.js';
 import { type SavedTreatment, TREATMENT_FORMAT, type TreatmentRecord, treatmentFrom } from './treatment.js';
@@ -23,7 +23,7 @@ export async function checkTreatmentFile(text: string, where: string): Promise<I
     const { mistakes } = await examined(text, where);
     return firstOf(mistakes, where, (error) => error);
   } catch (error) {
-    if (error instanceof InputError) return [error];
+    if (error instanceof InputError) return [...errorsIn(error)];
     throw error;
   }
 }

@@ -1,5 +1,5 @@
-import type { Measured } from '../check/density/density.js';
 import type { Spread } from '../check/density/tally.js';
+import type { Measured } from '../check/density/total.js';
 import type { Examined } from '../check/examine.js';
 import type { HoopFit } from '../check/hoops.js';
 import { type Finding, worstFirst } from '../finding.js';

@@ -1,6 +1,6 @@
 import { asObject, dictionaryJson } from '../formats/dictionary-json.js';
 import { newerFile } from '../formats/newer-file.js';
-import { firstOf, InputError } from '../input-error.js';
+import { errorsIn, firstOf, InputError } from '../input-error.js';
 import { inFileOrder } from './file-order.js';
 import { type Kind, ornamentKind, stitchKind } from './kinds.js';
 import { eachOnce, type Mistake } from './mistake.js';
@@ -55,7 +55,7 @@ async function errorsOf<R extends FigureRecord, F extends Figure>(
     const { mistakes } = await examine(kind, source, where, where);
     return firstOf(mistakes, where, (mistake) => mistakeError(where, [mistake]));
   } catch (error) {
-    if (error instanceof InputError) return [error];
+    if (error instanceof InputError) return [...errorsIn(error)];
     throw error;
   }
 }

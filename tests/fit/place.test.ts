@@ -3,8 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { evenBand } from '../../src/fit/band.js';
 import type { Laying } from '../../src/fit/lay.js';
 import { cornerMitre } from '../../src/fit/mitre.js';
-import { type Placing, placeUnits } from '../../src/fit/place.js';
+import { placeUnits } from '../../src/fit/place.js';
 import { sized } from '../../src/fit/sized.js';
+import type { Placing } from '../../src/fit/unit-places.js';
 import { guideFromLine } from '../../src/geometry/guide-from-line.js';
 import { dictionary } from '../stitches/dictionary.js';
 

@@ -247,6 +247,16 @@ describe('a file that is no dressing', () => {
     }
   });
 
+  it('is told every line on which it goes wrong', async () => {
+    const text = '{\n  "a" 1,\n  "b": [1,,2]\n  "c": 3\n}';
+    const error = await readDressing(text, 'apron.dressing.json').catch((refusal) => refusal);
+    expect(error.errors.map(({ where, wrong }: InputError) => `${where}: ${wrong}`)).toEqual([
+      'apron.dressing.json line 2 column 7: a colon is missing',
+      'apron.dressing.json line 3 column 11: a value is missing',
+      'apron.dressing.json line 4 column 3: a comma is missing',
+    ]);
+  });
+
   it('cut off anywhere, or nested a million deep, is refused without a crash', async () => {
     const text = writeDressing(apron).trimEnd();
     for (let length = 0; length < text.length; length += 7) {

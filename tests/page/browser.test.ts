@@ -1,22 +1,12 @@
 import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { seamwright } from '../cli/run-cli.js';
 import { PANEL_STOPS, piecedPanel } from '../fixtures/pieced-panel.js';
 import { seriousIn } from './axe.js';
-import {
-  builtPage,
-  give,
-  hasBrowser,
-  inBrowser,
-  isDressed,
-  launched,
-  openPage,
-  openTab,
-  taken,
-} from './browser.js';
+import { give, isDressed, openTab, taken } from './browser.js';
+import { describeInBrowser } from './in-browser.js';
 
 /** A loaded machine dresses a block in seconds. */
 const slow = { timeout: 20_000 };
@@ -24,17 +14,10 @@ const cross = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="100
   <rect fill="#6d4670" x="0" y="0" width="60" height="100"/><rect fill="#d9c7a0" x="60" y="0" width="60" height="50"/>
   <rect fill="#3f8078" x="60" y="50" width="60" height="50"/></svg>`;
 
-describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
-  let browser: Browser;
-  let file: string;
-  beforeAll(async () => {
-    [browser, file] = await Promise.all([launched(), builtPage()]);
-  });
-  afterAll(() => browser?.close());
-
+describeInBrowser('the page', (open, file) => {
   it('opens from disk with the demo block dressed, whole in one file of less than 1.5 MB, and asks for nothing else', async () => {
-    const { page, asked, faults } = await openPage(browser, file);
-    expect(readFileSync(file).length).toBeLessThan(1_500_000);
+    const { page, asked, faults } = await open();
+    expect(readFileSync(file()).length).toBeLessThan(1_500_000);
     expect(await page.locator('.facts').textContent()).toMatch(/\d+ min11 stops/);
     expect(asked.filter((url) => !/^(file|blob|data):/.test(url))).toEqual([]);
     expect(faults).toEqual([]);
@@ -42,7 +25,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('sews what the command line sews: a drawing is dropped, a seam changed, and the stitch file is byte for byte the same', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     await give(page, { name: 'cross.svg', text: cross });
     await page.locator('canvas.table').focus();
     await page.keyboard.press('ArrowRight');
@@ -62,7 +45,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('takes a stitch file without asking for stop numbers, shows what each stop was taken for, and takes a word on it', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     await give(page, { name: 'pieced.dst', text: Buffer.from(piecedPanel()) });
     const roles = page.locator('section', { hasText: 'What the file sews' }).locator('select');
     expect(await roles.count()).toBe(PANEL_STOPS.length);
@@ -77,7 +60,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('brings back the same work when it is loaded again in the middle of an edit, and does not mix up two tabs', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     await give(page, { name: 'cross.svg', text: cross });
     await page.locator('canvas.table').focus();
     await page.keyboard.press('ArrowRight');
@@ -90,7 +73,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
     await page.keyboard.press('ArrowRight');
     expect(await page.getByLabel('Size', { exact: true }).inputValue()).toBe('9');
 
-    const other = await openTab(await page.context().newPage(), file);
+    const other = await openTab(await page.context().newPage(), file());
     expect(await other.page.locator('.file').textContent()).toBe('panel.svg');
     await other.page.close();
     await page.reload();
@@ -100,7 +83,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('keeps nothing of the demo block until it is changed, and then all of it', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     await page.reload();
     await isDressed(page);
     const kept = () =>
@@ -120,7 +103,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('takes away sheets and pictures that are what they are called', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     const starts = async (title: string) =>
       readFileSync((await taken(page, title)).path)
         .subarray(0, 5)
@@ -134,7 +117,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('shows how dense the work is, and leads from a finding to its place', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     const looks = () =>
       page.locator('canvas.table').evaluate((canvas: HTMLCanvasElement) => canvas.toDataURL().length);
     const asThread = await looks();
@@ -146,7 +129,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('moves a figure by keys and takes it off again', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     await page.getByLabel('Put a figure on the block').selectOption('daisy');
     const handle = page.getByRole('button', { name: /daisy, figure/ });
     await handle.focus();
@@ -160,7 +143,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('undoes and redoes step by step; what was dragged is one step', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     const facts = () => page.locator('.facts').textContent();
     const first = await facts();
     await page.getByRole('button', { name: 'Mix again' }).click();
@@ -175,7 +158,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('can be worked by keyboard alone: from seam to seam, another stitch on it, and pinned by that', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     for (let i = 0; i < 12; i++) {
       await page.keyboard.press('Tab');
       if (await page.locator('canvas.table:focus').count()) break;
@@ -195,7 +178,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('has nothing that an accessibility scan calls serious, light or dark', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     for (const colorScheme of ['light', 'dark'] as const) {
       // colors that are still on their way to others are no colors to judge
       await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
@@ -209,7 +192,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('runs nothing that a drawing holds, and asks for nothing that it names', async () => {
-    const { page, asked } = await openPage(browser, file);
+    const { page, asked } = await open();
     const before = asked.length;
     const hostile = cross
       .replace('<svg ', '<svg onload="document.title=\'ran\'" xmlns:xlink="http://www.w3.org/1999/xlink" ')
@@ -228,7 +211,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('refuses a drawing that has its figure from elsewhere', async () => {
-    const { page, asked } = await openPage(browser, file);
+    const { page, asked } = await open();
     const before = asked.length;
     const borrowed = cross.replace('<rect ', '<use href="https://example.org/a.svg#x"/><rect ');
     await page
@@ -241,7 +224,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the page'), () => {
   });
 
   it('refuses a bomb of entities with a reason, and leaves the work as it was', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     const levels = [...'bcdefghij'].map(
       (name, i) => `<!ENTITY ${name} "${`&${'abcdefghij'[i]};`.repeat(10)}">`,
     );

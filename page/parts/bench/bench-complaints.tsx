@@ -5,7 +5,7 @@ export function BenchComplaints() {
   if (complaints.value.length === 0) return null;
   return (
     <div class="complaint" role="alert">
-      <ul>
+      <ul class="mistakes">
         {complaints.value.map(({ where, wrong, right }) => (
           <li key={`${where} ${wrong}`}>
             <strong>{where}</strong> {wrong}. What would be right: {right}.

@@ -10,6 +10,7 @@ import {
   undoStitch,
 } from '../../state/bench/on-bench.js';
 import { textOf } from '../../state/bench/text.js';
+import { BackAndForth } from '../back-and-forth.js';
 import { Start } from './start.js';
 
 /** The bar above the bench. */
@@ -38,14 +39,12 @@ export function BenchHead() {
       )}
       {now && (
         <>
-          <div class="pair">
-            <button type="button" onClick={undoStitch} disabled={!canUndoStitch.value}>
-              Undo
-            </button>
-            <button type="button" onClick={redoStitch} disabled={!canRedoStitch.value}>
-              Redo
-            </button>
-          </div>
+          <BackAndForth
+            canUndo={canUndoStitch.value}
+            canRedo={canRedoStitch.value}
+            undo={undoStitch}
+            redo={redoStitch}
+          />
           <button type="button" onClick={() => handOut({ name: now.name, text: text! })}>
             Its file
           </button>

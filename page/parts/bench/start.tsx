@@ -3,8 +3,9 @@ import type { OwnStitch } from '../../core/bench-messages.js';
 import { forgetOwn, handOut, layCopy, layFresh, layOwn, takeInStitches } from '../../state/bench/library.js';
 import { ownStitches } from '../../state/bench/on-bench.js';
 import { found } from '../../state/find-offers.js';
-import { givenFiles } from '../../state/given-files.js';
 import { offers } from '../../state/work.js';
+import { FileButton } from '../file-button.js';
+import { Search } from '../search.js';
 
 /** What to work on: nothing yet, a copy, or a stitch of one's own; and files to take in. */
 export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
@@ -24,20 +25,7 @@ export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
         >
           From nothing
         </button>
-        <label class="button">
-          Take in stitch files
-          <input
-            type="file"
-            class="unseen"
-            accept=".json"
-            multiple
-            onChange={async ({ currentTarget }) => {
-              const files = await givenFiles(currentTarget.files!);
-              currentTarget.value = '';
-              if (files.length) await takeInStitches(files);
-            }}
-          />
-        </label>
+        <FileButton title="Take in stitch files" accept=".json" onFiles={takeInStitches} />
       </div>
       {ownStitches.value.length > 0 && <h3>My own stitches</h3>}
       <ul class="own">
@@ -63,15 +51,12 @@ export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
         ))}
       </ul>
       <h3>A copy of</h3>
-      <label class="search">
-        <span class="unseen">Search stitches to copy</span>
-        <input
-          type="search"
-          placeholder="any stitch, by any name"
-          value={wanted}
-          onInput={({ currentTarget }) => setWanted(currentTarget.value)}
-        />
-      </label>
+      <Search
+        title="Search stitches to copy"
+        hint="any stitch, by any name"
+        wanted={wanted}
+        onChange={setWanted}
+      />
       <ul class="copies">
         {found(stitches, wanted).map(({ name, title }) => (
           <li key={name}>

@@ -1,4 +1,5 @@
 import type { OwnStitch } from '../../core/bench-messages.js';
+import { keptIn } from '../kept-store.js';
 import type { Draft } from './on-bench.js';
 
 /** What lies on the bench, so that a reload brings it back. */
@@ -6,34 +7,11 @@ const DRAFT = 'on the bench';
 const STITCHES = 'stitches';
 const BENCH = 'bench';
 
-const settled = <T>(request: IDBRequest<T>): Promise<T> =>
-  new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error);
-  });
-
 /** A database of its own: no tab that has works open keeps it from being made. */
-const opened = (): Promise<IDBDatabase> => {
-  const request = indexedDB.open('seamwright-stitches', 1);
-  request.onupgradeneeded = () => {
-    request.result.createObjectStore(STITCHES, { keyPath: 'name' });
-    request.result.createObjectStore(BENCH);
-  };
-  return settled(request);
-};
-
-async function inStore<T>(
-  store: string,
-  mode: IDBTransactionMode,
-  does: (store: IDBObjectStore) => IDBRequest<T>,
-): Promise<T> {
-  const database = await opened();
-  try {
-    return await settled(does(database.transaction(store, mode).objectStore(store)));
-  } finally {
-    database.close();
-  }
-}
+const inStore = keptIn('seamwright-stitches', (database) => {
+  database.createObjectStore(STITCHES, { keyPath: 'name' });
+  database.createObjectStore(BENCH);
+});
 
 /** The maker's own stitches, by name. */
 export const keptStitches = (): Promise<OwnStitch[]> =>

@@ -1,4 +1,5 @@
 import { onlyStops, runsOfStop } from '../../check/density/runs-of-stop.js';
+import { sewnBox } from '../../check/density/sewn-box.js';
 import type { SewnStitches } from '../../check/density/sewn-stitches.js';
 import { clothPicture } from '../cloth.js';
 import { element, type Frame, title } from '../svg.js';
@@ -41,19 +42,5 @@ export function workOfFile(name: string, all: SewnStitches, wanted?: ReadonlySet
 }
 
 /** Whole millimeters around all stitches, whichever are shown: pictures of the same file lie on each other. */
-function frameOf({ ends }: SewnStitches): Frame {
-  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < ends.length; i += 2) {
-    left = Math.min(left, ends[i]);
-    right = Math.max(right, ends[i]);
-    top = Math.min(top, ends[i + 1]);
-    bottom = Math.max(bottom, ends[i + 1]);
-  }
-  if (left > right) return { left: 0, top: 0, right: 20, bottom: 20 };
-  return {
-    left: Math.floor(left - AROUND),
-    top: Math.floor(top - AROUND),
-    right: Math.ceil(right + AROUND),
-    bottom: Math.ceil(bottom + AROUND),
-  };
-}
+const frameOf = (sewn: SewnStitches): Frame =>
+  sewnBox(sewn, AROUND) ?? { left: 0, top: 0, right: 20, bottom: 20 };

@@ -1,23 +1,16 @@
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { readStitch } from '../../../src/stitches/check.js';
 import { seamwright } from '../../cli/run-cli.js';
 import { seriousIn } from '../axe.js';
-import { builtPage, hasBrowser, inBrowser, isDressed, launched, openPage } from '../browser.js';
+import { isDressed } from '../browser.js';
+import { describeInBrowser } from '../in-browser.js';
 
-describe.skipIf(!hasBrowser)(inBrowser('the stitch bench'), () => {
-  let browser: Browser;
-  let file: string;
-  beforeAll(async () => {
-    [browser, file] = await Promise.all([launched(), builtPage()]);
-  }, 60_000);
-  afterAll(() => browser?.close());
-
+describeInBrowser('the stitch bench', (open) => {
   it('makes a stitch of a copy: a point dragged, saved, worked on a seam, and its file read by the command line', async () => {
-    const { page, faults } = await openPage(browser, file);
+    const { page, faults } = await open();
     await page.getByRole('button', { name: 'Stitch bench' }).click();
     await page.getByLabel('Search stitches to copy').fill('briar');
     await page.getByRole('button', { name: 'Feather', exact: true }).click();
@@ -68,7 +61,7 @@ describe.skipIf(!hasBrowser)(inBrowser('the stitch bench'), () => {
   }, 60_000);
 
   it('takes in what is sound and answers a wrong file with its place and what would be right', async () => {
-    const { page } = await openPage(browser, file);
+    const { page } = await open();
     await page.getByRole('button', { name: 'Stitch bench' }).click();
     const sound = readFileSync(join(import.meta.dirname, '../../../motifs/stitches/fly.json'), 'utf8');
     const given = { 'torn.json': sound.replace('"symmetry": "', '"symmetry": "un'), 'my-fly.json': sound };

@@ -1,11 +1,12 @@
 import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
 import { seamwright } from '../../cli/run-cli.js';
 import { seriousIn } from '../axe.js';
-import { builtPage, hasBrowser, inBrowser, isDressed, launched, openPage, taken } from '../browser.js';
+import { isDressed, taken } from '../browser.js';
+import { describeInBrowser } from '../in-browser.js';
 
 type At = readonly [number, number];
 
@@ -24,16 +25,9 @@ async function dragged(page: Page, places: readonly At[]): Promise<void> {
 
 const lines = (page: Page, count: string) => page.locator('.draw-more .aside', { hasText: count }).waitFor();
 
-describe.skipIf(!hasBrowser)(inBrowser('drawing seams'), () => {
-  let browser: Browser;
-  let file: string;
-  beforeAll(async () => {
-    [browser, file] = await Promise.all([launched(), builtPage()]);
-  }, 60_000);
-  afterAll(() => browser?.close());
-
+describeInBrowser('drawing seams', (open) => {
   it('on an empty block, undone and done again, dressed, and taken to the machine as the command line would write it', async () => {
-    const { page, faults } = await openPage(browser, file);
+    const { page, faults } = await open();
     await page.getByRole('button', { name: 'Draw seams' }).click();
     await page.getByText('An empty block').click();
     await page.getByRole('button', { name: '200 × 200 mm' }).click();
