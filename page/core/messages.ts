@@ -90,8 +90,8 @@ export interface Missing {
   readonly seam: Line;
   readonly stitches: readonly string[];
   readonly at: readonly [number, number] | null;
-  /** how far the nearest seam is from its middle, mm; null where there is none */
-  readonly off: number | null;
+  /** the seam that comes nearest to its middle, how near, mm, and whether nothing is worked on it */
+  readonly nearest: { readonly seam: SeamReference; readonly off: number; readonly isBare: boolean } | null;
 }
 
 /** What was made of a file. */

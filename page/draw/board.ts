@@ -1,15 +1,16 @@
 import { traceLine, traceRing } from '../../src/draw/pen.js';
 import { OUTLINE, type SeamDrawing } from '../../src/formats/seam-drawing.js';
-import type { Placement } from '../../src/geometry/placement.js';
-import { turnOf } from '../../src/geometry/placement.js';
+import { type Placement, placedPoint, turnOf } from '../../src/geometry/placement.js';
 import type { Point } from '../../src/geometry/point.js';
 import { pointsOfSeam } from '../core/drawn-lines.js';
-import type { DrawnBlock } from '../core/messages.js';
+import type { DrawnBlock, DrawnStop } from '../core/messages.js';
 import { allLines } from '../state/drawing/lines.js';
 import type { Snapped } from '../state/drawing/snap.js';
 import type { View } from '../state/view.js';
 import { canvasPen } from './canvas-pen.js';
 import { drawCloth } from './cloth.js';
+import type { Layers } from './layers.js';
+import { drawThread } from './thread.js';
 
 export interface OnBoard {
   readonly block: DrawnBlock;
@@ -20,6 +21,12 @@ export interface OnBoard {
   /** the line that is being drawn, up to where it would go next */
   readonly begun: readonly Point[];
   readonly aim: Snapped | null;
+  /** what is sewn on it, and how the block that it is sewn on lies there; null where it is not shown */
+  readonly thread: {
+    readonly stops: readonly DrawnStop[];
+    readonly placement: Placement;
+    readonly layers: Layers;
+  } | null;
   readonly photo: {
     readonly image: ImageBitmap;
     readonly placement: Placement;
@@ -31,7 +38,7 @@ export interface OnBoard {
 const DARK = 'rgba(20, 30, 50, 0.85)';
 const LIGHT = '#fff8e6';
 
-/** The cloth without thread, the photo on it, and the lines over both. @param dots of the screen to a pixel of the page */
+/** The cloth, the photo on it, what is sewn, and the lines over all. @param dots of the screen to a pixel of the page */
 export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoard): void {
   const { view, block, drawing } = on;
   ctx.setTransform(1, 0, 0, 1, 0, 0);
@@ -41,6 +48,7 @@ export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoa
   ctx.lineJoin = 'round';
   drawCloth(ctx, block);
   if (on.photo) drawPhoto(ctx, on.photo);
+  if (on.thread) drawSewn(ctx, view, on.thread);
   const px = 1 / view.scale;
   if (on.chosenPatch !== null) drawPatch(ctx, block, on.chosenPatch, px);
   for (const line of allLines(drawing)) {
@@ -57,7 +65,7 @@ export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoa
   }
   if (on.begun.length > 0) drawBegun(ctx, on.begun, px);
   if (on.aim) drawAim(ctx, on.aim, px);
-  if (on.photo) for (const mark of on.photo.marks) drawMark(ctx, placed(mark, on.photo.placement), px);
+  if (on.photo) for (const mark of on.photo.marks) drawMark(ctx, placedPoint(mark, on.photo.placement), px);
 }
 
 function drawPhoto(
@@ -73,9 +81,23 @@ function drawPhoto(
   ctx.restore();
 }
 
-function placed([x, y]: Point, { scale, turn, shift }: Placement): Point {
+/** Thread lies on the block as it is sewn, which may be larger than drawn, and turned. */
+function drawSewn(
+  ctx: CanvasRenderingContext2D,
+  view: View,
+  { stops, placement, layers }: NonNullable<OnBoard['thread']>,
+): void {
+  const { scale, turn, shift } = placement;
   const [cos, sin] = turnOf(turn);
-  return [scale * (x * cos + y * sin) + shift[0], scale * (y * cos - x * sin) + shift[1]];
+  ctx.save();
+  ctx.transform(cos / scale, sin / scale, -sin / scale, cos / scale, 0, 0);
+  ctx.translate(-shift[0], -shift[1]);
+  layers.draw(
+    ctx,
+    JSON.stringify([view, ctx.canvas.width, ctx.canvas.height, placement]),
+    stops.map((stop) => ({ key: stop.key, draw: (to) => drawThread(to, stop) })),
+  );
+  ctx.restore();
 }
 
 function drawPatch(ctx: CanvasRenderingContext2D, { patches }: DrawnBlock, chosen: number, px: number): void {

@@ -1,18 +1,30 @@
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { drawBoard } from '../../draw/board.js';
-import { aim, bare, chosenLine, chosenPatch, drawing, places, tool } from '../../state/drawing/board.js';
+import { Layers } from '../../draw/layers.js';
+import {
+  aim,
+  bare,
+  chosenLine,
+  chosenPatch,
+  drawing,
+  places,
+  showsThread,
+  tool,
+} from '../../state/drawing/board.js';
 import { handleBoard } from '../../state/drawing/board-hands.js';
 import { boardKey } from '../../state/drawing/board-keys.js';
 import { marks, photo, photoImage, strength } from '../../state/drawing/photo.js';
 import { stroke } from '../../state/drawing/stroke-signal.js';
 import { isFitted, settle, view } from '../../state/view.js';
+import { picture, work } from '../../state/work.js';
 import { LinePoints } from './line-points.js';
 
 /** The block as a board to draw its seams on. */
 export function Board() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const queue = useRef(0);
+  const layers = useRef(new Layers());
 
   const draw = () => {
     queue.current = 0;
@@ -27,6 +39,13 @@ export function Board() {
     const next = aim.value ? [aim.value.at] : [];
     const begun =
       stroke.value.length > 1 ? stroke.value : [...places.value, ...(places.value.length ? next : [])];
+    const hidden = work.value?.hidden ?? [];
+    const thread = showsThread.value &&
+      picture.value && {
+        stops: picture.value.stops.filter(({ title }) => !hidden.includes(title)),
+        placement: picture.value.placement,
+        layers: layers.current,
+      };
     drawBoard(element.getContext('2d')!, dots, {
       block: on.block,
       drawing: lines,
@@ -35,6 +54,7 @@ export function Board() {
       chosenPatch: chosenPatch.value,
       begun,
       aim: aim.value,
+      thread: thread || null,
       photo: photo.value &&
         photoImage.value && {
           image: photoImage.value,
@@ -54,6 +74,8 @@ export function Board() {
       chosenLine.value,
       chosenPatch.value,
       tool.value,
+      picture.value,
+      showsThread.value,
     ];
     void [places.value, stroke.value, aim.value, photo.value, photoImage.value, strength.value, marks.value];
     queue.current ||= requestAnimationFrame(draw);

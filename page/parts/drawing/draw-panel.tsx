@@ -1,4 +1,4 @@
-import { drawing, endDrawing, isDrawing, tool } from '../../state/drawing/board.js';
+import { drawing, endDrawing, isDrawing, showsThread, tool } from '../../state/drawing/board.js';
 import { addAcross } from '../../state/drawing/new-seam.js';
 import { plural } from '../../state/words.js';
 import { work } from '../../state/work.js';
@@ -37,10 +37,22 @@ export function DrawPanel() {
           Undo brings them back.
         </p>
       )}
+      <MissingList />
+      {(work.value?.dressing.treatments.length ?? 0) > 0 && (
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={showsThread.value}
+            onChange={({ currentTarget }) => {
+              showsThread.value = currentTarget.checked;
+            }}
+          />
+          Stitches on the board
+        </label>
+      )}
       {tool.value === 'move' && <LineFacts />}
       {tool.value === 'fabric' && <FabricPanel />}
       {tool.value === 'photo' && <PhotoPanel />}
-      <MissingList />
       <section class="draw-more">
         <p class="aside">{count === 0 ? 'No seams yet.' : `${plural(count, 'line')} drawn.`}</p>
         <button type="button" onClick={addAcross} title="To be moved by keys from there">

@@ -65,7 +65,7 @@ const WAYS: Readonly<Record<string, Point>> = {
 
 function moveBy({ line: id, kind, place }: Grip, [x, y]: Point, [dx, dy]: Point, step: number): void {
   const to: Point = [x + dx * step, y + dy * step];
-  if (kind === 'point') putPoint(id, place, to);
+  if (kind === 'point') putPoint(id, place, to, `point ${id} ${place}`);
   else if (drawing.value && lineOf(drawing.value, id)) {
     changeLine(id, (line) => bent(line, place, to, 0.05), `bend ${id} ${place}`);
   }

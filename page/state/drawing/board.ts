@@ -6,7 +6,7 @@ import { become, whileTelling } from '../actions.js';
 import { askAbout } from '../core-call.js';
 import { newId } from '../keep.js';
 import { isFitted } from '../view.js';
-import { told, touched, work } from '../work.js';
+import { told, touched, type Work, work } from '../work.js';
 import type { Snapped } from './snap.js';
 
 export type Tool = 'move' | 'straight' | 'curved' | 'fabric' | 'photo';
@@ -25,25 +25,34 @@ export const chosenPatch = signal<number | null>(null);
 export const places = signal<readonly Point[]>([]);
 /** Where the next place would be. */
 export const aim = signal<Snapped | null>(null);
-/** A line is held: what the core tells meanwhile is of no interest. */
+/** Whether the stitches lie on the board too. */
+export const showsThread = signal(true);
+/** A line is held: it is where the hand has it, whatever the core tells meanwhile. */
 export const isHeld = signal(false);
 
-interface Waiting {
+/** How a change of the lines is done. */
+export interface Way {
+  /** changes that follow each other by the same grip are undone together */
+  readonly grip?: string | null;
+  /**
+   * the work that the lines are a change of; else the work as it is. While a line is dragged it is the work as it was when
+   * the line was taken, so that it makes no difference by what way a line has come to where it is.
+   */
+  readonly from?: Work;
+}
+
+interface Waiting extends Way {
   readonly drawing: SeamDrawing;
-  readonly grip: string | null;
 }
 
 const waiting: Waiting[] = [];
 let isAtIt = false;
 
-/**
- * The drawing becomes the block's. The maker sees it at once; the core makes a block of it meanwhile.
- * @param grip changes that follow each other by the same grip are undone together
- */
-export function draw(now: SeamDrawing, grip: string | null = null): void {
+/** The drawing becomes the block's. The maker sees it at once; the core makes a block of it meanwhile, and dresses that. */
+export function draw(now: SeamDrawing, { grip = null, from }: Way = {}): void {
   draft.value = now;
   if (grip !== null && waiting.at(-1)?.grip === grip) waiting.pop();
-  waiting.push({ drawing: now, grip });
+  waiting.push({ drawing: now, grip, from });
   if (!isAtIt) void drawWaiting();
 }
 
@@ -52,19 +61,26 @@ async function drawWaiting(): Promise<void> {
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const now = work.value;
     if (!now) break;
-    const { drawing: lines, grip } = next;
+    const { drawing: lines, grip = null, from = now } = next;
     try {
-      const dressing = await askAbout(now.file, 'redraw', { dressing: now.dressing, drawing: lines });
+      const dressing = await askAbout(from.file, 'redraw', { dressing: from.dressing, drawing: lines });
       // what was undone meanwhile is not done again
       if (work.value !== now) continue;
       become({ ...now, dressing, file: null, roles: null, named: [] }, grip);
+      if (isHeld.value) void look();
     } catch (error) {
       draft.value = null;
       await whileTelling('Drawing', () => Promise.reject(error));
     }
   }
   isAtIt = false;
-  if (!isHeld.value && work.value) void look();
+  void look();
+}
+
+/** The hand has let go: the lines are where the core has them, once it has them all. */
+export function settleLines(): void {
+  isHeld.value = false;
+  if (!isAtIt) void look();
 }
 
 /** Asks the core for the block as it is now. */

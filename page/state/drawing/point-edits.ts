@@ -1,14 +1,16 @@
 import type { DrawnSeam, SeamDrawing } from '../../../src/formats/seam-drawing.js';
 import type { Point } from '../../../src/geometry/point.js';
 import { release } from '../actions.js';
-import { draft, draw, drawing, isHeld } from './board.js';
+import { type Work, work } from '../work.js';
+import { draw, drawing, isHeld, settleLines } from './board.js';
 import { reachMm } from './board-hands.js';
 import { withLineFollowed } from './followed.js';
 import { bent, lineOf, withNodeAt } from './lines.js';
 import { snapped } from './snap.js';
 
-/** The lines as they were when a handle was taken. */
-let held: SeamDrawing | null = null;
+/** Lines and work as they were when a handle was taken; null while none is held. */
+let held: { readonly lines: SeamDrawing; readonly work: Work; readonly grip: string } | null = null;
+let taken = 0;
 
 /** A point or the middle of a stretch of a line. */
 export interface Grip {
@@ -19,25 +21,27 @@ export interface Grip {
 }
 
 export function takeGrip(): void {
-  held = drawing.value;
+  const [lines, now] = [drawing.value, work.value];
+  if (!lines || !now) return;
+  // every drag is a step of its own
+  held = { lines, work: now, grip: `drag ${++taken}` };
   isHeld.value = true;
 }
 
-/** The handle is dragged: lines show it at once, and nothing is drawn for good before it is let go. */
+/** The handle is dragged: lines show it at once, patches and stitches as fast as the core can make them. */
 export function dragGrip({ line: id, kind, place }: Grip, to: Point): void {
-  const line = held && lineOf(held, id);
+  const line = held && lineOf(held.lines, id);
   if (!held || !line) return;
-  const { at } = kind === 'point' ? snapped(to, held, reachMm(), id) : { at: to };
+  const { lines, grip } = held;
+  const { at } = kind === 'point' ? snapped(to, lines, reachMm(), id) : { at: to };
   const straight = 5 / (16 / reachMm());
   const changed = kind === 'point' ? withNodeAt(line, place, at) : bent(line, place, at, straight);
-  draft.value = withLineFollowed(held, changed);
+  draw(withLineFollowed(lines, changed), { grip, from: held.work });
 }
 
 export function dropGrip(): void {
-  const [was, is] = [held, draft.value];
   held = null;
-  isHeld.value = false;
-  if (is && is !== was) draw(is);
+  settleLines();
 }
 
 /** A line is changed at once. @param grip changes that follow each other by the same grip are undone together */
@@ -50,15 +54,18 @@ export function changeLine(
   const line = now && lineOf(now, id);
   if (!now || !line) return;
   const changed = change(line);
-  if (changed !== line) draw(withLineFollowed(now, changed), grip);
+  if (changed !== line) draw(withLineFollowed(now, changed), { grip });
 }
 
-/** A point moved by keys or numbers: it goes where it is told, and stays within the block. */
-export function putPoint(id: number, n: number, [x, y]: Point): void {
+/**
+ * A point moved by keys or numbers: it goes where it is told, and stays within the block.
+ * @param grip see changeLine
+ */
+export function putPoint(id: number, n: number, [x, y]: Point, grip: string | null = null): void {
   const now = drawing.value;
   if (!now) return;
   const at: Point = [clamped(x, now.width), clamped(y, now.height)];
-  changeLine(id, (line) => withNodeAt(line, n, at), `point ${id} ${n}`);
+  changeLine(id, (line) => withNodeAt(line, n, at), grip);
 }
 
 const clamped = (mm: number, most: number): number =>
