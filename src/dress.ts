@@ -234,7 +234,7 @@ function fitInOrder(
   dressing: Dressing,
   findings: Finding[],
   progress: Progress,
-): { fits: LineFit[]; order: readonly number[] } {
+): { fits: readonly LineFit[]; order: readonly number[] } {
   const rules = { gap: dressing.gap, outline: dressing.outline };
   let asks: readonly LineAsk[] = asked.map(({ ask }) => ask);
   const wanted = treatmentsInOrder(dressing).flatMap((t) => {

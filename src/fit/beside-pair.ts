@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import type { Box } from '../geometry/box.js';
 import type { Reach } from './band.js';
 import type { LinePlaces } from './line-places.js';
 
@@ -27,13 +28,6 @@ export interface Pressed {
   readonly leaves: readonly number[];
 }
 
-interface Box {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
-
 /** Places that follow each other on a line, and the box around them. */
 interface Chunk extends Box {
   readonly from: number;
@@ -46,10 +40,9 @@ const CHUNK = 8;
 export function sideOf(places: LinePlaces, reach: Reach): Side {
   const chunks = chunksOf(places);
   const index = new Flatbush(chunks.length);
-  for (const { minX, minY, maxX, maxY } of chunks) index.add(minX, minY, maxX, maxY);
+  for (const { left, top, right, bottom } of chunks) index.add(left, top, right, bottom);
   index.finish();
-  const { minX, minY, maxX, maxY } = index;
-  const box = { minX, minY, maxX, maxY };
+  const box = { left: index.minX, top: index.minY, right: index.maxX, bottom: index.maxY };
   return { ...places, reach, widest: Math.max(reach.left, reach.right), chunks, index, box };
 }
 
@@ -68,7 +61,7 @@ export function pressing(
   const held = shared.filter(({ yields }) => yields === 'neither');
   for (const a of one.chunks) {
     if (apart(a, other.box) > around) continue;
-    other.index.search(a.minX - around, a.minY - around, a.maxX + around, a.maxY + around, (k) => {
+    other.index.search(a.left - around, a.top - around, a.right + around, a.bottom + around, (k) => {
       const b = other.chunks[k];
       if (apart(a, b) > around || held.some((joint) => holds(joint, a) && holds(joint, b))) return false;
       press(found[0], a, found[1], b, shared, around, gap);
@@ -190,28 +183,28 @@ function chunksOf({ u, x, y }: LinePlaces): Chunk[] {
   const chunks: Chunk[] = [];
   for (let from = 0; from < u.length; from += CHUNK) {
     const to = Math.min(u.length, from + CHUNK);
-    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
     for (let i = from; i < to; i++) {
-      minX = Math.min(minX, x[i]);
-      maxX = Math.max(maxX, x[i]);
-      minY = Math.min(minY, y[i]);
-      maxY = Math.max(maxY, y[i]);
+      left = Math.min(left, x[i]);
+      right = Math.max(right, x[i]);
+      top = Math.min(top, y[i]);
+      bottom = Math.max(bottom, y[i]);
     }
-    chunks.push({ from, to, minX, minY, maxX, maxY });
+    chunks.push({ from, to, left, top, right, bottom });
   }
   return chunks;
 }
 
 /** Least distance of two boxes. */
-export function apart(a: Box, b: Box): number {
-  const dx = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
-  const dy = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
+function apart(a: Box, b: Box): number {
+  const dx = Math.max(0, a.left - b.right, b.left - a.right);
+  const dy = Math.max(0, a.top - b.bottom, b.top - a.bottom);
   return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** Whether a whole chunk is so near to a junction that ends rule there. */
-function holds({ x, y, around }: Meeting, { minX, minY, maxX, maxY }: Chunk): boolean {
-  const dx = Math.max(x - minX, maxX - x);
-  const dy = Math.max(y - minY, maxY - y);
+function holds({ x, y, around }: Meeting, { left, top, right, bottom }: Chunk): boolean {
+  const dx = Math.max(x - left, right - x);
+  const dy = Math.max(y - top, bottom - y);
   return dx * dx + dy * dy <= around * around;
 }

@@ -11,12 +11,13 @@ import { fitInPieces, type PieceFit } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
 import { accentCounts, rowCounts } from './line-counts.js';
-import type { Line, Lines } from './lines.js';
-import { Memory } from './memory.js';
-import { meetingLines, narrowedLines, withMeeting } from './narrowing.js';
+import { type Line, type Lines, waysOf } from './lines.js';
+import { either, Memory, withLinked } from './memory.js';
+import { linesAt, meetingLines, narrowedLines } from './narrowing.js';
 import { onClaim } from './on-claim.js';
 import { type Part, plainLines } from './plain-line.js';
 import { isWhole, plainClaim, plainFinding, plainParts, withPlain } from './plain-parts.js';
+import { isSame } from './same.js';
 import type { Span } from './spans.js';
 import { spansApart } from './spans-apart.js';
 import { toSeam, type Walk } from './walk.js';
@@ -33,11 +34,11 @@ export interface LineFit {
 
 /**
  * Fits every line that is asked for: bands first, then ends at junctions, then repeats. One ask a line, in any order;
- * answers come in the order of the asks. Cost: linear in the lines and their repeats; with a memory of the same block,
- * what has changed and what depends on it, and a look at every line.
+ * answers come in the order of the asks. Cost: linear in the lines and their repeats; with a memory, what has changed
+ * and what depends on it.
  *
- * @param memory of earlier fits of the same map, under the same rules, with the asks in the same order: asks that are the same
- *   objects are not worked out again. The answer is the same as without
+ * @param memory of an earlier fit: where map, rules and seams are the same, asks that are the same objects are not worked
+ *   out again. The answer is the same as without
  * @param progress told line by line
  */
 export function fitLines(
@@ -46,29 +47,47 @@ export function fitLines(
   rules: FitRules,
   memory: Memory = new Memory(),
   progress: Progress = () => {},
-): LineFit[] {
+): readonly LineFit[] {
   progress(0, asks.length, 'fitting seams');
-  const lines = narrowedLines(map, asks, rules, memory);
-  const meet = memory.of('meeting', 0, [map], () => meetingLines(map));
-  const cut = memory.of('cutter', 0, [map], () => cutter(map));
-  const spans = spansApart(map, lines, meet, asks, rules, cut, memory);
-  const fits = asks.map((ask, l) => {
-    progress(l, asks.length, 'fitting seams');
-    const line = lines.get(ask.seam)!;
-    const { pieces, filled } = memory.of('pieces', l, [line, spans[l]], () => {
-      const pieces = piecesOf(line, spans[l], rules, cut);
-      return { pieces, filled: isWhole(line, partsOf(pieces)) };
-    });
-    // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
-    return memory.of('fit', l, [pieces, ...withMeeting(line, lines, meet)], () => {
-      const under = ask.manner === 'tuck' ? throughLines(map, lines, line, spans[l]) : [];
-      const plain = filled ? [] : plainParts(map, lines, line, rules, partsOf(pieces));
-      return fitLine(line, pieces, plain, under);
-    });
+  const count = asks.length;
+  const seams = asks.map(({ seam }) => seam);
+  memory.begin([map, rules.gap, rules.outline, ...seams]);
+  const changed = memory.each('ask', count, asks.keys(), (l) => asks[l]).changed;
+  const meet = memory.once('meeting', () => meetingLines(map, seams));
+  const cut = memory.once('cutter', () => cutter(map));
+  const ways = waysOf(map, asks, rules.gap, changed, memory);
+  const lines = narrowedLines(map, ways, meet, rules, memory);
+  const spans = spansApart(map, lines, meet, rules, cut, memory);
+  const pieces = memory.each('pieces', count, either(lines.changed, spans.changed), (l) => {
+    progress(l, count, 'fitting seams');
+    return piecesOf(lines.of[l], spans.of[l], rules, cut);
   });
-  return leaveOutUnderThrough(fits, map.junctions, memory).map((line, l) =>
-    memory.of('worked', l, [line], () => withoutEmpty(line)),
+  // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
+  const all = linesAt(meet.places, lines.of);
+  const rest = memory.each(
+    'rest',
+    count,
+    either(pieces.changed, withLinked(lines.changed, meet.met)),
+    (l, last: Rest | undefined): Rest => {
+      const line = lines.of[l];
+      const parts = partsOf(pieces.of[l]);
+      const plain = isWhole(line, parts) ? [] : plainParts(map, all, line, rules, parts);
+      const tucksUnder = line.ask.manner === 'tuck' ? throughLines(map, all, line, spans.of[l]) : [];
+      const found = { plain, tucksUnder };
+      return last && isSame(found, last) ? last : found;
+    },
   );
+  const fits = memory.each('fit', count, either(pieces.changed, rest.changed), (l) => {
+    return fitLine(lines.of[l], pieces.of[l], rest.of[l]);
+  });
+  const left = leaveOutUnderThrough(fits, map.junctions, meet, memory);
+  return memory.each('worked', count, left.changed, (l) => withoutEmpty(left.of[l])).of;
+}
+
+/** What repeats do not fill, and the lines that a line lies under. */
+interface Rest {
+  readonly plain: readonly Part[];
+  readonly tucksUnder: readonly (number | 'outline')[];
 }
 
 /** A line of whose rows nothing is left has no repeats either. */
@@ -124,12 +143,7 @@ function piecesOf(
   }));
 }
 
-function fitLine(
-  line: Line,
-  pieces: readonly FittedSpan[],
-  plain: readonly Part[],
-  tucksUnder: readonly (number | 'outline')[],
-): LineFit {
+function fitLine(line: Line, pieces: readonly FittedSpan[], { plain, tucksUnder }: Rest): LineFit {
   const { ask, walk } = line;
   const parts = partsOf(pieces);
   const claims = pieces.map(({ span, parts }): Claim => {

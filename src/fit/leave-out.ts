@@ -6,7 +6,9 @@ import type { LegKind } from '../stitches/stitch.js';
 import type { Chain, Layer, LeftOut } from './fit.js';
 import type { LineFit } from './fit-lines.js';
 import { withoutLegs } from './kept-legs.js';
-import type { Memory } from './memory.js';
+import { type Answers, either, type Memory } from './memory.js';
+import type { Meeting } from './narrowing.js';
+import { isSame } from './same.js';
 
 /** Raised figures keep this far from the thread that will lie over a tucked end, mm: 1 mm clear and a thread's width. */
 const CLEAR = 1.4;
@@ -31,25 +33,31 @@ interface Over {
  * Linear in the legs, apart from an index over those of the lines that lie on top and over the junctions.
  */
 export function leaveOutUnderThrough(
-  fits: readonly LineFit[],
+  fits: Answers<LineFit>,
   junctions: readonly Junction[],
+  { places, met }: Meeting,
   memory: Memory,
-): LineFit[] {
-  const bulk = memory.of('bulk', 0, [junctions], () => lineIndex([pointLines(junctions)]));
-  const byLine = new Map(fits.map((line) => [line.fit.seam, line]));
-  const places = new Map(fits.map((line, l) => [line, l]));
-  const threadOf = (line: LineFit): LineIndex =>
-    memory.of('thread', places.get(line)!, [line], () => lineIndex(chainsOf(line).map(visibleLegs)));
-  return fits.map((line, l) => {
-    if (!memory.of('raised', l, [line], () => mayBeLeftOut(line))) return line;
-    const through = line.tucksUnder.map((seam) => byLine.get(seam)!);
-    return memory.of('left out', l, [line, ...through], () =>
-      leftOut(
-        line,
-        through.map((other): Over => ({ seam: other.fit.seam, thread: threadOf(other) })),
-        bulk,
-      ),
-    );
+): Answers<LineFit> {
+  const count = fits.of.length;
+  const bulk = memory.once('bulk', () => lineIndex([pointLines(junctions)]));
+  const threads = memory.each('thread', count, fits.changed, (l) => {
+    let made: LineIndex | null = null;
+    return (): LineIndex => {
+      made ??= lineIndex(chainsOf(fits.of[l]).map(visibleLegs));
+      return made;
+    };
+  });
+  const raised = memory.each('raised', count, fits.changed, (l) => mayBeLeftOut(fits.of[l]));
+  // a line tucks under those that it meets
+  const over = fits.changed.flatMap((l) =>
+    met[l].filter((other) => fits.of[other].tucksUnder.includes(fits.of[l].fit.seam)),
+  );
+  return memory.each('left out', count, either(fits.changed, over), (l, last: LineFit | undefined) => {
+    const line = fits.of[l];
+    if (!raised.of[l]) return line;
+    const over = line.tucksUnder.map((seam): Over => ({ seam, thread: threads.of[places.get(seam)!]() }));
+    const left = leftOut(line, over, bulk);
+    return last && isSame(left, last) ? last : left;
   });
 }
 

@@ -6,10 +6,11 @@ import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js
 import { besideKept, type Kept } from './keep-clear.js';
 import { bandBesideKept } from './kept-band.js';
 import { spreadOf, withKept } from './kept-parts.js';
-import { Memory } from './memory.js';
+import { type Answers, either, Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
 import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
+import { isSame } from './same.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
 
@@ -42,40 +43,43 @@ export interface Line extends Way {
   readonly tight: readonly TightPart[];
 }
 
-export type Lines = ReadonlyMap<number | 'outline', Line>;
+/** Answers which treatment a line of the block has, if any. */
+export type Lines = Pick<ReadonlyMap<number | 'outline', Line>, 'get' | 'has'>;
 
 /**
  * The ways of all lines, each with the room beside itself and beside the others.
  *
- * @param memory what is known of the same map at the same gap
+ * @param changed asks that are others than last time
  */
 export function waysOf(
   map: SeamMap,
   asks: readonly LineAsk[],
   gap: number,
+  changed: readonly number[] = [],
   memory: Memory = new Memory(),
-): Way[] {
-  const lines = asks.map((ask, l) =>
-    memory.of('walk', l, [ask], () => {
-      const walk = walkOf(map, ask);
-      const rows = rowsOf(ask, walk.reverse);
-      const reach = wantedReach(ask, walk, rows, 1);
-      const room = roomAlong(walk.guide, Math.max(reach.left, reach.right), gap);
-      const kept = besideKept(walk.guide, ask.keepClear ?? [], reach, spreadOf(rows), gap);
-      return { ask, walk, rows, reach, room, kept };
-    }),
-  );
+): Answers<Way> {
+  const lines = memory.each('walk', asks.length, changed, (l, last: OwnWay | undefined): OwnWay => {
+    const ask = asks[l];
+    const found = walkOf(map, ask);
+    const walk = last && isSame(found, last.walk) ? last.walk : found;
+    const rows = rowsOf(ask, walk.reverse);
+    const reach = wantedReach(ask, walk, rows, 1);
+    const isAsWide = last !== undefined && walk === last.walk && isSame(reach, last.reach);
+    const room = isAsWide ? last.room : roomAlong(walk.guide, Math.max(reach.left, reach.right), gap);
+    const kept = besideKept(walk.guide, ask.keepClear ?? [], reach, spreadOf(rows), gap);
+    return { ask, walk, rows, reach: isAsWide ? last.reach : reach, room, kept };
+  });
   const beside = besideNeighbors(map, lines, gap, memory);
-  return lines.map((line, l) =>
-    memory.of('way', l, [line, beside[l] ?? NONE], (): Way => {
-      const { ask, walk, rows, room, kept } = line;
-      return { ask, walk, rows, room, kept, beside: beside[l] };
-    }),
-  );
+  return memory.each('way', asks.length, either(lines.changed, beside.changed), (l): Way => {
+    const { ask, walk, rows, room, kept } = lines.of[l];
+    return { ask, walk, rows, room, kept, beside: beside.of[l] };
+  });
 }
 
-/** Stands where a line has no neighbors. */
-const NONE = {};
+/** A way before its neighbors are looked at. */
+interface OwnWay extends Omit<Way, 'beside'> {
+  readonly reach: Reach;
+}
 
 /** Reach to both hands of the walk, seen from the seam. */
 function wantedReach(ask: LineAsk, walk: Walk, rows: Rows, scale: number): Reach {

@@ -1,21 +1,18 @@
-import Flatbush from 'flatbush';
-import type { Box } from '../geometry/box.js';
+import { boxesMeet, boxOf } from '../geometry/box.js';
 import { nearer } from '../geometry/nearer.js';
 import type { Points } from '../geometry/polyline.js';
-import type { Memory } from './memory.js';
+import { type Answers, either, type Memory, withLinked } from './memory.js';
+import { grown, nearLines } from './near-lines.js';
+import { isSame } from './same.js';
 import type { Span, SpanEnd } from './spans.js';
 
 /** A dressed line before its thread is laid. */
 export interface Claimant {
-  /** what all the rest is worked out from */
-  readonly line: object;
   readonly spans: readonly Span[];
-  /** the cloth that its spans claim as they are, and the boxes around it */
-  readonly claims: readonly { readonly points: Points; readonly box: Box }[];
+  /** the cloth that its spans claim as they are */
+  readonly claims: readonly Points[];
   /** the cloth that a span of it would claim */
   readonly claim: (span: Span) => readonly Points[];
-  /** whether it gives way where it comes too near to that line, number in the list of all */
-  readonly yieldsTo: (other: number) => boolean;
 }
 
 /** Ends move outward in steps of this, mm. */
@@ -28,28 +25,31 @@ const SLACK = 0.02;
  * claims: bands beside curves, and bands that reach beyond the end of a third line between them. Formulas for straight
  * arms have set all other ends, so few move. A line moves clear of what the others claimed at first, so that its answer
  * depends on them alone. Cost: n log n in the claims, and for each pair too near a few times the points of both.
+ *
+ * @param yieldsTo whether a line, by its number, gives way where it comes too near to another
  */
-export function movedApart(lines: readonly Claimant[], gap: number, memory: Memory): (readonly Span[])[] {
-  const claims = lines.flatMap(({ claims }, line) =>
-    claims.map(({ points, box }) => ({ line, points, box })),
-  );
-  if (claims.length < 2) return lines.map(({ spans }) => spans);
-  const index = new Flatbush(claims.length);
-  for (const { box } of claims) index.add(box.left, box.top, box.right, box.bottom);
-  index.finish();
-  return lines.map(({ line, spans, claims: all, claim, yieldsTo }, l) => {
-    const near = new Set<number>();
-    for (const { box } of all) {
-      const { left, top, right, bottom } = box;
-      for (const k of index.search(left - gap, top - gap, right + gap, bottom + gap)) {
-        if (claims[k].line !== l && yieldsTo(claims[k].line)) near.add(k);
-      }
-    }
-    const others = [...near].sort((a, b) => a - b).map((k) => claims[k].points);
+export function movedApart(
+  lines: Answers<Claimant>,
+  yieldsTo: (one: number, other: number) => boolean,
+  gap: number,
+  memory: Memory,
+): Answers<readonly Span[]> {
+  const near = nearLines('near claims', lines, ({ claims }) => grown(boxOf(claims), gap / 2), memory);
+  const stale = withLinked(either(lines.changed, near.changed), near.of);
+  return memory.each('moved apart', lines.of.length, stale, (l, last: readonly Span[] | undefined) => {
+    const { spans, claims, claim } = lines.of[l];
+    const others = near.of[l]
+      .filter((other) => yieldsTo(l, other))
+      .flatMap((other) => lines.of[other].claims);
     if (others.length === 0) return spans;
-    return memory.of('moved apart', l, [line, spans, ...others], () =>
-      spans.map((span) => movedFrom(span, claim, others, gap - SLACK)),
-    );
+    const boxes = claims.map((points) => grown(boxOf([points]), gap));
+    const close = others.filter((other) => {
+      const box = boxOf([other]);
+      return boxes.some((own) => boxesMeet(own, box));
+    });
+    if (close.length === 0) return spans;
+    const moved = spans.map((span) => movedFrom(span, claim, close, gap - SLACK));
+    return last && isSame(moved, last) ? last : moved;
   });
 }
 

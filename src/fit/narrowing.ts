@@ -1,8 +1,9 @@
 import type { Junction, SeamMap } from '../block/seam-map.js';
-import type { FitRules, LineAsk } from './ask.js';
+import type { FitRules } from './ask.js';
 import { reachAt } from './band.js';
-import { bandedLine, endRules, type Line, type Lines, NARROWING, type Way, waysOf } from './lines.js';
-import { Memory } from './memory.js';
+import { bandedLine, endRules, type Line, type Lines, NARROWING, type Way } from './lines.js';
+import { type Answers, either, type Memory, withLinked } from './memory.js';
+import { isSame } from './same.js';
 import { spansOf } from './spans.js';
 
 /** A setback longer than this many reaches, or than this share of the line, narrows both treatments first. */
@@ -11,77 +12,85 @@ const LONG_SHARE = 1 / 3;
 /** From 1 to a twentieth takes 19 steps of 0.85; no stitch shrinks further. */
 const ROUNDS = 19;
 
-/**
- * Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller.
- *
- * @param memory what is known of the same map under the same rules
- */
+type Seam = number | 'outline';
+
+/** The lines that are asked for, by number, and which of them share a junction. */
+export interface Meeting {
+  readonly places: ReadonlyMap<Seam, number>;
+  /** for every line the others that it meets */
+  readonly met: readonly (readonly number[])[];
+}
+
+export function meetingLines({ junctions }: SeamMap, seams: readonly Seam[]): Meeting {
+  const places = new Map(seams.map((seam, l) => [seam, l]));
+  const met = seams.map(() => new Set<number>());
+  for (const { arms } of junctions) {
+    const here = new Set(arms.flatMap(({ seam }) => places.get(seam) ?? []));
+    for (const one of here) for (const other of here) if (one !== other) met[one].add(other);
+  }
+  return { places, met: met.map((others) => [...others]) };
+}
+
+/** The lines as they are known now, by their seams. */
+export const linesAt = (places: ReadonlyMap<Seam, number>, lines: readonly Line[]): Lines => ({
+  get: (seam) => lines[places.get(seam) ?? -1],
+  has: (seam) => places.has(seam),
+});
+
+/** Lines with their bands; where an end would stay bare for long, the treatments that meet there made smaller. */
 export function narrowedLines(
   map: SeamMap,
-  asks: readonly LineAsk[],
+  ways: Answers<Way>,
+  { places, met }: Meeting,
   rules: FitRules,
-  memory: Memory = new Memory(),
-): Lines {
-  const lines = new Map<number | 'outline', Line>();
-  const ways = new Map(waysOf(map, asks, rules.gap, memory).map((way) => [way.ask.seam, way]));
-  const places = new Map(asks.map(({ seam }, l) => [seam, l]));
-  const banded = (way: Way, wanted: number): Line => {
-    const known = memory.of('bands', places.get(way.ask.seam)!, [way], () => new Map<number, Line>());
-    const line = known.get(wanted) ?? bandedLine(way, wanted, rules.gap);
-    known.set(wanted, line);
+  memory: Memory,
+): Answers<Line> {
+  const count = ways.of.length;
+  const known = memory.each('bands', count, ways.changed, () => new Map<number, Line>());
+  const banded = (l: number, wanted: number): Line => {
+    const line = known.of[l].get(wanted) ?? bandedLine(ways.of[l], wanted, rules.gap);
+    known.of[l].set(wanted, line);
     return line;
   };
-  for (const way of ways.values()) lines.set(way.ask.seam, banded(way, 1));
-  const meet = memory.of('meeting', 0, [map], () => meetingLines(map));
-  // Only lines that were narrowed, or meet one that was, can have come closer or further since the round before.
-  let changed: Iterable<Line> = lines.values();
+  let lines = memory.each('lines', count, known.changed, (l) => banded(l, 1));
+  let verdicts: Answers<readonly number[]> | null = null;
+  /** lines that the round before made narrower */
+  let narrowed: readonly number[] = [];
+  // All rounds of last time are gone through again, so that each knows what has changed since.
+  const rounds = memory.once('rounds', () => ({ gone: 0 }));
   for (let round = 0; round < ROUNDS; round++) {
-    const narrow = new Set<Line>();
-    for (const line of changed) {
-      const partners = memory.of(
-        `too far back ${round}`,
-        places.get(line.ask.seam)!,
-        withMeeting(line, lines, meet),
-        () => tooFarBack(map, lines, line, rules),
-      );
-      for (const partner of partners) {
-        if (partner.scale > partner.ask.sized.least + 1e-9) narrow.add(partner);
-      }
-    }
-    if (narrow.size === 0) break;
-    const touched = new Set<number | 'outline'>();
-    for (const line of narrow) {
-      const scale = Math.max(line.ask.sized.least, line.scale * NARROWING);
-      lines.set(line.ask.seam, banded(ways.get(line.ask.seam)!, scale));
-      touched.add(line.ask.seam);
-      for (const seam of meet.get(line.ask.seam) ?? []) touched.add(seam);
-    }
-    changed = [...lines.values()].filter(({ ask }) => touched.has(ask.seam));
+    const { of, changed } = lines;
+    const all = linesAt(places, of);
+    const tooFar: Answers<readonly number[]> = memory.each<readonly number[]>(
+      `too far back ${round}`,
+      count,
+      withLinked(changed, met),
+      (l, last) => {
+        const partners = tooFarBack(map, all, of[l], rules).map(({ ask }) => places.get(ask.seam)!);
+        return last && isSame(partners, last) ? last : partners;
+      },
+      // only lines that were narrowed, or meet one that was, can have come closer or further since the round before
+      verdicts ? { of: verdicts.of, stale: withLinked(narrowed, met) } : undefined,
+    );
+    const toNarrow = new Set(tooFar.of.flat());
+    const next = memory.each(
+      `lines ${round}`,
+      count,
+      either(changed, withLinked(tooFar.changed, met)),
+      (l) => {
+        const { scale, ask } = of[l];
+        const isLeast = scale <= ask.sized.least + 1e-9;
+        return isLeast || !toNarrow.has(l) ? of[l] : banded(l, Math.max(ask.sized.least, scale * NARROWING));
+      },
+      { of, stale: toNarrow },
+    );
+    narrowed = [...toNarrow].filter((l) => next.of[l] !== of[l]);
+    lines = next;
+    verdicts = tooFar;
+    rounds.gone = Math.max(rounds.gone, round + 1);
+    if (narrowed.length === 0 && round + 1 >= rounds.gone) break;
   }
-  return lines;
-}
-
-/** For every line those it shares a junction with, itself among them. */
-export type Meeting = ReadonlyMap<number | 'outline', ReadonlySet<number | 'outline'>>;
-
-/** A line and those it meets, dressed or not: all that its ends depend on. */
-export function withMeeting(line: Line, lines: Lines, meet: Meeting): [object, ...object[]] {
-  return [line, ...[...(meet.get(line.ask.seam) ?? [])].map((seam) => lines.get(seam) ?? UNDRESSED)];
-}
-
-/** Stands for a line that has no treatment. */
-const UNDRESSED = {};
-
-export function meetingLines(map: SeamMap): Meeting {
-  const meet = new Map<number | 'outline', Set<number | 'outline'>>();
-  for (const { arms } of map.junctions) {
-    for (const { seam } of arms) {
-      const others = meet.get(seam) ?? new Set();
-      for (const other of arms) others.add(other.seam);
-      meet.set(seam, others);
-    }
-  }
-  return meet;
+  return memory.each('narrowed', count, lines.of.keys(), (l) => lines.of[l]);
 }
 
 /** The treatments to narrow because this line would have to end too far from a junction; none when all is well. */

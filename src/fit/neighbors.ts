@@ -3,8 +3,9 @@ import { wrapAngle } from '../geometry/point.js';
 import type { Reach } from './band.js';
 import { type Meeting, type Pressed, pressing, type Side, sideOf } from './beside-pair.js';
 import { placesAlong } from './line-places.js';
-import type { Memory } from './memory.js';
-import { type NearSides, nearSides } from './near-sides.js';
+import { type Answers, either, type Memory, withLinked } from './memory.js';
+import { grown, nearLines } from './near-lines.js';
+import { isSame } from './same.js';
 import type { Walk } from './walk.js';
 
 /** A line of the block that is dressed, and how far its treatment would reach to both hands of the walk. */
@@ -24,7 +25,7 @@ export interface Beside {
 const SHARPEST = Math.asin(1 / 3);
 
 /**
- * What every line's neighbors leave it, in the order of the lines; null for a line that none comes near. Where the
+ * What every line's neighbors leave it; null for a line that none comes near. Where the
  * reaches of two lines across a patch are more than lies between them, each gets half of the clear distance less half a
  * gap, or what the other leaves of it when that is more. Near a junction of both their ends keep them apart, or one lies
  * over the other, and nothing is narrowed. Cost: n log n in the places, one a millimeter or so.
@@ -33,36 +34,57 @@ const SHARPEST = Math.asin(1 / 3);
  */
 export function besideNeighbors(
   map: SeamMap,
-  lines: readonly Neighbor[],
+  lines: Answers<Neighbor>,
   gap: number,
   memory: Memory,
-): (Beside | null)[] {
-  if (lines.length < 2) return lines.map(() => null);
-  const sides = lines.map((line, l) =>
-    memory.of('side', l, [line.walk, line.reach], () =>
-      sideOf(placesAlong(map, line.walk, Math.max(line.reach.left, line.reach.right)), line.reach),
-    ),
-  );
-  const pressed: Pressed[][] = lines.map(() => []);
-  const last = memory.of('near sides', 0, [map], (): { near: NearSides | null } => ({ near: null }));
-  last.near = nearSides(sides, gap, last.near);
-  last.near.later.forEach((others, a) => {
-    for (const b of others) {
-      const [one, other] = memory.of('pressing', a * sides.length + b, [sides[a], sides[b]], () => {
-        const [first, second] = [lines[a], lines[b]];
-        const known = memory.of('shared junctions', 0, [map], () => sharedJunctions(map));
-        const shared = known.get(pairOf(first.walk.seam, second.walk.seam)) ?? [];
-        return pressing(sides[a], sides[b], meetings(map, first, second, shared, gap), gap);
-      });
-      if (one.place.length) pressed[a].push(one);
-      if (other.place.length) pressed[b].push(other);
-    }
+): Answers<Beside | null> {
+  const count = lines.of.length;
+  const sides = memory.each('side', count, lines.changed, (l, last: SideOf | undefined): SideOf => {
+    const { walk, reach } = lines.of[l];
+    if (last?.walk === walk && last.reach === reach) return last;
+    return { walk, reach, side: sideOf(placesAlong(map, walk, Math.max(reach.left, reach.right)), reach) };
   });
-  return sides.map((side, l) =>
-    pressed[l].length === 0
-      ? null
-      : memory.of('beside', l, [side, ...pressed[l]], () => left(side, pressed[l])),
+  const near = nearLines('near sides', sides, ({ side }) => grown(side.box, side.widest + gap / 2), memory);
+  /** lines of which a pair is looked at anew */
+  const anew = new Set(near.changed);
+  const pairs = memory.each(
+    'pressing',
+    count,
+    withLinked(either(sides.changed, near.changed), near.of),
+    (l, last: ReadonlyMap<number, Pair> | undefined) => {
+      const found = new Map<number, Pair>();
+      for (const other of near.of[l]) if (other > l) found.set(other, pairOf(l, other, last?.get(other)));
+      return found;
+    },
   );
+  return memory.each('beside', count, anew, (l, last: Beside | null | undefined) => {
+    const own: Pressed[] = [];
+    for (const other of near.of[l]) {
+      const one = other > l ? pairs.of[l].get(other)!.pressed[0] : pairs.of[other].get(l)!.pressed[1];
+      if (one.place.length > 0) own.push(one);
+    }
+    const found = own.length > 0 ? left(sides.of[l].side, own) : null;
+    return last !== undefined && isSame(found, last) ? last : found;
+  });
+
+  function pairOf(a: number, b: number, last: Pair | undefined): Pair {
+    const of = [sides.of[a], sides.of[b]] as const;
+    if (last?.of[0] === of[0] && last.of[1] === of[1]) return last;
+    anew.add(a).add(b);
+    const known = memory.once('shared junctions', () => sharedJunctions(map));
+    const shared = known.get(nameOf(of[0].walk.seam, of[1].walk.seam)) ?? [];
+    return { of, pressed: pressing(of[0].side, of[1].side, meetings(map, ...of, shared, gap), gap) };
+  }
+}
+
+interface SideOf extends Neighbor {
+  readonly side: Side;
+}
+
+/** Two lines near each other, the earlier one first, and where either presses the other. */
+interface Pair {
+  readonly of: readonly [SideOf, SideOf];
+  readonly pressed: readonly [Pressed, Pressed];
 }
 
 /** The least of what all neighbors leave a line. */
@@ -82,7 +104,7 @@ function left(side: Side, pressed: readonly Pressed[]): Beside {
 }
 
 type Seam = Walk['seam'];
-const pairOf = (a: Seam, b: Seam): string => `${a}/${b}`;
+const nameOf = (a: Seam, b: Seam): string => `${a}/${b}`;
 
 /** For each pair of seams that meet, either first, the junctions where they do, and the angle between their arms. */
 function sharedJunctions({ junctions }: SeamMap): Map<string, [number, number][]> {
@@ -92,9 +114,9 @@ function sharedJunctions({ junctions }: SeamMap): Map<string, [number, number][]
       for (const other of arms.slice(i + 1)) {
         if (arm.seam === other.seam) continue;
         const angle = Math.min(Math.PI / 2, Math.abs(wrapAngle(other.direction - arm.direction)));
-        const known = found.get(pairOf(arm.seam, other.seam)) ?? [];
+        const known = found.get(nameOf(arm.seam, other.seam)) ?? [];
         known.push([j, angle]);
-        found.set(pairOf(arm.seam, other.seam), known).set(pairOf(other.seam, arm.seam), known);
+        found.set(nameOf(arm.seam, other.seam), known).set(nameOf(other.seam, arm.seam), known);
       }
     });
   });

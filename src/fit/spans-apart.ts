@@ -1,62 +1,63 @@
 import type { SeamMap } from '../block/seam-map.js';
-import { boxOf } from '../geometry/box.js';
-import type { FitRules, LineAsk } from './ask.js';
+import type { FitRules } from './ask.js';
 import { claimedCloth } from './band-polygon.js';
 import type { Bound, Cut } from './cloth.js';
-import { endRules, type Line, type Lines } from './lines.js';
-import type { Memory } from './memory.js';
+import { endRules, type Line } from './lines.js';
+import { type Answers, either, type Memory, withLinked } from './memory.js';
 import { type Claimant, movedApart } from './moved-apart.js';
-import { type Meeting, withMeeting } from './narrowing.js';
-import { sameSpans } from './same-spans.js';
+import { linesAt, type Meeting } from './narrowing.js';
+import { isSame } from './same.js';
 import { type Span, spansOf } from './spans.js';
 
-/**
- * The spans of all lines, in the order of the asks; those that stop short of others moved clear of what these claim.
- *
- * @param memory what is known of the same map under the same rules
- */
+/** The spans of all lines; those that stop short of others moved clear of what these claim. */
 export function spansApart(
   map: SeamMap,
-  lines: Lines,
+  lines: Answers<Line>,
   meet: Meeting,
-  asks: readonly LineAsk[],
   rules: FitRules,
   cut: (bound: Bound) => Cut,
   memory: Memory,
-): (readonly Span[])[] {
-  const all = asks.map(({ seam }, l) => {
-    const line = lines.get(seam)!;
-    const spans = memory.of('spans', l, withMeeting(line, lines, meet), () => {
-      const last = memory.of('last spans', l, [line], (): { spans: readonly Span[] } => ({ spans: [] }));
-      const found = spansOf(line.walk, endRules(map, lines, line, rules));
-      // A neighbor may change without a change at these ends: then all that follows from them stands.
-      if (!sameSpans(found, last.spans)) last.spans = found;
-      return last.spans;
-    });
-    return { line, spans };
+): Answers<readonly Span[]> {
+  const count = lines.of.length;
+  // A line may change without a change to what others see of it: where it lies, and how far it reaches.
+  const seen = memory.each('seen', count, lines.changed, (l, last: Seen | undefined): Seen => {
+    const { walk, band } = lines.of[l];
+    return last && walk === last.walk && isSame(band, last.band) ? last : { walk, band };
   });
-  if (asks.every(({ manner }) => manner === 'tuck')) return all.map(({ spans }) => spans);
-  const runsThrough = memory.of('through', 0, [map], () => throughOf(map));
-  const claimants = all.map(({ line, spans }, l): Claimant => {
-    const claim = (span: Span) =>
-      claimedCloth({ guide: line.walk.guide, band: line.band, span, worked: null }, cut);
-    const claims = memory.of('claims', l, [line, spans], () =>
-      spans.flatMap((span) => claim(span).map((points) => ({ points, box: boxOf([points]) }))),
-    );
-    return { line, spans, claims, claim, yieldsTo: (o) => yieldsTo(line, all[o].line, o < l) };
+  const all = linesAt(meet.places, lines.of);
+  const spans = memory.each(
+    'spans',
+    count,
+    either(lines.changed, withLinked(seen.changed, meet.met)),
+    (l, last: readonly Span[] | undefined) => {
+      const line = lines.of[l];
+      const found = spansOf(line.walk, endRules(map, all, line, rules));
+      return last && isSame(found, last) ? last : found;
+    },
+  );
+  if (lines.of.every(({ ask }) => ask.manner !== 'short')) return spans;
+  const runsThrough = memory.once('through', () => throughOf(map));
+  const claimants = memory.each('claims', count, either(lines.changed, spans.changed), (l): Claimant => {
+    const { walk, band } = lines.of[l];
+    const claim = (span: Span) => claimedCloth({ guide: walk.guide, band, span, worked: null }, cut);
+    return { spans: spans.of[l], claims: spans.of[l].flatMap(claim), claim };
   });
-  return movedApart(claimants, rules.gap, memory);
+  return movedApart(claimants, yieldsTo, rules.gap, memory);
 
-  function yieldsTo(one: Line, other: Line, isEarlier: boolean): boolean {
+  function yieldsTo(l: number, o: number): boolean {
+    const [one, other] = [lines.of[l], lines.of[o]];
     if (one.ask.manner !== 'short') return false;
     if (other.ask.manner !== 'short') return true;
     const runs = runsThrough(one.walk.seam, other.walk.seam);
     if (runs !== null) return runs !== one.walk.seam;
     // where neither runs through the other's end, the longer one keeps its own
     const longer = other.walk.guide.length - one.walk.guide.length;
-    return Math.abs(longer) > 1e-6 ? longer > 0 : isEarlier;
+    return Math.abs(longer) > 1e-6 ? longer > 0 : o < l;
   }
 }
+
+/** What other lines' ends depend on. */
+type Seen = Pick<Line, 'walk' | 'band'>;
 
 /** Answers which of two lines runs through where they meet; null where neither does. */
 function throughOf(map: SeamMap) {

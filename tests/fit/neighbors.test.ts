@@ -58,9 +58,9 @@ describe('seams that run side by side', () => {
       askFor(1, 'feather', { sizes: { width: 8 } }),
       askFor(2, 'feather', { sizes: { width: 8 } }),
     ];
-    const wide = waysOf(sideBySide(8.61), asks, 0.6);
+    const wide = waysOf(sideBySide(8.61), asks, 0.6).of;
     expect(wide.map(({ beside }) => beside)).toEqual([null, null]);
-    const [upper, lower] = waysOf(sideBySide(6.6), asks, 0.6);
+    const [upper, lower] = waysOf(sideBySide(6.6), asks, 0.6).of;
     expect(Math.max(...upper.beside!.right)).toBeCloseTo(3, 9);
     expect(Math.max(...lower.beside!.left)).toBeCloseTo(3, 9);
     expect(Math.min(...upper.beside!.left)).toBe(Infinity);
@@ -69,7 +69,7 @@ describe('seams that run side by side', () => {
   test('what one does not use the other may', () => {
     // Blanket stitches stand away from the other seam.
     const asks = [askFor(1, 'blanket', { side: 'left' }), askFor(2, 'feather', { sizes: { width: 8 } })];
-    expect(waysOf(sideBySide(5.5), asks, 0.6).map(({ beside }) => beside)).toEqual([null, null]);
+    expect(waysOf(sideBySide(5.5), asks, 0.6).of.map(({ beside }) => beside)).toEqual([null, null]);
   });
 
   test('are made smaller where less than half is left, and left bare with the reason where even that is too much', () => {
@@ -83,7 +83,7 @@ describe('seams that run side by side', () => {
   });
 
   test('narrow only where they come near: a sliver between nearly parallel seams', () => {
-    const [upper] = waysOf(sideBySide(4, 12), [askFor(1, 'feather'), askFor(2, 'feather')], 0.6);
+    const [upper] = waysOf(sideBySide(4, 12), [askFor(1, 'feather'), askFor(2, 'feather')], 0.6).of;
     const { u, right } = upper.beside!;
     const wanted = 3;
     const cos = Math.cos(Math.atan(12 / 200));
@@ -97,7 +97,7 @@ describe('seams that run side by side', () => {
   test('give the same answer in any order and walked either way', () => {
     const map = sideBySide(5, 3);
     const reach = (asks: Parameters<typeof waysOf>[1]) =>
-      new Map(waysOf(map, asks, 0.6).map(({ ask, beside }) => [ask.seam, beside]));
+      new Map(waysOf(map, asks, 0.6).of.map(({ ask, beside }) => [ask.seam, beside]));
     const there = reach([askFor(1, 'feather'), askFor(2, 'fly')]);
     expect(reach([askFor(2, 'fly'), askFor(1, 'feather')])).toEqual(there);
     const back = reach([askFor(1, 'feather'), askFor(2, 'fly', { reverse: true, side: 'left' })]);
@@ -114,7 +114,7 @@ describe('seams that meet', () => {
       fc.property(fc.double({ min: 0.4, max: Math.PI / 2, noNaN: true }), (theta) => {
         const map = butting(theta);
         const asks = map.seams.map(({ id }) => askFor(id, 'feather'));
-        expect(waysOf(map, asks, 0.6).map(({ beside }) => beside)).toEqual([null, null]);
+        expect(waysOf(map, asks, 0.6).of.map(({ beside }) => beside)).toEqual([null, null]);
       }),
     );
   });
@@ -155,6 +155,6 @@ describe('seams that meet', () => {
       ],
     ]);
     const asks = map.seams.map(({ id }) => askFor(id, 'feather'));
-    expect(waysOf(map, asks, 0.6).map(({ beside }) => beside)).toEqual([null, null, null]);
+    expect(waysOf(map, asks, 0.6).of.map(({ beside }) => beside)).toEqual([null, null, null]);
   });
 });
