@@ -19,7 +19,7 @@ export { InputError } from './input-error.js';
 // Blocks: drawings and stitch files to seam maps.
 export type { Block } from './block/block.js';
 export { readSvgBlock } from './block/read-drawing.js';
-export { readStitchBlock } from './block/read-stitch-file.js';
+export { readSewnBlock, readStitchBlock } from './block/read-stitch-file.js';
 export { recognizeStops } from './block/roles/recognize.js';
 export { type Recognized, ROLE_NAMES, ROLES, type Role, type StopRole } from './block/roles/role.js';
 export type { Junction, Outline, Patch, Seam, SeamMap } from './block/seam-map.js';

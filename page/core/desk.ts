@@ -86,7 +86,7 @@ export function deskOf(
     benchFindings: async ({ name, record }) => benchFindings(name, record),
     bare: async ({ dressing }) => bareBlock(await blockOf(dressing.block), dressing),
     empty: async ({ width, height }) => emptyBlock(width, height, library),
-    redraw: async ({ dressing, drawing }) => redraw(await blockOf(dressing.block), dressing, drawing),
+    redraw: async ({ dressing, drawing }) => redraw(await blockOf(dressing.block), dressing, drawing, held),
     output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
   };
 

@@ -1,7 +1,7 @@
 import { referenceToPatch, withFabrics } from '../../src/asked/fabrics.js';
 import type { Block } from '../../src/block/block.js';
 import { drawingOfMap } from '../../src/block/drawing-of-map.js';
-import type { Dressing, KeepClear } from '../../src/formats/dressing.js';
+import type { BlockSource, Dressing, KeepClear } from '../../src/formats/dressing.js';
 import {
   OUTLINE,
   readSeamDrawing,
@@ -12,7 +12,7 @@ import { SNAP } from '../../src/geometry/tolerances.js';
 import { defaultDressing } from '../../src/plan.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { drawnBlock } from './drawn.js';
-import type { Bare } from './messages.js';
+import type { Bare, GivenFile } from './messages.js';
 import { missingIn } from './missing.js';
 import { readBlock } from './read-block.js';
 import { redrawn } from './redraw.js';
@@ -30,22 +30,34 @@ export async function bareBlock(block: Block, dressing: Dressing): Promise<Bare>
   };
 }
 
-const drawingIn = async (block: Block, { block: { svg, file } }: Dressing): Promise<SeamDrawing> =>
-  (svg === undefined ? null : readSeamDrawing(svg, file)) ?? drawingOfMap(block.map);
+async function drawingIn(block: Block, { block: { svg, traced, file } }: Dressing): Promise<SeamDrawing> {
+  const drawn = traced ?? svg;
+  return (drawn === undefined ? null : readSeamDrawing(drawn, file)) ?? drawingOfMap(block.map);
+}
 
-/** The dressing of a block once its lines are drawn anew; the drawing is kept in it. */
-export async function redraw(block: Block, dressing: Dressing, drawing: SeamDrawing): Promise<Dressing> {
+/**
+ * The dressing of a block once its lines are drawn anew; the drawing is kept in it. Over a stitch file they are traced: its
+ * own stops stay as they are.
+ * @param held the block's file, where the dressing does not hold it
+ */
+export async function redraw(
+  block: Block,
+  dressing: Dressing,
+  drawing: SeamDrawing,
+  held: GivenFile | null = null,
+): Promise<Dressing> {
   const before = await drawingIn(block, dressing);
-  const { digest: _, leaveOut: __, ...source } = dressing.block;
-  const svg = writeSeamDrawing(drawing);
-  const next = {
-    ...dressing,
-    after: null,
-    block: { ...source, file: drawnName(source.file), svg, stops: null },
-    ...keptClear(block, dressing),
-  };
-  const to = { drawing: readSeamDrawing(svg, 'drawing')!, block: await readBlock(next.block, null) };
+  const text = writeSeamDrawing(drawing);
+  const next = { ...dressing, block: sourceOf(block, dressing, text), ...keptClear(block, dressing) };
+  const to = { drawing: readSeamDrawing(text, 'drawing')!, block: await readBlock(next.block, held) };
   return redrawn(next, { drawing: before, block: withFabrics(block, dressing) }, to);
+}
+
+function sourceOf({ existing }: Block, { block: source }: Dressing, text: string): BlockSource {
+  if (existing) return { ...source, traced: text };
+  // a drawing of another hand is one of ours from now on
+  const { digest: _, ...rest } = source;
+  return { ...rest, svg: text };
 }
 
 /** What the drawing itself kept clear is kept clear by the dressing from now on. */
@@ -62,8 +74,6 @@ function keptClear({ keepClear = [] }: Block, dressing: Dressing): { keepClear?:
   );
   return { keepClear: [...(dressing.keepClear ?? []), ...areas] };
 }
-
-const drawnName = (file: string): string => file.replace(/\.dst$/i, '.svg');
 
 /** An empty block of a size, mm, with nothing on it. */
 export async function emptyBlock(width: number, height: number, library: Dictionary): Promise<Dressing> {

@@ -1,6 +1,6 @@
 import type { Block } from '../../src/block/block.js';
 import { readSvgBlock } from '../../src/block/read-drawing.js';
-import { readStitchBlock } from '../../src/block/read-stitch-file.js';
+import { readSewnBlock } from '../../src/block/read-stitch-file.js';
 import { baseName } from '../../src/formats/base-name.js';
 import type { BlockSource } from '../../src/formats/dressing.js';
 import { decodeText, fileKind } from '../../src/formats/file-kind.js';
@@ -22,6 +22,6 @@ export async function readBlock(source: BlockSource, held: GivenFile | null): Pr
     );
   }
   return fileKind(held.name, held.bytes) === 'stitch-file'
-    ? readStitchBlock(held.bytes, held.name, source)
+    ? readSewnBlock(held.bytes, held.name, source)
     : readSvgBlock(decodeText(held.bytes, held.name), held.name, source);
 }

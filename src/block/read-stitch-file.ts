@@ -3,6 +3,7 @@ import type { BlockSource } from '../formats/dressing.js';
 import { readDst } from '../formats/dst-read.js';
 import type { Block } from './block.js';
 import { buildSeamMap } from './build-seam-map.js';
+import { readSvgBlock } from './read-drawing.js';
 import { sewnLines } from './sewn-lines.js';
 
 /**
@@ -15,4 +16,30 @@ export function readStitchBlock(bytes: Uint8Array, fileName: string, source: Blo
   const drawing = sewnLines(existing, stops, fileName);
   const { map, findings } = buildSeamMap(drawing, source);
   return { name: baseName(fileName), map, existing, stops, origin: drawing.origin, findings };
+}
+
+/**
+ * A block from the bytes of a DST stitch file: its seams are the stops that `source` names, or were traced over them. Then all
+ * that the file sews stays as it is, and so does the frame.
+ * @throws InputError as readStitchBlock does, and when what was traced is no drawing of lines
+ */
+export async function readSewnBlock(
+  bytes: Uint8Array,
+  fileName: string,
+  source: BlockSource,
+): Promise<Block> {
+  if (source.traced === undefined) return readStitchBlock(bytes, fileName, source);
+  const existing = readDst(bytes, fileName);
+  const stops = source.stops ?? [];
+  const { origin } = sewnLines(existing, stops, fileName);
+  const { map, keepClear, findings } = await readSvgBlock(source.traced, `${fileName} (traced)`, source);
+  return {
+    name: baseName(fileName),
+    map,
+    existing,
+    stops,
+    origin,
+    findings,
+    ...(keepClear && { keepClear }),
+  };
 }

@@ -43,8 +43,8 @@ export async function readBlock(file: BlockFile, source: BlockSource): Promise<B
         `name them with --stops 1,2 (seamwright seams ${file.path} lists them)`,
       );
     }
-    const { readStitchBlock } = await import('../block/read-stitch-file.js');
-    return readStitchBlock(file.bytes, name, source);
+    const { readSewnBlock } = await import('../block/read-stitch-file.js');
+    return readSewnBlock(file.bytes, name, source);
   }
   if (source.stops?.length) {
     throw new InputError(
@@ -52,6 +52,15 @@ export async function readBlock(file: BlockFile, source: BlockSource): Promise<B
       '--stops',
       `${name} is a drawing and has no color stops`,
       'leave --stops away',
+    );
+  }
+  if (source.traced !== undefined) {
+    throw new InputError(
+      'traced-of-drawing',
+      'block.traced',
+      `${name} is a drawing itself, and nothing is traced over it`,
+      'leave it away, or name the stitch file that it was traced over',
+      ['block', 'traced'],
     );
   }
   const { readSvgBlock } = await import('../block/read-drawing.js');

@@ -187,6 +187,7 @@ export const dressingSchema = Type.Object(
       stops: orNull(list(stopNumber, 'a list of at least one stop', 1)),
       snap: length(0, 10),
       svg: Type.Optional(text('the text of a drawing')),
+      traced: Type.Optional(text('the text of a drawing')),
       digest: Type.Optional(
         Type.String({ pattern: '^sha256:[0-9a-f]{64}$', description: '"sha256:" and 64 hexadecimal digits' }),
       ),

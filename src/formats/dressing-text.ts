@@ -86,6 +86,7 @@ const blockInOrder = (block: BlockSource) =>
     leaveOut: block.leaveOut,
     roles: block.roles?.map(({ stop, role }) => ({ stop, role })),
     svg: block.svg,
+    traced: block.traced,
   });
 
 const threadInOrder = ({ name, hex, moreHex, weight, code, finish }: ThreadChoice) =>

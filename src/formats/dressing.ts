@@ -112,6 +112,11 @@ export interface BlockSource {
   readonly scale?: number | 'hoop';
   /** turned by so many degrees counterclockwise as seen */
   readonly turn?: number;
+  /**
+   * stitch files: the text of a drawing whose lines are the seams, in the place of the lines that `stops` sew and in their
+   * frame; the file's stops stay as they are
+   */
+  readonly traced?: string;
   /** stitch files: color stops that are not sewn */
   readonly leaveOut?: readonly number[];
   /** stitch files: what color stops are for, where the maker knows better than what is seen in them */

@@ -1,4 +1,4 @@
-import { drawing, endDrawing, isDrawing, showsThread, tool } from '../../state/drawing/board.js';
+import { bare, drawing, endDrawing, isDrawing, showsThread, tool } from '../../state/drawing/board.js';
 import { addAcross } from '../../state/drawing/new-seam.js';
 import { plural } from '../../state/words.js';
 import { work } from '../../state/work.js';
@@ -33,8 +33,7 @@ export function DrawPanel() {
       {HINTS[tool.value] && <p class="hint">{HINTS[tool.value]}</p>}
       {isSewn() && (
         <p class="hint">
-          With the first change the block becomes a drawing: the stitches that came in its file are left out.
-          Undo brings them back.
+          What the file sews lies behind the lines, and stays as it is. The dressing goes where you draw.
         </p>
       )}
       <MissingList />
@@ -64,8 +63,8 @@ export function DrawPanel() {
   );
 }
 
-/** Whether the block came as a stitch file, whose stops a drawing cannot hold. */
-const isSewn = (): boolean => /\.dst$/i.test(work.value?.dressing.block.file ?? '');
+/** Whether the block is a stitch file's, whose own stops are sewn as well. */
+const isSewn = (): boolean => (bare.value?.block.existing.length ?? 0) > 0;
 
 /** Goes to the board and back. */
 export function DrawButton({ onDraw }: { onDraw: () => void }) {

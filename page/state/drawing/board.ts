@@ -66,7 +66,7 @@ async function drawWaiting(): Promise<void> {
       const dressing = await askAbout(from.file, 'redraw', { dressing: from.dressing, drawing: lines });
       // what was undone meanwhile is not done again
       if (work.value !== now) continue;
-      become({ ...now, dressing, file: null, roles: null, named: [] }, grip);
+      become({ ...now, dressing }, grip);
       if (isHeld.value) void look();
     } catch (error) {
       draft.value = null;
