@@ -1,9 +1,10 @@
 import { batch, computed, effect, signal } from '@preact/signals';
-import { type Placement, placedPoint, unplacedPoint } from '../../../src/geometry/placement.js';
+import { type Placement, unplacedPoint } from '../../../src/geometry/placement.js';
 import { distance, type Point } from '../../../src/geometry/point.js';
 import { become } from '../actions.js';
 import { told, work } from '../work.js';
 import { bare } from './board.js';
+import { scaledBy, turnedAbout } from './photo-placement.js';
 
 /** A photo that lies behind the drawing, and how it lies there. */
 export interface Photo {
@@ -71,11 +72,6 @@ export function turnPhoto(turn: number): void {
   if (was && block) place(turnedAbout(was, turn, [block.width / 2, block.height / 2]), 'photo turn');
 }
 
-/** The likeness with another turn; what lies at a place stays there. */
-export function turnedAbout(was: Placement, turn: number, at: Point): Placement {
-  return holding({ ...was, turn }, unplacedPoint(at, was), at);
-}
-
 /** A touch on the photo: the first of two points, the second, and then anew. */
 export function markPhoto(at: Point): void {
   const is = photo.value;
@@ -102,17 +98,6 @@ export function scalePhoto(mm: number): void {
     marks.value = [];
   });
   told.value = 'The photo is as large as the block';
-}
-
-/** The likeness under which two points are so far apart; the first one stays where it is. */
-export function scaledBy(was: Placement, a: Point, b: Point, mm: number): Placement {
-  return holding({ ...was, scale: mm / distance(a, b) }, a, placedPoint(a, was));
-}
-
-/** The likeness moved so that a point lies at a place. */
-function holding(likeness: Placement, point: Point, at: Point): Placement {
-  const [x, y] = placedPoint(point, { ...likeness, shift: [0, 0] });
-  return { ...likeness, shift: [at[0] - x, at[1] - y] };
 }
 
 /** Keeps the picture of the photo ready to be drawn. */
