@@ -45,20 +45,32 @@ export function footOn(points: Points, p: Point): Foot {
 /** What lies this near to a line lies on it, mm: ends are drawn on lines to 0.001, and lines are joined within 0.3. */
 export const ON_LINE = 0.35;
 
-/** Where a place on one of the lines is once the lines have moved: as far along it as before; null when it lay on none. */
+/** The line that a place lies on, by its number; null when it lies on none. */
+export function lineUnder(p: Point, lines: ReadonlyMap<number, Points>): number | null {
+  let [under, least] = [null as number | null, ON_LINE];
+  for (const [id, points] of lines) {
+    const { distance } = footOn(points, p);
+    if (distance > least || (distance === least && under !== null)) continue;
+    [under, least] = [id, distance];
+  }
+  return under;
+}
+
+/**
+ * Where a place on a line is once the lines have moved: as far along it as before; null when it lay on none, or its line is gone.
+ * @param meant the line it belongs to, where it may lie on several: seams end on other lines
+ */
 export function carriedPoint(
   p: Point,
   was: ReadonlyMap<number, Points>,
   is: ReadonlyMap<number, Points>,
+  meant: number | null = null,
 ): Point | null {
-  let best: { id: number; foot: Foot } | null = null;
-  for (const [id, points] of was) {
-    const foot = footOn(points, p);
-    if (foot.distance <= ON_LINE && (!best || foot.distance < best.foot.distance)) best = { id, foot };
-  }
-  const to = best && is.get(best.id);
-  if (!best || !to) return null;
-  return alongShare(to, best.foot.u / (cumulativeLength(was.get(best.id)!).at(-1) || 1));
+  const own = meant === null ? undefined : was.get(meant);
+  const id = own && footOn(own, p).distance <= ON_LINE ? meant : lineUnder(p, was);
+  const [from, to] = id === null ? [] : [was.get(id), is.get(id)];
+  if (!from || !to) return null;
+  return alongShare(to, footOn(from, p).u / (cumulativeLength(from).at(-1) || 1));
 }
 
 /** The place a share of the way along a line. */

@@ -6,7 +6,7 @@ import type { Dressing, PatchFabric, SeamReference, Treatment } from '../../src/
 import type { SeamDrawing } from '../../src/formats/seam-drawing.js';
 import { pointInside } from '../../src/geometry/area.js';
 import type { Point } from '../../src/geometry/point.js';
-import { carriedPoint, linePoints } from './drawn-lines.js';
+import { carriedPoint, linePoints, lineUnder } from './drawn-lines.js';
 
 /**
  * A dressing goes along with its block when that is drawn anew: what lies on a line goes where the line went, and every
@@ -59,7 +59,8 @@ function carrier(from: SeamDrawing, to: SeamDrawing): (reference: SeamReference)
   return (reference) => {
     const { id, middle, ends } = reference;
     if (!middle || !ends || id === 'outline') return reference;
-    const carried = [middle, ...ends].map((p) => carriedPoint(p, was, is));
+    const line = lineUnder(middle, was);
+    const carried = [middle, ...ends].map((p) => carriedPoint(p, was, is, line));
     const [m, a, b] = carried;
     if (!m) return null;
     return { id, middle: m, ends: [a ?? ends[0], b ?? ends[1]] };

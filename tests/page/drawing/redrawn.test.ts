@@ -93,6 +93,19 @@ describe('a block that is drawn anew', () => {
     );
   });
 
+  it('has a treatment go along with its line however far that is moved in one go', async () => {
+    const line = drawing.lines.find(({ nodes }) => nodes.some(({ at }) => at[0] < 0.01 && at[1] > 130))!;
+    const t = drawn.treatments.findIndex(({ seam }) => seam.id === line.id);
+    const n = line.nodes.findIndex(({ at }) => at[0] < 0.01);
+    const after = await redraw(drawnBlock, drawn, withLineFollowed(drawing, withNodeAt(line, n, [0, 165])));
+    const { map } = await readBlock(after.block, null);
+    const found = seamOf(map, after.treatments[t].seam);
+    expect(found).not.toBeNull();
+    const { points } = found as Exclude<typeof found, 'outline' | null>;
+    expect([points[1], points[points.length - 1]].some((y) => Math.abs(y - 165) < 0.01)).toBe(true);
+    expect(after.treatments[t].rows).toEqual(drawn.treatments[t].rows);
+  });
+
   it('keeps the stops of a stitch file, and the stop behind which the dressing goes in', async () => {
     const file = { name: 'panel.dst', bytes: piecedPanel() };
     const source = { file: file.name, stops: SEAM_STOPS, snap: 0.3, through: [] };
