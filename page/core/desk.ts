@@ -6,6 +6,7 @@ import { benched, benchFindings, benchSamples } from './bench.js';
 import { complaintOf } from './complaint.js';
 import { bareBlock, emptyBlock, redraw } from './drawing.js';
 import { drawnOf } from './drawn.js';
+import { fabricsIn } from './fabrics-in.js';
 import { FIRST_MIX, freshWork } from './fresh-work.js';
 import { examined, lookOf } from './looks.js';
 import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
@@ -85,6 +86,7 @@ export function deskOf(
     },
     benchFindings: async ({ name, record }) => benchFindings(name, record),
     bare: async ({ dressing }) => bareBlock(await blockOf(dressing.block), dressing),
+    fabrics: async (asked) => fabricsIn(asked),
     empty: async ({ width, height }) => emptyBlock(width, height, library),
     redraw: async ({ dressing, drawing }) => redraw(await blockOf(dressing.block), dressing, drawing, held),
     output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),

@@ -8,6 +8,7 @@ import type { Placement } from '../../src/geometry/placement.js';
 import type { DressReport } from '../../src/report/dress-report.js';
 import type { Parameter } from '../../src/stitches/stitch.js';
 import type { BenchAsks } from './bench-messages.js';
+import type { DrawAsks } from './drawing-messages.js';
 
 /** A line of the block, as treatments name it. */
 export type Line = number | 'outline';
@@ -147,7 +148,7 @@ export interface Look {
 }
 
 /** What the page can ask of the core, and what it gets. */
-export interface Asks extends BenchAsks {
+export interface Asks extends BenchAsks, DrawAsks {
   open: {
     ask: { file: GivenFile; beside?: GivenFile; roles?: readonly (readonly [number, Role])[]; seed: number };
     answer: Opened;

@@ -1,13 +1,15 @@
 import { release } from '../../state/actions.js';
 import { bare, chosenPatch } from '../../state/drawing/board.js';
-import { clothe } from '../../state/drawing/fabrics.js';
+import { clotheFromPhoto, dye } from '../../state/drawing/fabrics.js';
 import { photo } from '../../state/drawing/photo.js';
-import { photoColor } from '../../state/drawing/photo-color.js';
+import { FabricPhoto } from './fabric-photo.js';
 
 /** Patches and their fabrics, as swatches; the chosen one can be changed. */
 export function FabricPanel() {
   const patches = bare.value?.block.patches ?? [];
-  const isPhoto = photo.value !== null;
+  if (patches.length === 0) {
+    return <p class="hint">There are no patches yet: seams that close something make them.</p>;
+  }
   return (
     <section aria-label="Fabrics">
       <ul class="fabrics">
@@ -20,7 +22,7 @@ export function FabricPanel() {
                 onFocus={() => {
                   chosenPatch.value = id;
                 }}
-                onInput={({ currentTarget }) => clothe(id, currentTarget.value)}
+                onInput={({ currentTarget }) => dye(id, currentTarget.value)}
                 onChange={release}
               />
               Patch {id}
@@ -28,21 +30,12 @@ export function FabricPanel() {
           </li>
         ))}
       </ul>
-      {isPhoto && (
-        <button
-          type="button"
-          onClick={() => {
-            for (const { id, rings } of patches) {
-              const hex = photoColor(rings);
-              if (hex) clothe(id, hex);
-            }
-            release();
-          }}
-        >
-          Take all colors from the photo
+      {photo.value && (
+        <button type="button" onClick={() => void clotheFromPhoto()}>
+          All colors from the photo behind the block
         </button>
       )}
-      {!isPhoto && <p class="hint">With a photo behind the drawing, colors can be taken from it.</p>}
+      <FabricPhoto />
     </section>
   );
 }
