@@ -16,6 +16,7 @@ import { openFile } from './open-file.js';
 import { outputOf } from './outputs.js';
 import { ownRead, withOwn } from './own-stitches.js';
 import { readBlock } from './read-block.js';
+import { ReadBlocks } from './read-blocks.js';
 
 type Handlers = { [W in What]: (ask: Asks[W]['ask']) => Promise<Asks[W]['answer']> };
 
@@ -28,23 +29,18 @@ export function deskOf(
   fileOf: (name: string) => string,
 ): (question: Question) => Promise<Answer> {
   let held: GivenFile | null = null;
-  let read: { key: string; block: Block } | null = null;
+  const blocks = new ReadBlocks();
   let library = builtIn;
   let own: ReadonlySet<string> = new Set();
   let texts: ReadonlyMap<string, string> = new Map();
   let samples: Promise<Block> | null = null;
 
-  const blockOf = async (source: BlockSource): Promise<Block> => {
-    const { scale: _, turn: __, leaveOut: ___, digest: ____, ...told } = source;
-    const key = JSON.stringify(told);
-    if (read?.key !== key) read = { key, block: await readBlock(source, held) };
-    return read.block;
-  };
+  const blockOf = (source: BlockSource): Promise<Block> => blocks.of(source, held);
 
   const handlers: Handlers = {
     hold: async ({ file }) => {
       held = file;
-      read = null;
+      blocks.forget();
       return null;
     },
     open: async ({ file, beside, roles, seed }) => {
@@ -69,7 +65,7 @@ export function deskOf(
     figures: async () => figuresOf(library),
     try: async ({ dressing, line, offer }) =>
       tried(await blockOf(dressing.block), dressing, line, offer, library),
-    look: async ({ dressing, shown }) =>
+    look: async ({ dressing, shown, cloth }) =>
       lookOf(dress(await blockOf(dressing.block), dressing, library), shown),
     examine: async ({ dressing }) => examined(dress(await blockOf(dressing.block), dressing, library)),
     stitchFile: async ({ name }) => texts.get(name) ?? fileOf(name),
@@ -88,7 +84,7 @@ export function deskOf(
     bare: async ({ dressing }) => bareBlock(await blockOf(dressing.block), dressing),
     fabrics: async (asked) => fabricsIn(asked),
     empty: async ({ width, height }) => emptyBlock(width, height, library),
-    redraw: async ({ dressing, drawing }) => redraw(await blockOf(dressing.block), dressing, drawing, held),
+    redraw: async ({ dressing, drawing }) => redraw(dressing, drawing, blockOf),
     output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
   };
 

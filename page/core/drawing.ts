@@ -12,7 +12,7 @@ import { SNAP } from '../../src/geometry/tolerances.js';
 import { defaultDressing } from '../../src/plan.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { drawnBlock } from './drawn.js';
-import type { Bare, GivenFile } from './messages.js';
+import type { Bare } from './messages.js';
 import { missingIn } from './missing.js';
 import { readBlock } from './read-block.js';
 import { redrawn } from './redraw.js';
@@ -38,18 +38,18 @@ async function drawingIn(block: Block, { block: { svg, traced, file } }: Dressin
 /**
  * The dressing of a block once its lines are drawn anew; the drawing is kept in it. Over a stitch file they are traced: its
  * own stops stay as they are.
- * @param held the block's file, where the dressing does not hold it
+ * @param blockOf reads a block
  */
 export async function redraw(
-  block: Block,
   dressing: Dressing,
   drawing: SeamDrawing,
-  held: GivenFile | null = null,
+  blockOf: (source: BlockSource) => Promise<Block>,
 ): Promise<Dressing> {
+  const block = await blockOf(dressing.block);
   const before = await drawingIn(block, dressing);
   const text = writeSeamDrawing(drawing);
   const next = { ...dressing, block: sourceOf(block, dressing, text), ...keptClear(block, dressing) };
-  const to = { drawing: readSeamDrawing(text, 'drawing')!, block: await readBlock(next.block, held) };
+  const to = { drawing: readSeamDrawing(text, 'drawing')!, block: await blockOf(next.block) };
   return redrawn(next, { drawing: before, block: withFabrics(block, dressing) }, to);
 }
 

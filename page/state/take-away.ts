@@ -2,6 +2,7 @@ import { baseName } from '../../src/formats/base-name.js';
 import type { OutputKind } from '../core/messages.js';
 import { whileTelling } from './actions.js';
 import { askAbout } from './core-call.js';
+import { allDrawn } from './drawing/board.js';
 import { pngOf } from './png.js';
 import { told, work } from './work.js';
 
@@ -47,6 +48,7 @@ export const TAKEN: readonly Taken[] = [
 
 export const takeAway = (kind: Taken['kind']) =>
   whileTelling('Getting it ready', async () => {
+    await allDrawn();
     const now = work.value;
     if (!now) return;
     const { dressing } = now;

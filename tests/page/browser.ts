@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
@@ -31,8 +31,17 @@ export interface Opened {
   readonly faults: string[];
 }
 
-export async function openPage(browser: Browser, file: string): Promise<Opened> {
-  const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+/** @param how the browser is to be otherwise: a tablet, dark */
+export async function openPage(
+  browser: Browser,
+  file: string,
+  how: BrowserContextOptions = {},
+): Promise<Opened> {
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    acceptDownloads: true,
+    ...how,
+  });
   return openTab(await context.newPage(), file);
 }
 

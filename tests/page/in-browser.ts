@@ -1,11 +1,11 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, BrowserContextOptions } from 'playwright-core';
 import { afterAll, beforeAll, describe } from 'vitest';
 import { builtPage, hasBrowser, inBrowser, launched, type Opened, openPage } from './browser.js';
 
 /** Tests that share one browser; without one they are skipped, and their title says so. */
 export function describeInBrowser(
   title: string,
-  tests: (open: () => Promise<Opened>, file: () => string) => void,
+  tests: (open: (how?: BrowserContextOptions) => Promise<Opened>, file: () => string) => void,
 ): void {
   describe.skipIf(!hasBrowser)(inBrowser(title), () => {
     let browser: Browser;
@@ -15,7 +15,7 @@ export function describeInBrowser(
     }, 60_000);
     afterAll(() => browser?.close());
     tests(
-      () => openPage(browser, file),
+      (how) => openPage(browser, file, how),
       () => file,
     );
   });

@@ -47,14 +47,18 @@ interface Waiting extends Way {
 
 const waiting: Waiting[] = [];
 let isAtIt = false;
+let atIt: Promise<void> = Promise.resolve();
 
 /** The drawing becomes the block's. The maker sees it at once; the core makes a block of it meanwhile, and dresses that. */
 export function draw(now: SeamDrawing, { grip = null, from }: Way = {}): void {
   draft.value = now;
   if (grip !== null && waiting.at(-1)?.grip === grip) waiting.pop();
   waiting.push({ drawing: now, grip, from });
-  if (!isAtIt) void drawWaiting();
+  if (!isAtIt) atIt = drawWaiting();
 }
+
+/** Settled once the core has all that was drawn. */
+export const allDrawn = (): Promise<void> => atIt;
 
 async function drawWaiting(): Promise<void> {
   isAtIt = true;

@@ -1,26 +1,71 @@
 import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { encode } from 'fast-png';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { seamwright } from '../../cli/run-cli.js';
+import { piecedPanel } from '../../fixtures/pieced-panel.js';
 import { seriousIn } from '../axe.js';
-import { isDressed, taken } from '../browser.js';
+import { give, isDressed, taken } from '../browser.js';
 import { describeInBrowser } from '../in-browser.js';
 
 type At = readonly [number, number];
 
-/** Drags over the board through places of a block of 200 by 200 mm, which lies in its middle. */
-async function dragged(page: Page, places: readonly At[]): Promise<void> {
+/** Where a place of a block lies on the screen, which lies in the middle of the board; mm. */
+async function onScreen(page: Page, [wide, high]: At): Promise<(place: At) => At> {
   const { x, y, width, height } = (await page.locator('canvas.board').boundingBox())!;
-  const scale = Math.min((width - 56) / 200, (height - 56) / 200);
-  const on = ([u, v]: At) =>
-    [x + (width - 200 * scale) / 2 + u * scale, y + (height - 200 * scale) / 2 + v * scale] as const;
+  const scale = Math.min((width - 56) / wide, (height - 56) / high);
+  return ([u, v]) => [
+    x + (width - wide * scale) / 2 + u * scale,
+    y + (height - high * scale) / 2 + v * scale,
+  ];
+}
+
+/** Drags over the board through places of a block, mm. */
+async function dragged(page: Page, places: readonly At[], size: At = [200, 200]): Promise<void> {
+  const on = await onScreen(page, size);
   const [first, ...rest] = places;
   await page.mouse.move(...on(first));
   await page.mouse.down();
   for (const place of rest) await page.mouse.move(...on(place), { steps: 8 });
   await page.mouse.up();
+}
+
+/** How far two colors are apart, in the 255 steps of red, green or blue. */
+const offBy = (a: string, b: string): number =>
+  Math.max(
+    ...[1, 3, 5].map((c) =>
+      Math.abs(Number.parseInt(a.slice(c, c + 2), 16) - Number.parseInt(b.slice(c, c + 2), 16)),
+    ),
+  );
+/** The core tells colors in steps of eight, and a photo is kept as JPEG. */
+const NEAR = 6;
+const PANEL: At = [130, 180];
+const tool = (page: Page, title: string) => page.getByRole('radio', { name: title }).check({ force: true });
+const facts = (page: Page) => page.locator('.facts').textContent();
+/** The dressing as it is taken away. */
+const kept = async (page: Page) =>
+  JSON.parse(readFileSync((await taken(page, 'The work itself')).path, 'utf8'));
+/** What was drawn is with the core, and dressed. */
+const settled = async (page: Page) => {
+  await page.waitForTimeout(300);
+  await isDressed(page);
+  await page.waitForTimeout(300);
+};
+
+/** A photo: fields of plain colors side by side, 300 px each. */
+function photoOf(colors: readonly string[]): Buffer {
+  const [width, height] = [300 * colors.length, 600];
+  const data = new Uint8Array(3 * width * height);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const hex = colors[Math.floor(x / 300)];
+      for (let c = 0; c < 3; c++)
+        data[3 * (y * width + x) + c] = Number.parseInt(hex.slice(1 + 2 * c, 3 + 2 * c), 16);
+    }
+  }
+  return Buffer.from(encode({ width, height, data, channels: 3 }));
 }
 
 const lines = (page: Page, count: string) => page.locator('.draw-more .aside', { hasText: count }).waitFor();
@@ -72,6 +117,213 @@ describeInBrowser('drawing seams', (open) => {
     );
     expect(seams).toHaveLength(2);
     expect(junctions.filter(({ onOutline }: { onOutline: boolean }) => onOutline)).toHaveLength(3);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  it('moves a point with a finger: patches and stitches follow while it is held, and one step back undoes it all', async () => {
+    const { page, faults } = await open({ hasTouch: true, viewport: { width: 820, height: 1180 } });
+    await page.getByRole('button', { name: 'Draw seams' }).click();
+    await lines(page, '11 lines drawn');
+    const on = await onScreen(page, PANEL);
+    // the line that ends at the left edge, at 138 mm
+    await page.touchscreen.tap(...on([45, 131.9]));
+    await page.locator('.line-facts h3', { hasText: 'Line 11' }).waitFor();
+    const before = await facts(page);
+    const grip = page.getByRole('button', { name: /^Point 2 of 2/ });
+    const finger = { pointerId: 7, pointerType: 'touch', isPrimary: true, bubbles: true };
+    const at = ([clientX, clientY]: At) => ({ ...finger, clientX, clientY });
+    await grip.evaluate((element) => {
+      // a finger that the test moves is not one that the browser knows
+      Object.assign(element, { setPointerCapture() {}, hasPointerCapture: () => true });
+    });
+    await grip.dispatchEvent('pointerdown', at(on([0, 138])));
+    await grip.dispatchEvent('pointermove', at(on([-3, 150])));
+    await grip.dispatchEvent('pointermove', at(on([-3, 164])));
+    await expect.poll(() => facts(page)).not.toBe(before);
+    const held = await facts(page);
+    await grip.dispatchEvent('pointerup', at(on([-3, 164])));
+    await settled(page);
+    expect(await facts(page)).toBe(held);
+    // beyond the edge is on the edge
+    expect(await page.getByRole('button', { name: /^Point 2 of 2/ }).getAttribute('aria-label')).toMatch(
+      /at 0.0, 16[34]\.\d mm/,
+    );
+    expect(await seriousIn(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect(await facts(page)).toBe(before);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Redo' }).click();
+    await settled(page);
+    expect(await facts(page)).toBe(held);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  it('by keys alone: a seam is put in, moved, bent, divided and taken out, and each is undone', async () => {
+    const { page, faults } = await open({ colorScheme: 'dark' });
+    await page.getByRole('button', { name: 'Draw seams' }).press('Enter');
+    await lines(page, '11 lines drawn');
+    await page.getByRole('button', { name: 'A seam across the middle' }).press('Enter');
+    await lines(page, '12 lines drawn');
+    const first = page.getByRole('button', { name: /^Point 1 of/ });
+    const where = () => first.getAttribute('aria-label');
+    const was = await where();
+    await first.focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Shift+ArrowDown');
+    const y = (label: string | null) => Number(/, ([\d.]+) mm$/.exec(label!)![1]);
+    expect(y(await where()) - y(was)).toBeCloseTo(2.1, 6);
+    await page
+      .getByRole('button', { name: /^Bend between/ })
+      .first()
+      .focus();
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('ArrowUp');
+    await page.getByRole('button', { name: 'Straighten' }).first().waitFor();
+    await page.getByRole('button', { name: 'Point after' }).first().press('Enter');
+    await page.getByRole('button', { name: 'Point 1 of 3', exact: false }).waitFor();
+    await settled(page);
+    expect(await seriousIn(page)).toEqual([]);
+    for (const _ of 'point, bend, move') {
+      if (await page.getByRole('button', { name: 'Undo' }).isDisabled()) break;
+      await page.keyboard.press('Control+z');
+      await settled(page);
+    }
+    await lines(page, '11 lines drawn');
+    // arrow keys on the board go from line to line, Delete takes one out
+    await page.locator('canvas.board').focus();
+    await page.keyboard.press('ArrowRight');
+    await page.locator('.line-facts h3', { hasText: 'Line 1,' }).waitFor();
+    await page.keyboard.press('Delete');
+    await lines(page, '10 lines drawn');
+    await page.getByRole('heading', { name: 'Would miss their seam' }).waitFor();
+    await page.keyboard.press('Control+z');
+    await lines(page, '11 lines drawn');
+    await page.getByRole('heading', { name: 'Would miss their seam' }).waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  it('over a stitch file, whose stops stay: its bytes are those that the command line writes', async () => {
+    const { page, faults } = await open();
+    await give(page, { name: 'panel.dst', text: Buffer.from(piecedPanel()) });
+    await page.getByRole('button', { name: 'Draw seams' }).click();
+    await page.getByText('What the file sews lies behind the lines').waitFor();
+    const count = await page.locator('.draw-more .aside').textContent();
+    await page.getByRole('button', { name: 'A seam across the middle' }).click();
+    await lines(page, `${Number.parseInt(count!, 10) + 1} lines drawn`);
+    await settled(page);
+    const saved = await kept(page);
+    expect(saved.block.file).toBe('panel.dst');
+    expect(saved.block.traced).toContain('<svg');
+    const sewn = await taken(page, 'Stitch file');
+    const folder = mkdtempSync(join(tmpdir(), 'seamwright-'));
+    writeFileSync(join(folder, 'panel.dst'), piecedPanel());
+    writeFileSync(join(folder, 'panel.dressing.json'), JSON.stringify(saved));
+    const { status, stderr } = await seamwright(
+      folder,
+      'dress',
+      'panel.dressing.json',
+      '--out',
+      'dressed.dst',
+    );
+    expect([stderr, status]).toEqual(['', 0]);
+    expect(readFileSync(join(folder, 'dressed.dst')).equals(readFileSync(sewn.path))).toBe(true);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  it('on a photo that is scaled by two known points, in inches as in millimeters', async () => {
+    const { page, faults } = await open();
+    await page.getByRole('button', { name: 'Draw seams' }).click();
+    await lines(page, '11 lines drawn');
+    await tool(page, 'Photo');
+    await page.locator('.photo-panel input[type=file]').setInputFiles({
+      name: 'hoop.png',
+      mimeType: 'image/png',
+      buffer: photoOf(['#2f4a6d', '#a5563f', '#6d7743']),
+    });
+    await page.locator('.photo-panel .steps').waitFor();
+    const on = await onScreen(page, PANEL);
+    const mark = (place: At) => page.mouse.click(...on(place));
+    const apart = page.getByLabel('They are apart');
+    await mark([20, 40]);
+    await mark([110, 160]);
+    await apart.waitFor();
+    // 3, 4 and 5: 90 mm across and 120 mm down
+    expect(Number(await apart.inputValue())).toBeCloseTo(150, 0);
+    await apart.fill('120');
+    await apart.press('Enter');
+    await apart.waitFor({ state: 'detached' });
+    await mark([20, 40]);
+    // the same point of the photo lies at four fifths of the way now
+    await mark([20 + 0.8 * 90, 40 + 0.8 * 120]);
+    expect(Math.abs(Number(await apart.inputValue()) - 120)).toBeLessThan(0.5);
+    expect(await seriousIn(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    // as large as it was, the marks are 120 by 150 / 120 apart
+    await expect.poll(async () => Math.abs(Number(await apart.inputValue()) - 150)).toBeLessThan(0.6);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  it('with fabrics picked from photos: by touch, by keys, and all at once from the one behind the block', async () => {
+    const { page, faults } = await open();
+    const colors = ['#2f4a6d', '#a5563f', '#6d7743'];
+    await page.getByRole('button', { name: 'Draw seams' }).click();
+    await lines(page, '11 lines drawn');
+    await tool(page, 'Fabric');
+    const swatch = (k: number) =>
+      page
+        .locator('.fabrics input')
+        .nth(k - 1)
+        .inputValue();
+    const was = await swatch(1);
+    await page.locator('.panel input[type=file][accept="image/*"]').setInputFiles({
+      name: 'fabrics.png',
+      mimeType: 'image/png',
+      buffer: photoOf(colors),
+    });
+    const photo = page.locator('.fabric-photo');
+    await photo.waitFor();
+    const { width, height } = (await photo.boundingBox())!;
+    await photo.click({ position: { x: width * 0.17, y: height / 2 } });
+    await expect.poll(async () => offBy(await swatch(1), colors[0])).toBeLessThanOrEqual(NEAR);
+    // the next patch is chosen; the ring goes on by keys
+    await photo.focus();
+    for (let k = 0; k < 7; k++) await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Enter');
+    await expect.poll(async () => offBy(await swatch(2), colors[1])).toBeLessThanOrEqual(NEAR);
+    expect(await seriousIn(page)).toEqual([]);
+    const { fabrics } = await kept(page);
+    expect(fabrics.find(({ patch }: { patch: { id: number } }) => patch.id === 1)).toMatchObject({
+      colors: [{ share: 1 }],
+      busyness: 0,
+      picture: 'fabrics.png',
+    });
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => swatch(1)).toBe(was);
+
+    await tool(page, 'Photo');
+    await page.locator('.photo-panel input[type=file]').setInputFiles({
+      name: 'hoop.png',
+      mimeType: 'image/png',
+      buffer: photoOf(['#8c2f3f', '#8c2f3f', '#8c2f3f']),
+    });
+    await page.locator('.photo-panel .steps').waitFor();
+    await settled(page);
+    await tool(page, 'Fabric');
+    await page.getByRole('button', { name: 'All colors from the photo' }).click();
+    await expect
+      .poll(async () => {
+        const values = await Promise.all([1, 2, 3, 4].map(swatch));
+        return Math.max(...values.map((hex) => offBy(hex, '#8c2f3f')));
+      })
+      .toBeLessThanOrEqual(NEAR);
     expect(faults).toEqual([]);
     await page.context().close();
   }, 60_000);

@@ -7,13 +7,14 @@ import { readBlock } from '../../../page/core/read-block.js';
 import { withLineFollowed } from '../../../page/state/drawing/followed.js';
 import { lineOf, withNodeAt, withoutLine } from '../../../page/state/drawing/lines.js';
 import { seamOf } from '../../../src/fit/seam-reference.js';
-import type { Dressing } from '../../../src/formats/dressing.js';
+import type { BlockSource, Dressing } from '../../../src/formats/dressing.js';
 import { readDressing } from '../../../src/formats/dressing-file.js';
 import type { SeamDrawing } from '../../../src/formats/seam-drawing.js';
 import { defaultDressing } from '../../../src/plan.js';
 import { piecedPanel, SEAM_STOPS } from '../../fixtures/pieced-panel.js';
 import { builtIn } from '../../stitches/dictionary.js';
 
+const read = (source: BlockSource) => readBlock(source, null);
 const demo = join(import.meta.dirname, '../../../gallery/demo');
 const text = (name: string) => readFileSync(join(demo, name), 'utf8');
 
@@ -22,7 +23,7 @@ const given = await readDressing(text('panel.dressing.json'), 'panel.dressing.js
 const panel: Dressing = { ...given, block: { ...given.block, svg: text('panel.svg') } };
 const panelBlock = await readBlock(panel.block, null);
 const { drawing, missing } = await bareBlock(panelBlock, panel);
-const drawn = await redraw(panelBlock, panel, drawing);
+const drawn = await redraw(panel, drawing, read);
 const drawnBlock = await readBlock(drawn.block, null);
 
 /** Which line of the block each treatment lies on, by the stitches it has. */
@@ -62,7 +63,7 @@ describe('a block that is drawn anew', () => {
 
   it('names each treatment whose line was taken out, and no other; put back it is where it was', async () => {
     for (const { id } of drawing.lines) {
-      const less = await redraw(drawnBlock, drawn, withoutLine(drawing, id));
+      const less = await redraw(drawn, withoutLine(drawing, id), read);
       const lessBlock = await readBlock(less.block, null);
       const told = (await bareBlock(lessBlock, less)).missing;
       const lines = await linesOf(less);
@@ -73,7 +74,7 @@ describe('a block that is drawn anew', () => {
         expect(stitches).toContain(drawn.treatments[treatment].rows[0].stitch);
         expect(nearest!.off).toBeGreaterThanOrEqual(0);
       }
-      const back = await redraw(lessBlock, less, drawing);
+      const back = await redraw(less, drawing, read);
       expect(await linesOf(back)).toEqual(await linesOf(drawn));
     }
   });
@@ -81,7 +82,7 @@ describe('a block that is drawn anew', () => {
   it('has treatments go along with their lines: no two come to lie on one, and what finds none is told', async () => {
     await fc.assert(
       fc.asyncProperty(anyMove, async (move) => {
-        const after = await redraw(drawnBlock, drawn, moved(drawing, move));
+        const after = await redraw(drawn, moved(drawing, move), read);
         const lines = await linesOf(after);
         const laid = lines.filter((line) => line !== null);
         expect(new Set(laid).size).toBe(laid.length);
@@ -97,7 +98,7 @@ describe('a block that is drawn anew', () => {
     const line = drawing.lines.find(({ nodes }) => nodes.some(({ at }) => at[0] < 0.01 && at[1] > 130))!;
     const t = drawn.treatments.findIndex(({ seam }) => seam.id === line.id);
     const n = line.nodes.findIndex(({ at }) => at[0] < 0.01);
-    const after = await redraw(drawnBlock, drawn, withLineFollowed(drawing, withNodeAt(line, n, [0, 165])));
+    const after = await redraw(drawn, withLineFollowed(drawing, withNodeAt(line, n, [0, 165])), read);
     const { map } = await readBlock(after.block, null);
     const found = seamOf(map, after.treatments[t].seam);
     expect(found).not.toBeNull();
@@ -115,7 +116,9 @@ describe('a block that is drawn anew', () => {
       after: 5,
     };
     const lines = (await bareBlock(block, dressing)).drawing;
-    const after = await redraw(block, dressing, moved(lines, { line: 0, node: 0, dx: 20, dy: 0 }), file);
+    const after = await redraw(dressing, moved(lines, { line: 0, node: 0, dx: 20, dy: 0 }), (source) =>
+      readBlock(source, file),
+    );
     const traced = await readBlock(after.block, file);
     expect(traced.existing).toEqual(block.existing);
     expect(traced.origin).toEqual(block.origin);
