@@ -154,7 +154,8 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
 /**
  * A stitch that goes round its corners does so at least as widely as its full reach needs, and so widely that the
  * strokes on the inside do not huddle where its outer strokes still cover the corner of the seam. Kinks too slight for
- * corners are gone round by every stitch that they would press.
+ * corners are gone round by every stitch that they would press. Waves turn at the corner itself, whatever goes along them:
+ * with whole waves on both sides they meet in it.
  */
 function roundingFor(ask: LineAsk): Rounding {
   const { sized } = ask;
@@ -167,7 +168,8 @@ function roundingFor(ask: LineAsk): Rounding {
   return {
     radius: (turn) => Math.max(reach / SHARE_OF_DISC, Math.min(reach / ROUND_SHARE, covering(turn))),
     isRounded: (turn) =>
-      isTightKink(turn) || (sized.stitch.corner === 'round' && turn > CORNER_TURN && turn <= BREAK_TURN),
+      isTightKink(turn) ||
+      (!ask.waves && sized.stitch.corner === 'round' && turn > CORNER_TURN && turn <= BREAK_TURN),
   };
 }
 

@@ -191,22 +191,68 @@ describe('stitches on waves along a seam', () => {
     expect(chainsOf(fit).length).toBe(1);
   });
 
+  test('meet in the corners of a seam, whole on both sides, whether the stitch turns there or goes round', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('stem', 'split', 'blanket', 'herringbone', 'chevron'),
+        gentle.map((waves) => ({ ...waves, length: waves.length / 1.5 })),
+        fc.double({ min: 40, max: 119, noNaN: true }),
+        fc.constantFrom(1, -1),
+        fc.constantFrom('left' as const, 'right' as const),
+        (stitch, waves, degrees, hand, side) => {
+          const turn = (hand * degrees * Math.PI) / 180;
+          const corner = [100, 100] as const;
+          const points = [[40, 100], corner, [100 + 60 * Math.cos(turn), 100 - 60 * Math.sin(turn)]] as const;
+          const sizes = stitch === 'stem' || stitch === 'split' ? {} : { width: 3 };
+          const fit = worked({ kind: 'corner', points }, askFor(1, stitch, { side, sizes, waves }));
+          fc.pre(fit.stretches.every(({ waves: own }) => own));
+          expect(fit.stretches).toHaveLength(2);
+          for (const { waves: own } of fit.stretches) expect(own!.count % 1).toBe(0);
+          const [guide] = fit.guides;
+          // how far beyond the corner the line crosses its bisector; inside it is negative
+          const beyond: number[] = [];
+          for (let i = 0; i + 3 < guide.length; i += 2) {
+            const seen = (k: number) => {
+              const [dx, dy] = [guide[k] - corner[0], guide[k + 1] - corner[1]];
+              const across = dx * Math.cos(turn / 2) - dy * Math.sin(turn / 2);
+              return [across, hand * (dx * Math.sin(turn / 2) + dy * Math.cos(turn / 2))] as const;
+            };
+            const [[a, from], [b, to]] = [seen(i), seen(i + 2)];
+            if (a <= 0 !== b <= 0) beyond.push(from + ((to - from) * a) / (a - b));
+          }
+          expect(beyond).toHaveLength(1);
+          const swing = (waves.height / 2) * fit.scale!;
+          // told by chords of half a millimeter
+          const near = 0.5;
+          if (waves.shape === 'wave') expect(Math.abs(beyond[0])).toBeLessThan(near);
+          if (waves.shape === 'points') expect(beyond[0]).toBeGreaterThan(0.5 * swing - near);
+          expect(beyond[0]).toBeGreaterThan(-swing - near);
+          expect(beyond[0]).toBeLessThan(1.5 * swing + near);
+        },
+      ),
+      { numRuns: 80 },
+    );
+  });
+
   test('on points go over the corners of the seam, not across their inside, whichever way it turns', () => {
     const across: string[] = [];
-    for (const degrees of [40, 70, 95, -40, -70, -95]) {
+    const cases = ['split', 'stem'].flatMap((stitch) =>
+      [40, 70, 95, -40, -70, -95].map((degrees) => [stitch, degrees] as const),
+    );
+    for (const [stitch, degrees] of cases) {
       for (const side of ['left', 'right'] as const) {
         const turn = (degrees * Math.PI) / 180;
         const corner = [100, 100] as const;
         const points = [[40, 100], corner, [100 + 60 * Math.cos(turn), 100 - 60 * Math.sin(turn)]] as const;
         const waves: Waves = { shape: 'points', height: 3, length: 15 };
-        const fit = worked({ kind: 'corner', points }, askFor(1, 'split', { side, waves }));
+        const fit = worked({ kind: 'corner', points }, askFor(1, stitch, { side, waves }));
         const out = legPoints(chainsOf(fit))
           .map(([x, y]) => [x - corner[0], y - corner[1]])
           .filter(([dx, dy]) => Math.hypot(dx, dy) < 6)
           .map(([dx, dy]) => Math.sign(turn) * (dx * Math.sin(turn / 2) + dy * Math.cos(turn / 2)));
         const furthest = Math.max(...out);
         if (fit.stretches.some(({ waves: own }) => !own) || furthest < 1) {
-          across.push(`${degrees} degrees, ${side}: ${furthest.toFixed(2)} mm beyond the corner`);
+          across.push(`${stitch}, ${degrees} degrees, ${side}: ${furthest.toFixed(2)} mm beyond the corner`);
         }
       }
     }
