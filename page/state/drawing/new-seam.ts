@@ -56,6 +56,9 @@ export function addStroke(stroke: readonly Point[], reach: number): void {
   if (nodes) add(nodes, false);
 }
 
+/** On the edge means on it, and not at whatever ends there, mm. */
+const ON_EDGE = 0.05;
+
 /** A seam across the middle of the block, for those who move it by keys from there. */
 export function addAcross(): void {
   const now = drawing.value;
@@ -65,7 +68,7 @@ export function addAcross(): void {
   const ends = [
     [0, y],
     [width, y],
-  ].map((p) => snapped(p as [number, number], now, height / 4).at);
+  ].map((p) => snapped(p as [number, number], now, ON_EDGE).at);
   takeTool('move');
   add(nodesThrough(ends, false), false);
 }
