@@ -5,6 +5,7 @@ import { lineName } from './finding.js';
 import { referenceTo, resized, seamOf } from './fit/seam-reference.js';
 import { checkValues } from './fit/sized.js';
 import {
+  CORNER_MANNERS,
   type Dressing,
   HAND_THREADS,
   type Manner,
@@ -29,7 +30,7 @@ export interface Setting {
 export const settingAsSaid = ({ line, what, value }: Setting): string =>
   `--set ${line === 'outline' ? 'edge' : line}:${what}=${value}`;
 
-const WORDS = ['stitch', 'side', 'reverse', 'ends', 'passes', 'heavy', 'thread'];
+const WORDS = ['stitch', 'side', 'reverse', 'ends', 'corner', 'passes', 'heavy', 'thread'];
 const MOST_PASSES = 20;
 
 /**
@@ -117,6 +118,8 @@ function changed(
       return { ...treatment, reverse: oneOf('yes', 'no') === 'yes' };
     case 'ends':
       return { ...treatment, ends: oneOf<Manner>('tuck', 'bevel', 'short') };
+    case 'corner':
+      return { ...treatment, corner: oneOf(...CORNER_MANNERS) };
     case 'passes': {
       const passes = numberIn(value, where, 1, MOST_PASSES, true);
       return { ...treatment, rows: rowsWeighing(treatment.rows, { passes }) };

@@ -6,7 +6,7 @@ import { CREST, rowsOf, wholeReach } from '../fit/rows.js';
 import { resized, seamOf } from '../fit/seam-reference.js';
 import { type Sized, sized } from '../fit/sized.js';
 import type { Waves } from '../fit/waves.js';
-import type { Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
+import type { CornerManner, Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import { InputError } from '../input-error.js';
 import { largerFor } from '../needle/craft.js';
@@ -94,7 +94,7 @@ function askedLine(
   const turned = treatment.side === null && side === 'right' && seam !== 'outline' ? -1 : 1;
   const sizedRows = treatment.rows.map((row, r) =>
     within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () =>
-      sizedRow(dictionary, row, heaviest(dressing, row), sizes),
+      sizedRow(dictionary, row, treatment.corner, heaviest(dressing, row), sizes),
     ),
   );
   const followers = treatment.rows.slice(1).map((row, k): FollowerAsk => {
@@ -164,8 +164,14 @@ const heaviest = ({ threads }: Dressing, { thread, moreThreads = [] }: Threaded)
 type Sizes = Map<string, Sized>;
 
 /** A row's stitch at its sizes. Sizes out of range are refused here, before anything is fitted. */
-function sizedRow({ stitches }: Dictionary, row: Row, larger: number, sizes: Sizes): Sized {
-  const key = JSON.stringify([row.stitch, larger, Object.entries(row.parameters)]);
+function sizedRow(
+  { stitches }: Dictionary,
+  row: Row,
+  corner: CornerManner | undefined,
+  larger: number,
+  sizes: Sizes,
+): Sized {
+  const key = JSON.stringify([row.stitch, corner, larger, Object.entries(row.parameters)]);
   const known = sizes.get(key);
   if (known) return known;
   const stitch = stitches.get(row.stitch);
@@ -177,7 +183,7 @@ function sizedRow({ stitches }: Dictionary, row: Row, larger: number, sizes: Siz
       `did you mean "${nearestName(row.stitch, [...stitches.keys()])}"?`,
     );
   }
-  const at = sized(stitch, row.parameters, larger);
+  const at = sized(corner ? { ...stitch, corner } : stitch, row.parameters, larger);
   at.build(1, at.repeat);
   sizes.set(key, at);
   return at;

@@ -31,7 +31,7 @@ export function declareWorkOptions(command: Command): Command {
     .option('--bare <list>', 'leave these seams bare', listOption('--bare'))
     .option(
       '--set <seams:what=how...>',
-      'one thing of single seams: stitch, side, reverse, ends, passes, heavy, thread or a size, such as 4:side=left 5-7:width=6',
+      'one thing of single seams: stitch, side, reverse, ends, corner, passes, heavy, thread or a size, such as 4:side=left 5-7:width=6',
       settingsOption('--set'),
     )
     .option('--order <seams>', 'sew these in this order, such as 4,2,edge', orderOption('--order'))

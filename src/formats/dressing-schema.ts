@@ -1,5 +1,5 @@
 import { type Static, type TSchema, type TUnsafe, Type } from '@sinclair/typebox';
-import { DRESSING_VERSION, HAND_THREADS, MOST_PULL } from './dressing.js';
+import { CORNER_MANNERS, DRESSING_VERSION, HAND_THREADS, MOST_PULL } from './dressing.js';
 import { ROLES } from './stop-roles.js';
 import { WEIGHT_PATTERN } from './thread-weight.js';
 
@@ -172,6 +172,7 @@ const treatment = record({
   seam: seamReference,
   ...workProperties,
   ends: orNull(manner),
+  corner: Type.Optional(oneOf(...CORNER_MANNERS)),
   side: orNull(oneOf('left', 'right')),
   reverse: yes,
   pinned: Type.Optional(yes),

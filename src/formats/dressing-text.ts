@@ -116,11 +116,12 @@ const seamAtInOrder = ({ at, seam }: SeamAt) => ({ at, seam });
 
 const referenceInOrder = ({ id, middle, ends }: SeamReference) => ({ id, middle, ends });
 
-const treatmentInOrder = ({ seam, ends, side, reverse, pinned, ...work }: Treatment) =>
+const treatmentInOrder = ({ seam, ends, corner, side, reverse, pinned, ...work }: Treatment) =>
   said({
     seam: referenceInOrder(seam),
     ...workInOrder(work),
     ends,
+    corner,
     side,
     reverse,
     pinned,

@@ -136,6 +136,10 @@ export interface SeamsAt {
 
 export type Manner = 'tuck' | 'bevel' | 'short';
 
+/** Ways in which a row passes a sharp corner of its line. */
+export const CORNER_MANNERS = ['turn', 'round', 'break'] as const;
+export type CornerManner = (typeof CORNER_MANNERS)[number];
+
 /** How a treatment remembers its seam: by number, and by middle and ends, so that it survives a redrawn block. */
 export interface SeamReference {
   readonly id: number | 'outline';
@@ -147,6 +151,8 @@ export interface SeamReference {
 export interface Treatment extends Work {
   readonly seam: SeamReference;
   readonly ends: Manner | null;
+  /** how its rows pass sharp corners, where they do not as their stitches do by themselves */
+  readonly corner?: CornerManner;
   /** to which hand one-sided stitches stand; null: the later-sewn, upper patch */
   readonly side: 'left' | 'right' | null;
   /** direction of growth against the seam's own */
