@@ -1,4 +1,5 @@
 import type { StitchRecord } from '../../../src/stitches/stitch-record.js';
+import { RESERVED } from './names.js';
 
 type Parameter = StitchRecord['parameters'][string];
 
@@ -31,9 +32,6 @@ export function parameterAdded(record: StitchRecord, title: string): StitchRecor
   const parameter: Parameter = { title, unit: 'share', default: 0.5, min: 0, max: 1 };
   return { ...record, parameters: { ...record.parameters, [name]: parameter } };
 }
-
-/** Names that a file cannot give away. */
-const RESERVED = 'pi length i min max abs sqrt sin cos tan round floor ceil'.split(' ');
 
 export function parameterRemoved(record: StitchRecord, name: string): StitchRecord {
   const { [name]: _, ...parameters } = record.parameters;
