@@ -37,33 +37,44 @@ export interface Crest {
   readonly hand: 1 | -1;
 }
 
-/** Chords of a curved wave: 5 degrees of its phase, so that a wave of 6 by 20 mm strays 0.005 mm. */
-const CHORDS = 72;
+/** Chords of a curved wave: at least every 5 degrees of its phase, so that a wave of 6 by 20 mm strays 0.005 mm. */
+const FEWEST_CHORDS = 72;
+/** No chord turns more than this from the next: a line that does is taken for one drawn point by point, and faired. */
+const CHORD_TURN = (2 * Math.PI) / 180;
+
+/** Chords for a curve that would turn so far in all if it bent everywhere as at its tightest; a multiple of four. */
+const chordsFor = (turn: number): number => 4 * Math.max(FEWEST_CHORDS / 4, Math.ceil(turn / CHORD_TURN / 4));
 
 /** One wave from (0, v) to (1, v): its share of the length, and v as a share of the height. */
-const wave = Array.from(
-  { length: CHORDS + 1 },
-  (_, i) => [i / CHORDS, Math.sin((2 * Math.PI * i) / CHORDS) / 2] as const,
-);
+function sine(height: number, length: number): (readonly [number, number])[] {
+  // y = h / 2 sin(2 pi x / l) bends by 2 pi2 h / l2 at its tops
+  const chords = chordsFor((2 * Math.PI ** 2 * height) / length);
+  return Array.from(
+    { length: chords + 1 },
+    (_, i) => [i / chords, Math.sin((2 * Math.PI * i) / chords) / 2] as const,
+  );
+}
+
 const points = [
   [0, -0.5],
   [0.5, 0.5],
   [1, -0.5],
 ] as const;
 
-/** Arcs of circles over their chords: the half angle a arc spans is 2 atan(2 height / length). */
+/** Arcs of circles over their chords: the half angle an arc spans is 2 atan(2 height / length). */
 function scallop(height: number, length: number): (readonly [number, number])[] {
   const half = 2 * Math.atan((2 * height) / length);
   const radius = length / (2 * Math.sin(half));
-  return Array.from({ length: CHORDS + 1 }, (_, i) => {
-    const angle = half * ((2 * i) / CHORDS - 1);
+  const chords = chordsFor(2 * half);
+  return Array.from({ length: chords + 1 }, (_, i) => {
+    const angle = half * ((2 * i) / chords - 1);
     const rise = radius * (Math.cos(angle) - Math.cos(half));
     return [0.5 + (radius * Math.sin(angle)) / length, height > 0 ? rise / height - 0.5 : -0.5] as const;
   });
 }
 
 const oneWave = ({ shape, height }: Waves, length: number): readonly (readonly [number, number])[] =>
-  shape === 'wave' ? wave : shape === 'points' ? points : scallop(height, length);
+  shape === 'wave' ? sine(height, length) : shape === 'points' ? points : scallop(height, length);
 
 /** Length along one wave that takes so much of the seam, mm. */
 export function alongOneWave(waves: Waves, length: number): number {

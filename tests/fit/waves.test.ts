@@ -203,7 +203,7 @@ describe('stitches on waves along a seam', () => {
           const turn = (hand * degrees * Math.PI) / 180;
           const corner = [100, 100] as const;
           const points = [[40, 100], corner, [100 + 60 * Math.cos(turn), 100 - 60 * Math.sin(turn)]] as const;
-          const sizes = stitch === 'stem' || stitch === 'split' ? {} : { width: 3 };
+          const sizes: Record<string, number> = stitch === 'stem' || stitch === 'split' ? {} : { width: 3 };
           const fit = worked({ kind: 'corner', points }, askFor(1, stitch, { side, sizes, waves }));
           fc.pre(fit.stretches.every(({ waves: own }) => own));
           expect(fit.stretches).toHaveLength(2);
