@@ -2,8 +2,8 @@ import { gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
 
 /**
- * Puts script, styles and the core into the page itself: from disk, a browser lets a page load nothing beside it. The core
- * is packed, since it is several times as large otherwise.
+ * Puts script, styles and workers into the page itself: from disk, a browser lets a page load nothing beside it. The core
+ * is packed, since it is several times as large otherwise, and stands last: the page begins before it is read.
  */
 export const oneFile = (): Plugin => ({
   name: 'one-file',
@@ -11,27 +11,32 @@ export const oneFile = (): Plugin => ({
   generateBundle(_, bundle) {
     const page = bundle['index.html'];
     if (page?.type !== 'asset') return;
-    let html = String(page.source);
-    const before = (end: string, text: string) => {
-      html = html.replace(end, () => `${text}\n${end}`);
-    };
+    const head: string[] = [];
+    const body: string[] = [];
+    let core = '';
     for (const [name, part] of Object.entries(bundle)) {
       if (part === page) continue;
       if (part.type === 'chunk') {
-        html = html.replace(/<script[^>]*src="[^"]*"[^>]*><\/script>/, '');
-        // a script in the text of a script would end it
-        const code = part.code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
-        before('</body>', `<script type="module">${code}</script>`);
+        body.push(`<script type="module" async>${inScript(part.code)}</script>`);
       } else if (name.endsWith('.css')) {
-        html = html.replace(/<link rel="stylesheet"[^>]*>/, '');
-        before('</head>', `<style>${part.source}</style>`);
+        head.push(`<style>${part.source}</style>`);
+      } else if (/\bpainter\b.*\.js$/.test(name)) {
+        head.push(`<script type="text/plain" id="painter">${inScript(String(part.source))}</script>`);
       } else if (name.endsWith('.js')) {
         const packed = gzipSync(part.source, { level: 9 }).toString('base64');
-        before('</head>', `<script type="application/gzip" id="core">${packed}</script>`);
+        core = `<script type="application/gzip" id="core">${packed}</script>`;
       } else continue;
       delete bundle[name];
     }
-    page.source = html;
+    page.source = String(page.source)
+      .replace(/<script[^>]*src="[^"]*"[^>]*><\/script>/, '')
+      .replace(/<link rel="stylesheet"[^>]*>/, '')
+      .replace('</head>', (end) => [...head, end].join('\n'))
+      .replace('</body>', (end) => [...body, core, end].join('\n'));
     page.fileName = 'seamwright.html';
   },
 });
+
+/** A script in the text of a script would end it. */
+const inScript = (code: string): string =>
+  code.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');

@@ -1,7 +1,8 @@
 import { defineConfig } from 'vite';
 import { oneFile } from './one-file.js';
+import { readyDemo } from './ready-demo.js';
 
-/** The page as one file: script, worker, styles and the library of stitches are all inside it. */
+/** The page as one file: script, workers, styles and the library of stitches are all inside it. */
 export default defineConfig({
   root: import.meta.dirname,
   base: './',
@@ -16,5 +17,5 @@ export default defineConfig({
     reportCompressedSize: false,
     rolldownOptions: { output: { codeSplitting: false } },
   },
-  plugins: [oneFile()],
+  plugins: [readyDemo(), oneFile()],
 });

@@ -13,15 +13,23 @@ import { dressReport } from '../../src/report/dress-report.js';
 import { digestOf } from './digest.js';
 import type { DrawnBlock, DrawnStop, DrawnThread, Picture } from './messages.js';
 
-/** A dressed block as plain records that the page draws. @param drawn the block as drawn */
-export function drawnOf(dressed: Dressed, drawn: Block): Picture {
+/**
+ * A dressed block as plain records that the page draws.
+ *
+ * @param drawn the block as drawn
+ * @param known threads by their keys, as they were drawn before: those of the block take their place
+ */
+export function drawnOf(dressed: Dressed, drawn: Block, known = new Map<string, DrawnThread>()): Picture {
+  const stops = dressed.design.stops.map((stop) => drawnStop(stop, known));
+  known.clear();
+  for (const stop of stops) known.set(stop.key, stop);
   return {
     block: drawnBlock(dressed.block),
-    stops: dressed.design.stops.map(drawnStop),
+    stops,
     marks: marksOf(dressed),
     report: dressReport(dressed, []),
     ornaments: (dressed.dressing.ornaments ?? []).map((_, k) => middleOf(dressed, k)),
-    keptClear: dressed.keepClear.map(({ name, area }) => ({ name, rings: area.rings })),
+    keptClear: dressed.keepClear.map(({ name, area }) => ({ name, rings: area.rings.map(toMicrons) })),
     placement: placementAsked(drawn.map, dressed.dressing),
     references: drawn.map.seams.map(referenceTo),
   };
@@ -39,38 +47,65 @@ export function drawnBlock({ name, map, existing, origin }: Block): DrawnBlock {
   const patches = map.patches.map(({ id, fabric, boundary, holes }) => ({
     id,
     fill: fabric ?? mutedCloth(id),
-    rings: [boundary, ...holes],
+    rings: [boundary, ...holes].map(toMicrons),
   }));
-  return {
+  const block = {
     name,
     width: map.width,
     height: map.height,
     patches,
-    seams: map.seams.map(({ id, points }) => ({ id, points })),
-    outline: map.outline?.points ?? null,
+    seams: map.seams.map(({ id, points }) => ({ id, points: toMicrons(points) })),
+    outline: map.outline ? toMicrons(map.outline.points) : null,
     existing: (existing ? stopsOf(existing) : []).map(({ stop, runs }) => ({
       stop,
-      runs: runs.map((run) => run.map((value, i) => value - origin[i % 2])),
+      runs: runs.map((run) => toMicrons(run.map((value, i) => value - origin[i % 2]))),
     })),
   };
+  return { key: keyOfBlock(block), ...block };
 }
 
-const drawnStop = ({ title, kind, seams, thread, runs }: Stop): DrawnStop => ({
+function keyOfBlock({ width, height, patches, seams, outline, existing }: Omit<DrawnBlock, 'key'>): string {
+  const lines = [
+    ...patches.flatMap(({ rings }) => rings),
+    ...seams.map(({ points }) => points),
+    ...(outline ? [outline] : []),
+    ...existing.flatMap(({ runs }) => runs),
+  ];
+  const counts = lines.map(({ length }) => length);
+  const all = new Float64Array(counts.reduce((sum, count) => sum + count, 0));
+  let at = 0;
+  for (const line of lines) {
+    all.set(line, at);
+    at += line.length;
+  }
+  const numbers = digestOf(Float64Array.from([width, height, ...counts]));
+  return `block ${numbers} ${digestOf(all)} ${patches.map(({ fill }) => fill).join('')}`;
+}
+
+const drawnStop = (
+  { title, kind, seams, thread, runs }: Stop,
+  known: Map<string, DrawnThread>,
+): DrawnStop => ({
+  ...drawnThread(runs, thread, known),
   title,
   kind,
   seams,
-  ...drawnThread(runs, thread),
 });
 
-/** Thread as the page's pen takes it, see DrawnThread. */
-export function drawnThread(runs: Runs, { hex, weight }: Pick<Thread, 'hex' | 'weight'>): DrawnThread {
-  const { xy, cuts } = strandsOf(runs);
+/** Thread as the page's pen takes it, see DrawnThread. @param known threads drawn before, by their keys */
+export function drawnThread(
+  runs: Runs,
+  { hex, weight }: Pick<Thread, 'hex' | 'weight'>,
+  known?: ReadonlyMap<string, DrawnThread>,
+): DrawnThread {
   const width = threadWidth(weight);
-  return {
-    key: `${hex} ${width} ${xy.length} ${digestOf(xy)}`,
-    xy,
-    cuts: Int32Array.from(cuts.flatMap((of) => [...of, -1])),
-    hex,
-    width,
-  };
+  const key = `${hex} ${width} ${runs.xy.length} ${digestOf(runs.xy)} ${digestOf(Float64Array.from(runs.start))}`;
+  const before = known?.get(key);
+  if (before) return before;
+  const { xy, cuts } = strandsOf(runs);
+  return { key, xy: toMicrons(xy), cuts: Int32Array.from(cuts.flatMap((of) => [...of, -1])), hex, width };
 }
+
+/** The nearest whole micrometers: finer than any screen shows, and few enough digits to be kept in the page. */
+const toMicrons = (points: Float64Array): Float64Array =>
+  points.map((value) => Math.round(value * 1000) / 1000 + 0);

@@ -19,7 +19,7 @@ export interface GivenFile {
   readonly bytes: Uint8Array;
 }
 
-/** Thread ready to be drawn: points in mm, and the pieces of every run; a run ends with -1. */
+/** Thread ready to be drawn: points in mm, to whole micrometers, and the pieces of every run; a run ends with -1. */
 export interface DrawnThread {
   /** the same for thread that looks the same, and for no other */
   readonly key: string;
@@ -35,8 +35,10 @@ export interface DrawnStop extends DrawnThread {
   readonly seams: readonly Line[];
 }
 
-/** The block as it lies, before any thread of ours; mm. */
+/** The block as it lies, before any thread of ours; mm, to whole micrometers. */
 export interface DrawnBlock {
+  /** the same for a block that looks the same, and for no other */
+  readonly key: string;
   readonly name: string;
   readonly width: number;
   readonly height: number;

@@ -1,70 +1,97 @@
 import { traceLine, traceRing } from '../../src/draw/pen.js';
-import type { Line, Picture } from '../core/messages.js';
+import { type Box, boxOf } from '../../src/geometry/box.js';
+import type { Points } from '../../src/geometry/polyline.js';
+import type { DrawnBlock, DrawnThread, Line, Picture } from '../core/messages.js';
 import { pointsOf } from '../state/lines-near.js';
-import type { View } from '../state/view.js';
 import { canvasPen, type Drawing } from './canvas-pen.js';
 import { drawCloth } from './cloth.js';
-import type { Layers } from './layers.js';
-import { drawThread } from './thread.js';
+import type { Lying } from './sheet.js';
+import { drawThread, threadBoxes } from './thread.js';
 
-export interface OnTable {
-  readonly picture: Picture;
-  readonly view: View;
+export interface OnTable extends Pick<Picture, 'block' | 'keptClear' | 'marks'> {
+  /** thread in the order sewn, as far as it is shown */
+  readonly threads: readonly DrawnThread[];
   readonly touched: Line | null;
-  readonly hidden: readonly string[];
-  /** so many of the stops are sewn; all where it is null */
-  readonly sewnTo: number | null;
-  /** what is measured, instead of the thread as it lies */
-  readonly look: LookImage | null;
-  readonly layers: Layers;
+  /** what is measured is shown instead of the thread as it lies */
+  readonly isLook: boolean;
 }
 
-type LookImage = { readonly image: HTMLImageElement } & Record<'left' | 'top' | 'width' | 'height', number>;
+const EVERYWHERE: Box = { left: -Infinity, top: -Infinity, right: Infinity, bottom: Infinity };
 
-/** Draws all that lies on the table. @param dots of the screen to a pixel of the page */
-export function drawTable(ctx: CanvasRenderingContext2D, dots: number, on: OnTable): void {
-  const { picture, view } = on;
-  ctx.setTransform(1, 0, 0, 1, 0, 0);
-  ctx.clearRect(0, 0, ctx.canvas.width, ctx.canvas.height);
-  ctx.setTransform(dots * view.scale, 0, 0, dots * view.scale, dots * view.x, dots * view.y);
-  if (on.look) drawLook(ctx, on.look);
-  else drawBlock(ctx, dots, on);
-  drawKeptClear(ctx, picture, view.scale);
-  if (on.touched !== null) drawTouched(ctx, picture, on.touched, view.scale);
+/**
+ * All that lies on the table, from below: the cloth, thread in the order sewn, what is put on by hand when all is sewn, and
+ * what is touched or kept clear.
+ *
+ * @param dots of the screen to a pixel of the page
+ * @param scale pixels of the page to the millimeter
+ */
+export function lyingOn(on: OnTable, dots: number, scale: number): Lying[] {
+  const { block, threads, marks, keptClear, touched } = on;
+  const ground: Lying = on.isLook
+    ? { key: 'nothing', boxes: () => [EVERYWHERE], draw: () => {} }
+    : { key: block.key, boxes: () => [EVERYWHERE], draw: (ctx) => drawGround(ctx, dots, block) };
+  const sewn = on.isLook
+    ? []
+    : [
+        ...threads.map(
+          (thread): Lying => ({
+            key: thread.key,
+            boxes: () => threadBoxes(thread),
+            draw: (ctx, within) => drawThread(ctx, thread, within),
+          }),
+        ),
+        ...marks.map(
+          ({ at: [x, y], radius }): Lying => ({
+            key: `mark ${x} ${y} ${radius}`,
+            boxes: () => [grown({ left: x, right: x, top: y, bottom: y }, radius + RIM)],
+            draw: (ctx) => drawMark(ctx, [x, y], radius),
+          }),
+        ),
+      ];
+  const clear = keptClear.map(
+    ({ rings }): Lying => ({
+      key: `clear ${rings.map((ring) => ring.join())}`,
+      boxes: () => [grown(boxOf(rings), BAND / scale)],
+      draw: (ctx) => drawKeptClear(ctx, rings, scale),
+    }),
+  );
+  const points = touched === null ? null : pointsOf(block, touched);
+  const line: Lying[] = points
+    ? [
+        {
+          key: `touched ${touched} ${block.key}`,
+          boxes: () => [grown(boxOf([points]), BAND / scale)],
+          draw: (ctx) => drawTouched(ctx, points, scale),
+        },
+      ]
+    : [];
+  return [ground, ...sewn, ...clear, ...line];
 }
 
-function drawLook(ctx: CanvasRenderingContext2D, { image, left, top, width, height }: LookImage): void {
-  ctx.drawImage(image, left, top, width, height);
-}
+/** Half of the rim of a bead, mm; what is marked on the table reaches so far beyond its line, px. */
+const RIM = 0.125;
+const BAND = 8;
 
-/** Cloth, thread in the order sewn, and what is put on by hand when all is sewn. */
-function drawBlock(ctx: CanvasRenderingContext2D, dots: number, on: OnTable): void {
-  const { picture, view, hidden, sewnTo } = on;
-  const stops = picture.stops.slice(0, sewnTo ?? undefined).filter(({ title }) => !hidden.includes(title));
-  on.layers.draw(ctx, JSON.stringify([view, dots, picture.block.name]), [
-    { key: clothKey(picture), draw: (to) => drawGround(to, dots, picture) },
-    ...stops.map((stop) => ({ key: stop.key, draw: (to: Drawing) => drawThread(to, stop) })),
-  ]);
-  if (sewnTo === null) for (const { at, radius } of picture.marks) drawMark(ctx, at, radius);
-}
-
-/** Tells one block's cloth from another's. */
-const clothKey = ({ block }: Picture): string =>
-  `${block.seams.length} ${block.width} ${block.height} ${block.patches.map(({ fill }) => fill)}`;
+const grown = ({ left, top, right, bottom }: Box, by: number): Box => ({
+  left: left - by,
+  top: top - by,
+  right: right + by,
+  bottom: bottom + by,
+});
 
 /** The block's cloth on the table, with its shadow. */
-function drawGround(ctx: Drawing, dots: number, picture: Picture): void {
+function drawGround(ctx: Drawing, dots: number, block: DrawnBlock): void {
   ctx.save();
   ctx.shadowColor = 'rgba(40, 25, 10, 0.35)';
   ctx.shadowBlur = 14 * dots;
   ctx.shadowOffsetY = 4 * dots;
   ctx.fillStyle = '#d8cfc0';
-  ctx.fill(outlinePath(picture));
+  ctx.fill(outlinePath(block));
   ctx.restore();
-  drawCloth(ctx, picture.block);
+  drawCloth(ctx, block);
 }
 
-function outlinePath({ block: { outline, width, height } }: Picture): Path2D {
+function outlinePath({ outline, width, height }: DrawnBlock): Path2D {
   const path = new Path2D();
   if (outline) traceLine(canvasPen(path), outline);
   else path.rect(0, 0, width, height);
@@ -72,7 +99,7 @@ function outlinePath({ block: { outline, width, height } }: Picture): Path2D {
 }
 
 /** A bead or the like, put on by hand afterwards. */
-function drawMark(ctx: CanvasRenderingContext2D, [x, y]: readonly [number, number], radius: number): void {
+function drawMark(ctx: Drawing, [x, y]: readonly [number, number], radius: number): void {
   const path = new Path2D();
   path.arc(x, y, radius, 0, 2 * Math.PI);
   ctx.fillStyle = '#e9f1f4';
@@ -83,9 +110,7 @@ function drawMark(ctx: CanvasRenderingContext2D, [x, y]: readonly [number, numbe
 }
 
 /** The touched line stands out by a light band with dark rims, whatever the cloth. */
-function drawTouched(ctx: CanvasRenderingContext2D, { block }: Picture, line: Line, scale: number): void {
-  const points = pointsOf(block, line);
-  if (!points) return;
+function drawTouched(ctx: Drawing, points: Points, scale: number): void {
   const path = new Path2D();
   traceLine(canvasPen(path), points);
   ctx.lineCap = 'round';
@@ -113,9 +138,9 @@ function drawTouched(ctx: CanvasRenderingContext2D, { block }: Picture, line: Li
 }
 
 /** Where nothing new is sewn: a dashed rim. */
-function drawKeptClear(ctx: CanvasRenderingContext2D, { keptClear }: Picture, scale: number): void {
+function drawKeptClear(ctx: Drawing, rings: readonly Points[], scale: number): void {
   const path = new Path2D();
-  for (const { rings } of keptClear) for (const ring of rings) traceRing(canvasPen(path), ring);
+  for (const ring of rings) traceRing(canvasPen(path), ring);
   ctx.setLineDash([6 / scale, 5 / scale]);
   for (const [width, color] of [
     [4, 'rgba(20, 30, 50, 0.7)'],

@@ -1,5 +1,6 @@
 import { traceLine } from '../../src/draw/pen.js';
 import { castCoat, threadCoats } from '../../src/draw/strands.js';
+import { type Box, boxesMeet, boxOf } from '../../src/geometry/box.js';
 import type { DrawnThread } from '../core/messages.js';
 import { canvasPen, type Drawing } from './canvas-pen.js';
 
@@ -9,6 +10,8 @@ interface Stroke {
   readonly color: string;
   readonly width: number;
   readonly opacity: number;
+  /** all that it covers, mm */
+  readonly box: Box;
 }
 
 /** Thread as strokes from below: the shadow of each run, then its pieces, each with edge, body and sheen. */
@@ -16,17 +19,24 @@ export function threadStrokes({ xy, cuts, hex, width }: DrawnThread): Stroke[] {
   const cast = castCoat(width);
   const coats = threadCoats(hex, width);
   const strokes: Stroke[] = [];
+  const stroke = (from: number, to: number, { aside, ...look }: typeof cast) => {
+    const path = new Path2D();
+    traceLine(canvasPen(path, aside), xy, from, to);
+    const { left, top, right, bottom } = boxOf([xy.subarray(2 * from, 2 * to)]);
+    const half = look.width / 2;
+    const box = {
+      left: left + aside - half,
+      right: right + aside + half,
+      top: top - half,
+      bottom: bottom + half,
+    };
+    strokes.push({ path, ...look, box });
+  };
   for (let from = 0; from < cuts.length; ) {
     const end = cuts.indexOf(-1, from);
-    const shadow = new Path2D();
-    traceLine(canvasPen(shadow, cast.aside), xy, cuts[from], cuts[end - 1] + 1);
-    strokes.push({ path: shadow, ...cast });
+    stroke(cuts[from], cuts[end - 1] + 1, cast);
     for (let i = from; i + 1 < end; i++) {
-      for (const { aside, ...look } of coats) {
-        const path = new Path2D();
-        traceLine(canvasPen(path, aside), xy, cuts[i], cuts[i + 1] + 1);
-        strokes.push({ path, ...look });
-      }
+      for (const coat of coats) stroke(cuts[i], cuts[i + 1] + 1, coat);
     }
     from = end + 1;
   }
@@ -46,11 +56,18 @@ function strokesOf(thread: DrawnThread): Stroke[] {
   return strokes;
 }
 
-/** Draws thread on a canvas whose unit is the millimeter. */
-export function drawThread(ctx: Drawing, thread: DrawnThread): void {
+/** What thread covers, stroke by stroke, mm. */
+export const threadBoxes = (thread: DrawnThread): Box[] => strokesOf(thread).map(({ box }) => box);
+
+/**
+ * Draws thread on a canvas whose unit is the millimeter.
+ * @param within what lies wholly outside of it may be left away
+ */
+export function drawThread(ctx: Drawing, thread: DrawnThread, within?: Box): void {
   ctx.lineCap = 'round';
   ctx.lineJoin = 'round';
-  for (const { path, color, width, opacity } of strokesOf(thread)) {
+  for (const { path, color, width, opacity, box } of strokesOf(thread)) {
+    if (within && !boxesMeet(box, within)) continue;
     ctx.globalAlpha = opacity;
     ctx.strokeStyle = color;
     ctx.lineWidth = width;

@@ -1,49 +1,68 @@
-import { useSignalEffect } from '@preact/signals';
+import { untracked, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { Layers } from '../draw/layers.js';
-import { drawTable } from '../draw/table.js';
 import { handle } from '../state/hands.js';
 import { lookImage, sewnTo } from '../state/look.js';
 import { nextLine } from '../state/next-line.js';
-import { isFitted, settle, view } from '../state/view.js';
+import { paint, showPaintings } from '../state/painter.js';
+import { isFitted, settle, type View, view } from '../state/view.js';
 import { picture, touched, work } from '../state/work.js';
+import { LookPicture } from './look-picture.js';
 
 /** The block on the table. */
 export function Table() {
+  const table = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const queue = useRef(0);
-  const isShown = useRef(false);
-  const layers = useRef(new Layers());
+  const painted = useRef<View | null>(null);
 
-  const draw = () => {
+  const paintNow = () => {
     queue.current = 0;
-    const element = canvas.current;
-    if (!element || !picture.value) return;
-    const room = element.getBoundingClientRect();
+    const now = picture.value;
+    if (!table.current || !now) return;
+    const room = table.current.getBoundingClientRect();
     const dots = devicePixelRatio || 1;
-    const [width, height] = [Math.round(room.width * dots), Math.round(room.height * dots)];
-    if (element.width !== width || element.height !== height) Object.assign(element, { width, height });
     const look = lookImage.value;
-    settle(
-      room,
-      look ? { width: look.width + look.left, height: look.height + look.top } : picture.value.block,
-    );
-    drawTable(element.getContext('2d')!, dots, {
-      picture: picture.value,
-      view: view.value,
+    settle(room, look ? { width: look.width + look.left, height: look.height + look.top } : now.block);
+    const hidden = work.value?.hidden ?? [];
+    const isWhole = sewnTo.value === null;
+    const { block, keptClear } = now;
+    paint({
+      block,
+      keptClear,
+      threads: now.stops.slice(0, sewnTo.value ?? undefined).filter(({ title }) => !hidden.includes(title)),
+      marks: isWhole ? now.marks : [],
       touched: touched.value,
-      hidden: work.value?.hidden ?? [],
-      sewnTo: sewnTo.value,
-      look: lookImage.value,
-      layers: layers.current,
+      isLook: look !== null,
+      view: view.value,
+      width: Math.round(room.width * dots),
+      height: Math.round(room.height * dots),
+      dots,
     });
-    if (!isShown.current) performance.mark('seamwright first picture');
-    isShown.current = true;
   };
-  const drawSoon = () => {
-    queue.current ||= requestAnimationFrame(draw);
+  const paintSoon = () => {
+    queue.current ||= requestAnimationFrame(paintNow);
   };
 
+  useEffect(() => {
+    const element = canvas.current!;
+    const ctx = element.getContext('bitmaprenderer')!;
+    showPaintings((bitmap, scene) => {
+      const [width, height] = [bitmap.width / scene.dots, bitmap.height / scene.dots];
+      ctx.transferFromImageBitmap(bitmap);
+      Object.assign(element.style, { width: `${width}px`, height: `${height}px` });
+      painted.current = scene.view;
+      lay(element, scene.view);
+    });
+    paintSoon();
+    const watch = new ResizeObserver(paintSoon);
+    watch.observe(table.current!);
+    const off = handle(table.current!);
+    return () => {
+      showPaintings(() => {});
+      watch.disconnect();
+      off();
+    };
+  }, []);
   useSignalEffect(() => {
     void [
       picture.value,
@@ -54,20 +73,21 @@ export function Table() {
       sewnTo.value,
       lookImage.value,
     ];
-    drawSoon();
+    // the first one goes ahead of all that the page renders beside it
+    if (picture.value && !painted.current) untracked(paintNow);
+    else paintSoon();
   });
-  useEffect(() => {
-    const watch = new ResizeObserver(drawSoon);
-    watch.observe(canvas.current!);
-    return () => watch.disconnect();
-  }, []);
-  useEffect(() => handle(canvas.current!), []);
+  // the painting goes along at once, and is painted anew where it lies then
+  useSignalEffect(() => {
+    void view.value;
+    if (canvas.current && painted.current) lay(canvas.current, painted.current);
+  });
 
   return (
-    // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: keys go from seam to seam in it
-    <canvas
-      ref={canvas}
+    <div
+      ref={table}
       class="table"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: keys go from seam to seam in it
       tabIndex={0}
       role="application"
       aria-label="The dressed block. Arrow keys go from seam to seam, Enter goes to its measures."
@@ -81,7 +101,16 @@ export function Table() {
         event.preventDefault();
       }}
     >
-      The dressed block
-    </canvas>
+      <LookPicture />
+      <canvas ref={canvas} />
+    </div>
   );
+}
+
+/** Lays a painting where the view is now. */
+function lay(canvas: HTMLElement, was: View): void {
+  const { scale, x, y } = view.peek();
+  const by = scale / was.scale;
+  const isThere = by === 1 && x === was.x && y === was.y;
+  canvas.style.transform = isThere ? '' : `translate(${x - by * was.x}px, ${y - by * was.y}px) scale(${by})`;
 }

@@ -1,5 +1,7 @@
-import { demoFiles } from '../core/demo.js';
-import { openFiles } from './actions.js';
+import ready from 'virtual:ready';
+import { batch } from '@preact/signals';
+import { unpacked } from '../core/pack.js';
+import type { Ready } from '../core/ready.js';
 import { keepBenched } from './bench/keep-benched.js';
 import { takeUpOwn } from './bench/library.js';
 import { ask } from './core-call.js';
@@ -7,26 +9,35 @@ import { keepBare } from './drawing/board.js';
 import { keepPhoto } from './drawing/photo.js';
 import { listenToDrops } from './drop.js';
 import { begun } from './history.js';
-import { keepKept, workOfBefore } from './keep.js';
+import { keepKept, newId, workOfBefore } from './keep.js';
 import { keepDressed } from './keep-dressed.js';
 import { listenToKeys } from './keys.js';
 import { keepLooking } from './look.js';
-import { figures, history, offers, work } from './work.js';
+import { firstShown } from './painter.js';
+import { figures, history, offers, picture, work } from './work.js';
 
-/** The page begins: with the work that was on it, else with the demo block. */
+/** The page begins: with the work that was on it, else with the demo block, which is there before the core is. */
 export async function begin(): Promise<void> {
-  await takeUpOwn();
+  const isOwnThere = takeUpOwn();
   const before = await workOfBefore();
-  if (before) history.value = begun(before);
+  const { dressing, ...shown } = unpacked<Ready>(ready);
+  batch(() => {
+    offers.value = shown.offers;
+    figures.value = shown.figures;
+    if (!before) picture.value = shown.picture;
+    history.value = begun(
+      before ?? { id: newId(), dressing, file: null, roles: null, named: [], why: [], hidden: [] },
+    );
+  });
+  listenToKeys();
+  listenToDrops();
+  keepKept(before ? null : work.value);
+  if (picture.value) await firstShown;
+  await isOwnThere;
   keepDressed();
   keepLooking();
   keepBare();
   keepPhoto();
-  listenToKeys();
-  listenToDrops();
-  if (!before) await openFiles(demoFiles());
-  keepKept(before ? null : work.value);
   void keepBenched();
   offers.value = await ask('offers', null);
-  figures.value = await ask('figures', null);
 }

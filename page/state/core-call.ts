@@ -12,22 +12,26 @@ export class Refused extends Error {
 const waiting = new Map<number, (answer: Answer) => void>();
 let asked = 0;
 
-const core = startCore().then((worker) => {
+let core: Worker | null = null;
+
+function begunCore(): Worker {
+  const worker = startCore();
   worker.onmessage = ({ data }: MessageEvent<Answer>) => {
     waiting.get(data.id)?.(data);
     waiting.delete(data.id);
   };
   return worker;
-});
+}
 
-/** Asks the core, which works beside the page so that the page never stands still. */
+/** Asks the core, which works beside the page so that the page never stands still; it begins when it is first asked. */
 export function ask<W extends What>(what: W, question: Asks[W]['ask']): Promise<Asks[W]['answer']> {
   const id = ++asked;
   return new Promise((resolve, reject) => {
     waiting.set(id, (answer) =>
       'complaint' in answer ? reject(new Refused(answer.complaint)) : resolve(answer.answer as never),
     );
-    void core.then((worker) => worker.postMessage({ id, what, ask: question } satisfies Question), reject);
+    core ??= begunCore();
+    core.postMessage({ id, what, ask: question } satisfies Question);
   });
 }
 

@@ -37,10 +37,16 @@ export function keepLooking(): void {
       const image = new Image();
       image.src = url;
       await image.decode();
-      URL.revokeObjectURL(url);
       if (looked.value !== shown) return;
       lookImage.value = { image, left, top, width: image.width / PX, height: image.height / PX };
     });
+  });
+  // a picture's address is good as long as it is shown
+  let shownAt: string | undefined;
+  effect(() => {
+    const address = lookImage.value?.image.src;
+    if (shownAt && shownAt !== address) URL.revokeObjectURL(shownAt);
+    shownAt = address;
   });
   let waiting = 0;
   effect(() => {

@@ -30,7 +30,7 @@ await browser.close();
 
 /** Drags the size of the first seam to and fro, and measures from frame to frame. */
 async function framesOfDragging(page: Page): Promise<number[]> {
-  await page.locator('canvas.table').focus();
+  await page.locator('.table').focus();
   await page.keyboard.press('ArrowRight');
   const slider = page.getByLabel('Size', { exact: true });
   const { x, y, width, height } = (await slider.boundingBox())!;

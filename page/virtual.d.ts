@@ -1,0 +1,5 @@
+/** The text of what the page opens with, see core/ready.ts. */
+declare module 'virtual:ready' {
+  const text: string;
+  export default text;
+}
