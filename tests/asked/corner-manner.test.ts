@@ -2,21 +2,16 @@ import { describe, expect, test } from 'vitest';
 import type { Block } from '../../src/block/block.js';
 import { dress } from '../../src/dress.js';
 import type { CornerManner, Dressing } from '../../src/formats/dressing.js';
-import type { Point } from '../../src/geometry/point.js';
+import { distance, type Point } from '../../src/geometry/point.js';
 import { toPoints } from '../../src/geometry/polyline.js';
 import { defaultDressing } from '../../src/plan.js';
 import { withSettings } from '../../src/settings.js';
 import { mapOfLines } from '../fit/block-of-lines.js';
 import { builtIn } from '../stitches/dictionary.js';
 
-/** One seam that turns by a right angle, 80 mm to either side. */
-const map = mapOfLines([
-  [
-    [20, 40],
-    [100, 40],
-    [100, 120],
-  ],
-]);
+/** One seam that turns by a right angle. */
+const corner: Point = [100, 40];
+const map = mapOfLines([[[20, 40], corner, [100, 120]]]);
 const block: Block = { name: 'block', map, existing: null, stops: [], origin: [0, 0], findings: [] };
 const source = { file: 'block.svg', stops: null, snap: 0.3, through: [] };
 
@@ -42,11 +37,12 @@ describe('how a row passes a sharp corner', () => {
     expect(ends[1][0]).toBe('corner');
   });
 
-  test('gone round, the line is shorter than the seam; turned, it is as long but for its free ends', () => {
-    const lengthOf = (manner: CornerManner) =>
-      fitOf(told('feather', manner)).stretches.reduce((sum, { from, to }) => sum + to - from, 0);
-    expect(lengthOf('turn')).toBeGreaterThan(158);
-    expect(lengthOf('round')).toBeLessThan(lengthOf('turn') - 0.5);
+  test('turned, its foot lies in the corner; gone round, it is one stretch that keeps off the corner', () => {
+    const nearest = (points: Point[]) => Math.min(...points.map((p) => distance(p, corner)));
+    expect(nearest(sewn(told('blanket', 'turn')))).toBeLessThan(0.1);
+    expect(nearest(sewn(told('blanket', 'round')))).toBeGreaterThan(1);
+    expect(fitOf(told('blanket', 'turn')).stretches.length).toBe(2);
+    expect(fitOf(told('blanket', 'round')).stretches.length).toBe(1);
   });
 
   test('a manner that there is not is refused', () => {
