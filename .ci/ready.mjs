@@ -16,5 +16,5 @@ const newest = (folder) =>
   );
 
 if (age('node_modules/.package-lock.json') < age('package-lock.json')) run('ci', '--no-audit', '--no-fund');
-if (age('dist/cli/main.js') < Math.max(newest('src'), age('tsconfig.build.json')))
+if (age('dist/cli/whole.compiled') < Math.max(newest('src'), newest('launcher'), age('tsconfig.build.json')))
   run('run', '--silent', 'build:core');

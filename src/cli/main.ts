@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import { complain } from './complain.js';
 import { program } from './program.js';
 import { ownTerminal } from './terminal.js';
@@ -9,9 +8,9 @@ process.stdout.on('error', () => process.stdout.destroy());
 process.stderr.on('error', () => {});
 
 const terminal = ownTerminal();
-try {
-  await program(terminal).parseAsync(process.argv);
-} catch (error) {
-  terminal.wipe();
-  process.exitCode = complain(error);
-}
+program(terminal)
+  .parseAsync(process.argv)
+  .catch((error: unknown) => {
+    terminal.wipe();
+    process.exitCode = complain(error);
+  });

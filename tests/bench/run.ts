@@ -55,7 +55,7 @@ const dressing = defaultDressing(demo.map, { source, dictionary: builtIn });
 console.log(`dress it, in process     ${ms(await timed(15, () => dress(demo, dressing, builtIn)))}`);
 
 const out = mkdtempSync(join(tmpdir(), 'seamwright-bench-'));
-const cli = builtPath('cli/main.js');
+const cli = builtPath('cli/seamwright.cjs');
 const whole = await timed(9, () => {
   const { status, stderr } = spawnSync(
     process.execPath,

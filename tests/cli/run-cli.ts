@@ -12,11 +12,11 @@ const newest = (files: readonly string[]): number => Math.max(...files.map((file
 const sources = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' }).map((name) =>
   join(root, 'src', name),
 );
-const built = join(root, 'dist/cli/main.js');
+const built = join(root, 'dist/cli/whole.compiled');
 /** The built command line where it is up to date, as in `npm test`; else the sources, which start slower. */
 const command =
   existsSync(built) && newest([built]) > newest(sources)
-    ? [built]
+    ? [join(root, 'dist/cli/seamwright.cjs')]
     : ['--import', loader, join(root, 'src/cli/main.ts')];
 
 export interface Ran {

@@ -1,0 +1,21 @@
+#!/usr/bin/env node
+// Starts the command line: one file with all of it, and beside it what V8 made of that when it was built, so that nothing
+// is looked for in folders and little is compiled. V8 turns down what another version of it has made, and compiles anew.
+const { existsSync, readFileSync, writeFileSync } = require('node:fs');
+const { createRequire, wrap } = require('node:module');
+const { join } = require('node:path');
+const { Script } = require('node:vm');
+
+const filename = join(__dirname, 'whole.cjs');
+const compiled = join(__dirname, 'whole.compiled');
+const keep = process.env.SEAMWRIGHT_KEEP_COMPILED === '1';
+
+const script = new Script(wrap(readFileSync(filename, 'latin1')), {
+  filename,
+  cachedData: !keep && existsSync(compiled) ? readFileSync(compiled) : undefined,
+});
+// what has run until then has been compiled until then
+if (keep) process.on('exit', () => writeFileSync(compiled, script.createCachedData()));
+
+const own = { exports: {} };
+script.runInThisContext()(own.exports, createRequire(filename), own, filename, __dirname);
