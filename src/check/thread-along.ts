@@ -1,4 +1,3 @@
-import { nearestOnSegment } from '../geometry/nearest.js';
 import type { Point } from '../geometry/point.js';
 import type { Points } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
@@ -19,26 +18,35 @@ export function leastAlong(
   beside: number,
 ): number | null {
   const most = at[at.length - 1];
+  const x0 = line[0];
+  const y0 = line[1];
   // the nearest straight across is a good first answer: little is nearer along the line
-  let [nearest, nearX, nearY] = [Number.POSITIVE_INFINITY, 0, 0];
+  let nearest = Infinity;
+  let nearX = 0;
+  let nearY = 0;
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
-      const [dx, dy] = [xy[i] - line[0], xy[i + 1] - line[1]];
+      const dx = xy[i] - x0;
+      const dy = xy[i + 1] - y0;
       const square = dx * dx + dy * dy;
-      if (square < nearest) [nearest, nearX, nearY] = [square, xy[i], xy[i + 1]];
+      if (square >= nearest) continue;
+      nearest = square;
+      nearX = xy[i];
+      nearY = xy[i + 1];
     }
   }
-  let least = along(line, at, nearX, nearY, beside, Number.POSITIVE_INFINITY) ?? Number.POSITIVE_INFINITY;
+  let least = along(line, at, nearX, nearY, beside, Infinity);
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
       // no way along the line is shorter than straight across
       const limit = Math.min(least, most) + beside;
-      const [dx, dy] = [xy[i] - line[0], xy[i + 1] - line[1]];
+      const dx = xy[i] - x0;
+      const dy = xy[i + 1] - y0;
       if (dx * dx + dy * dy > limit * limit) continue;
-      least = Math.min(least, along(line, at, xy[i], xy[i + 1], beside, least) ?? least);
+      least = Math.min(least, along(line, at, xy[i], xy[i + 1], beside, least));
     }
   }
-  return least === Number.POSITIVE_INFINITY ? null : least;
+  return least === Infinity ? null : least;
 }
 
 /**
@@ -52,32 +60,45 @@ export function coveredBy(
   wide: number,
   to: number,
 ): number {
-  const [dx, dy] = [Math.cos(direction), Math.sin(direction)];
+  const dx = Math.cos(direction);
+  const dy = Math.sin(direction);
   // along a line that is nearly its own continuation, thread is looked at square across
   const isSlanting = Math.abs(Math.sin(other.direction - direction)) > LEAST_SLANT;
-  const [ox, oy] = isSlanting ? [Math.cos(other.direction), Math.sin(other.direction)] : [-dy, dx];
+  const ox = isSlanting ? Math.cos(other.direction) : -dy;
+  const oy = isSlanting ? Math.sin(other.direction) : dx;
   const cross = dx * oy - dy * ox;
+  const back = isSlanting ? -STEP / 2 : -wide;
   let most = 0;
-  const look = (x: number, y: number) => {
-    const [px, py] = [x - x0, y - y0];
+  const look = (px: number, py: number) => {
     const beside = (dx * py - dy * px) / cross;
-    if (beside > wide || beside < (isSlanting ? -STEP / 2 : -wide)) return;
+    if (beside > wide || beside < back) return;
     const up = (px * oy - py * ox) / cross;
     if (up < to) most = Math.max(most, up);
   };
   // what is seen lies within this of the point
   const around = wide + to;
-  const isAway = (a: number, b: number) => (a < -around && b < -around) || (a > around && b > around);
   for (const { xy, start } of other.threads) {
     for (let run = 0; run + 1 < start.length; run++) {
       const last = start[run + 1] - 1;
-      look(xy[2 * last], xy[2 * last + 1]);
-      for (let i = start[run]; i < last; i++) {
-        const [x, y, toX, toY] = [xy[2 * i], xy[2 * i + 1], xy[2 * i + 2], xy[2 * i + 3]];
-        if (isAway(x - x0, toX - x0) || isAway(y - y0, toY - y0)) continue;
-        const steps = Math.max(1, Math.floor(Math.hypot(toX - x, toY - y) / STEP));
-        for (let k = 0; k < steps; k++) look(x + ((toX - x) * k) / steps, y + ((toY - y) * k) / steps);
+      let x = xy[2 * start[run]] - x0;
+      let y = xy[2 * start[run] + 1] - y0;
+      for (let i = start[run] + 1; i <= last; i++) {
+        const toX = xy[2 * i] - x0;
+        const toY = xy[2 * i + 1] - y0;
+        const isAway =
+          (x < -around && toX < -around) ||
+          (x > around && toX > around) ||
+          (y < -around && toY < -around) ||
+          (y > around && toY > around);
+        if (!isAway) {
+          const long = Math.sqrt((toX - x) * (toX - x) + (toY - y) * (toY - y));
+          const steps = Math.max(1, Math.floor(long / STEP));
+          for (let k = 0; k < steps; k++) look(x + ((toX - x) * k) / steps, y + ((toY - y) * k) / steps);
+        }
+        x = toX;
+        y = toY;
       }
+      look(x, y);
     }
   }
   return most;
@@ -99,10 +120,11 @@ export function typicalGap(
   const around = to + beside;
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
-      const [dx, dy] = [xy[i] - line[0], xy[i + 1] - line[1]];
+      const dx = xy[i] - line[0];
+      const dy = xy[i + 1] - line[1];
       if (dx * dx + dy * dy > around * around) continue;
       const u = along(line, at, xy[i], xy[i + 1], beside, to);
-      if (u !== null) found.push(u);
+      if (u < Infinity) found.push(u);
     }
   }
   const sorted = Float64Array.from(found).sort();
@@ -113,25 +135,23 @@ export function typicalGap(
   return gaps[gaps.length - 1 - Math.floor(repeats / 2)] ?? 0;
 }
 
-/** Where on a line, mm along it, the place lies that is nearest to a point; null when that is too far beside it. */
-function along(
-  line: Points,
-  at: Float64Array,
-  x: number,
-  y: number,
-  beside: number,
-  to: number,
-): number | null {
-  let best: number | null = null;
-  let least = beside;
+/**
+ * Where on a line, mm along it, the place lies that is nearest to a point; Infinity when that is too far beside it. Asked
+ * of every needle point, so nothing is made on the way.
+ */
+function along(line: Points, at: Float64Array, x: number, y: number, beside: number, to: number): number {
+  let best = Infinity;
+  let least = beside * beside;
   for (let i = 0; i + 1 < at.length && at[i] < to; i++) {
-    const { t, distance } = nearestOnSegment(
-      [x, y],
-      [line[2 * i], line[2 * i + 1]],
-      [line[2 * i + 2], line[2 * i + 3]],
-    );
-    if (distance > least) continue;
-    least = distance;
+    const dx = line[2 * i + 2] - line[2 * i];
+    const dy = line[2 * i + 3] - line[2 * i + 1];
+    const px = x - line[2 * i];
+    const py = y - line[2 * i + 1];
+    const square = dx * dx + dy * dy;
+    const t = square > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / square)) : 0;
+    const away = (px - t * dx) * (px - t * dx) + (py - t * dy) * (py - t * dy);
+    if (away > least) continue;
+    least = away;
     best = at[i] + t * (at[i + 1] - at[i]);
   }
   return best;

@@ -8,8 +8,8 @@ export interface Side extends LinePlaces {
   readonly reach: Reach;
   readonly widest: number;
   readonly chunks: readonly Chunk[];
-  /** over the boxes of the chunks */
-  readonly index: Flatbush;
+  /** over the boxes of the chunks, where they are many */
+  readonly index: Flatbush | null;
   readonly box: Box;
 }
 
@@ -36,14 +36,26 @@ interface Chunk extends Box {
 
 /** Places looked at together. */
 const CHUNK = 8;
+/** So many chunks are looked through one by one. */
+const FEW = 16;
 
 export function sideOf(places: LinePlaces, reach: Reach): Side {
   const chunks = chunksOf(places);
+  const widest = Math.max(reach.left, reach.right);
+  const box = {
+    left: Math.min(...chunks.map(({ left }) => left)),
+    top: Math.min(...chunks.map(({ top }) => top)),
+    right: Math.max(...chunks.map(({ right }) => right)),
+    bottom: Math.max(...chunks.map(({ bottom }) => bottom)),
+  };
+  return { ...places, reach, widest, chunks, index: chunks.length > FEW ? indexOf(chunks) : null, box };
+}
+
+function indexOf(chunks: readonly Chunk[]): Flatbush {
   const index = new Flatbush(chunks.length);
   for (const { left, top, right, bottom } of chunks) index.add(left, top, right, bottom);
   index.finish();
-  const box = { left: index.minX, top: index.minY, right: index.maxX, bottom: index.maxY };
-  return { ...places, reach, widest: Math.max(reach.left, reach.right), chunks, index, box };
+  return index;
 }
 
 /**
@@ -61,10 +73,16 @@ export function pressing(
   const held = shared.filter(({ yields }) => yields === 'neither');
   for (const a of one.chunks) {
     if (apart(a, other.box) > around) continue;
-    other.index.search(a.left - around, a.top - around, a.right + around, a.bottom + around, (k) => {
-      const b = other.chunks[k];
-      if (apart(a, b) > around || held.some((joint) => holds(joint, a) && holds(joint, b))) return false;
+    const look = (b: Chunk) => {
+      if (apart(a, b) > around || held.some((joint) => holds(joint, a) && holds(joint, b))) return;
       press(found[0], a, found[1], b, shared, around, gap);
+    };
+    if (!other.index) {
+      for (const b of other.chunks) look(b);
+      continue;
+    }
+    other.index.search(a.left - around, a.top - around, a.right + around, a.bottom + around, (k) => {
+      look(other.chunks[k]);
       return false;
     });
   }

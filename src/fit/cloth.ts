@@ -123,14 +123,17 @@ function signedDistance(line: Points, x: number, y: number): number {
   let least = Infinity;
   let side = 1;
   for (let i = 0; i <= last; i++) {
-    const [x0, y0] = [line[2 * i], line[2 * i + 1]];
-    const [dx, dy] = [line[2 * i + 2] - x0, line[2 * i + 3] - y0];
+    const x0 = line[2 * i];
+    const y0 = line[2 * i + 1];
+    const dx = line[2 * i + 2] - x0;
+    const dy = line[2 * i + 3] - y0;
     const square = dx * dx + dy * dy;
     if (square === 0) continue;
     let t = ((x - x0) * dx + (y - y0) * dy) / square;
     if (i > 0) t = Math.max(0, t);
     if (i < last) t = Math.min(1, t);
-    const [ax, ay] = [x - x0 - t * dx, y - y0 - t * dy];
+    const ax = x - x0 - t * dx;
+    const ay = y - y0 - t * dy;
     const far = ax * ax + ay * ay;
     if (far >= least) continue;
     least = far;

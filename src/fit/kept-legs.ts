@@ -24,7 +24,9 @@ export function withoutLegs(chain: Chain, dropped: (leg: number) => boolean): Ch
 export function lengthOf(path: Float64Array | readonly number[], first: number, end: number): number {
   let length = 0;
   for (let k = 2 * first + 2; k < 2 * end; k += 2) {
-    length += Math.hypot(path[k] - path[k - 2], path[k + 1] - path[k - 1]);
+    const dx = path[k] - path[k - 2];
+    const dy = path[k + 1] - path[k - 1];
+    length += Math.sqrt(dx * dx + dy * dy);
   }
   return length;
 }

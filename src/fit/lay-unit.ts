@@ -62,10 +62,6 @@ export function layUnit(
   };
   for (const leg of legs) {
     const stand = leg.bends ? null : standAt(lay, place, leg.anchor);
-    const layPoint = (u: number, v: number) => {
-      if (stand) layBeside(lay, stand, u, v);
-      else lay.at(alongLine(place, u), acrossLine(place, v));
-    };
     const from = stand ? rigidNode(leg.from, stand) : node(leg.from);
     const to = stand ? rigidNode(leg.to, stand) : node(leg.to);
     growing.startLeg(from, to, leg, place.index, passesOf(placing.passes, leg.share));
@@ -73,18 +69,24 @@ export function layUnit(
     const end = path.length - 2;
     growing.addNodePoint(from);
     for (let i = 2; i < end; i += 2) {
-      layPoint(path[i], path[i + 1]);
+      layPoint(lay, place, stand, path[i], path[i + 1]);
       growing.addPoint(lay.out[0], lay.out[1]);
     }
     if (end > 0) growing.addNodePoint(to);
     if (end > 2 && (shared[leg.from] || shared[leg.to])) {
-      layPoint(path[0], path[1]);
-      const [x0, y0] = lay.out;
-      layPoint(path[end], path[end + 1]);
+      layPoint(lay, place, stand, path[0], path[1]);
+      const x0 = lay.out[0];
+      const y0 = lay.out[1];
+      layPoint(lay, place, stand, path[end], path[end + 1]);
       growing.settleEnds(x0, y0, lay.out[0], lay.out[1]);
     }
     if (leg.kind === 'straight') growing.hidePickUp();
   }
+}
+
+function layPoint(lay: Layer, place: Place, stand: Stand | null, u: number, v: number): void {
+  if (stand) layBeside(lay, stand, u, v);
+  else lay.at(alongLine(place, u), acrossLine(place, v));
 }
 
 /** The needle points of a unit that lie furthest out to either hand, where they come to lie: u v u v ... */

@@ -176,12 +176,18 @@ const comesNear = (chain: Chain, leg: number, over: readonly Over[]): boolean =>
 const isOnJunction = (chain: Chain, leg: number, bulk: LineIndex): boolean =>
   BULKY.has(chain.kind[leg]) && isWithin(chain, leg, bulk, OFF_JUNCTION + chain.size[leg] / 2);
 
-function isWithin(chain: Chain, leg: number, lines: LineIndex, around: number): boolean {
-  const path = chain.path.subarray(2 * chain.pathStart[leg], 2 * chain.pathStart[leg + 1]);
-  const { middle, radius } = roundBox([path]);
-  // most are far from any, which one look from the middle tells
-  if (lines.distance(...middle, around + radius) === Infinity) return false;
-  for (let i = 0; i < path.length; i += 2) {
+function isWithin({ path, pathStart }: Chain, leg: number, lines: LineIndex, around: number): boolean {
+  const first = 2 * pathStart[leg];
+  const end = 2 * pathStart[leg + 1];
+  const x = path[first];
+  const y = path[first + 1];
+  let square = 0;
+  for (let i = first + 2; i < end; i += 2) {
+    square = Math.max(square, (path[i] - x) * (path[i] - x) + (path[i + 1] - y) * (path[i + 1] - y));
+  }
+  // most are far from any, which one look from the start tells
+  if (lines.distance(x, y, around + Math.sqrt(square)) === Infinity) return false;
+  for (let i = first; i < end; i += 2) {
     if (lines.distance(path[i], path[i + 1], around) <= around) return true;
   }
   return false;

@@ -1,5 +1,8 @@
 import type { SeamMap } from '../block/seam-map.js';
-import { wrapAngle } from '../geometry/point.js';
+import type { Box } from '../geometry/box.js';
+import { type GuideLine, isStraight } from '../geometry/guide-line.js';
+import { nearestOnSegment } from '../geometry/nearest.js';
+import { type Point, wrapAngle } from '../geometry/point.js';
 import type { Reach } from './band.js';
 import { type Meeting, type Pressed, pressing, type Side, sideOf } from './beside-pair.js';
 import { placesAlong } from './line-places.js';
@@ -41,10 +44,9 @@ export function besideNeighbors(
   const count = lines.of.length;
   const sides = memory.each('side', count, lines.changed, (l, last: SideOf | undefined): SideOf => {
     const { walk, reach } = lines.of[l];
-    if (last?.walk === walk && last.reach === reach) return last;
-    return { walk, reach, side: sideOf(placesAlong(map, walk, Math.max(reach.left, reach.right)), reach) };
+    return last?.walk === walk && last.reach === reach ? last : sideAlong(map, walk, reach);
   });
-  const near = nearLines('near sides', sides, ({ side }) => grown(side.box, side.widest + gap / 2), memory);
+  const near = nearLines('near sides', sides, ({ box, widest }) => grown(box, widest + gap / 2), memory);
   /** lines of which a pair is looked at anew */
   const anew = new Set(near.changed);
   const pairs = memory.each(
@@ -63,7 +65,7 @@ export function besideNeighbors(
       const one = other > l ? pairs.of[l].get(other)!.pressed[0] : pairs.of[other].get(l)!.pressed[1];
       if (one.place.length > 0) own.push(one);
     }
-    const found = own.length > 0 ? left(sides.of[l].side, own) : null;
+    const found = own.length > 0 ? left(sides.of[l].side(), own) : null;
     return last !== undefined && isSame(found, last) ? last : found;
   });
 
@@ -72,14 +74,70 @@ export function besideNeighbors(
     if (last?.of[0] === of[0] && last.of[1] === of[1]) return last;
     anew.add(a).add(b);
     const known = memory.once('shared junctions', () => sharedJunctions(map));
-    const shared = known.get(nameOf(of[0].walk.seam, of[1].walk.seam)) ?? [];
-    return { of, pressed: pressing(of[0].side, of[1].side, meetings(map, ...of, shared, gap), gap) };
+    const joints = known.get(nameOf(of[0].walk.seam, of[1].walk.seam)) ?? [];
+    const shared = meetings(map, ...of, joints, gap);
+    const isClear = areClear(...of, shared, gap);
+    return { of, pressed: isClear ? NEITHER : pressing(of[0].side(), of[1].side(), shared, gap) };
   }
 }
 
+/** A line as its neighbors see it. */
 interface SideOf extends Neighbor {
-  readonly side: Side;
+  readonly box: Box;
+  readonly widest: number;
+  readonly isStraight: boolean;
+  /** its places, which straight lines far enough from each other never need */
+  readonly side: () => Side;
 }
+
+function sideAlong(map: SeamMap, walk: Walk, reach: Reach): SideOf {
+  const widest = Math.max(reach.left, reach.right);
+  let made: Side | null = null;
+  const side = (): Side => {
+    made ??= sideOf(placesAlong(map, walk, widest), reach);
+    return made;
+  };
+  return { walk, reach, box: boxOfGuide(walk.guide), widest, isStraight: isStraight(walk.guide), side };
+}
+
+function boxOfGuide({ x, y }: GuideLine): Box {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < x.length; i++) {
+    left = Math.min(left, x[i]);
+    right = Math.max(right, x[i]);
+    top = Math.min(top, y[i]);
+    bottom = Math.max(bottom, y[i]);
+  }
+  return { left, top, right, bottom };
+}
+
+/**
+ * Whether two straight lines need no closer look: they lie further apart than both reach, or the only places that near
+ * are those about the junction where they meet, whose ends keep them apart.
+ */
+function areClear(one: SideOf, other: SideOf, shared: readonly Meeting[], gap: number): boolean {
+  if (!one.isStraight || !other.isStraight) return false;
+  if (shared.length > 0) return shared.every(({ yields }) => yields === 'neither');
+  return segmentsApart(endsOf(one.walk.guide), endsOf(other.walk.guide)) >= one.widest + other.widest + gap;
+}
+
+const endsOf = ({ x, y }: GuideLine): readonly [Point, Point] => [
+  [x[0], y[0]],
+  [x[x.length - 1], y[y.length - 1]],
+];
+
+/** Least distance of two straight lines that do not cross; where they do, that of an end. */
+function segmentsApart([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): number {
+  return Math.min(
+    nearestOnSegment(a, c, d).distance,
+    nearestOnSegment(b, c, d).distance,
+    nearestOnSegment(c, a, b).distance,
+    nearestOnSegment(d, a, b).distance,
+  );
+}
+
+const NOTHING: Pressed = { place: [], isLeft: [], leaves: [] };
+const NEITHER = [NOTHING, NOTHING] as const;
 
 /** Two lines near each other, the earlier one first, and where either presses the other. */
 interface Pair {

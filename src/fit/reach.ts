@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import type { GuideLine } from '../geometry/guide-line.js';
+import { type GuideLine, isStraight } from '../geometry/guide-line.js';
 import { type Band, evenBand, type Reach } from './band.js';
 import type { Beside } from './neighbors.js';
 
@@ -62,10 +62,6 @@ export function bandBeside(beside: Beside, guide: GuideLine, wanted: Reach): Ban
   level(beside.u, left, guide.closed);
   level(beside.u, right, guide.closed);
   return { u: beside.u, left, right };
-}
-
-function isStraight(guide: GuideLine): boolean {
-  return guide.corners.length === 0 && guide.theta.every((theta) => Math.abs(theta - guide.theta[0]) < 1e-9);
 }
 
 /** Whether the line anywhere turns by more than a right angle from where it was heading, so that it may come back. */

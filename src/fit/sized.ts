@@ -29,18 +29,22 @@ export function sized(stitch: Stitch, asked: Values, larger = 1): Sized {
   const width = wanted('width');
   const { smallest } = stitch;
   // The same few sizes are asked for again and again while a block is fitted.
-  const built = new Map<string, Unit>();
+  const built = new Map<number, Map<number, Unit>>();
   return {
     stitch,
     repeat,
     least: Math.min(1, larger * Math.max(smallest.repeat / repeat, smallest.width / width)),
     glide: stitch.symmetry === 'glide',
     build(scale, length) {
-      const key = `${scale}/${length}`;
-      const known = built.get(key);
+      let atScale = built.get(scale);
+      if (!atScale) {
+        atScale = new Map();
+        built.set(scale, atScale);
+      }
+      const known = atScale.get(length);
       if (known) return known;
       const unit = stitch.build({ ...scaledValues(stitch, asked, scale), repeat: length });
-      built.set(key, unit);
+      atScale.set(length, unit);
       return unit;
     },
   };

@@ -19,3 +19,7 @@ export interface Corner {
   readonly u: number;
   readonly turn: number;
 }
+
+/** Whether a line leads in one direction from end to end. */
+export const isStraight = ({ corners, theta }: GuideLine): boolean =>
+  corners.length === 0 && theta.every((one) => Math.abs(one - theta[0]) < 1e-9);

@@ -54,7 +54,8 @@ export function lineIndex(
       const dy = xy[2 * i + 3] - y0;
       const square = dx * dx + dy * dy;
       const t = square > 0 ? Math.min(1, Math.max(0, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
-      const [ax, ay] = [x0 + t * dx - x, y0 + t * dy - y];
+      const ax = x0 + t * dx - x;
+      const ay = y0 + t * dy - y;
       least = Math.min(least, ax * ax + ay * ay);
     }
     return least;

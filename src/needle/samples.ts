@@ -40,15 +40,21 @@ export class Samples {
    * pass decides; the others take the same.
    */
   curve(chain: Chain, leg: number, skip: number, stop: number, asked: ChordsAsked): void {
-    if (this.firstOf[leg] < 0) {
-      this.spine.measure(chain, leg);
-      this.firstOf[leg] = this.count;
-      const { at, count } = this.divided(chain.legClass[leg], { skip, stop, asked });
-      for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
-      this.lastOf[leg] = this.count - 1;
-    }
+    if (this.again(leg)) return;
+    this.spine.measure(chain, leg);
+    this.firstOf[leg] = this.count;
+    const { at, count } = this.divided(chain.legClass[leg], { skip, stop, asked });
+    for (let i = 0; i < count; i++) this.add(at[i], eased(at[i], this.spine.length));
+    this.lastOf[leg] = this.count - 1;
+    this.again(leg);
+  }
+
+  /** The points that a curved leg has got already; whether it has. */
+  again(leg: number): boolean {
+    if (this.firstOf[leg] < 0) return false;
     this.first = this.firstOf[leg];
     this.last = this.lastOf[leg];
+    return true;
   }
 
   /** Where the leg just measured is divided; legs of one class mostly have one shape, and are divided alike. */

@@ -7,7 +7,7 @@ import type { Craft } from './run.js';
 import type { Samples } from './samples.js';
 import { tieIn, tieOff } from './tie.js';
 import { knotRadius, workKnot } from './work-knot.js';
-import { workCurve, workSatin, workStraight } from './work-leg.js';
+import { type Pass, workCurve, workSatin, workStraight } from './work-leg.js';
 
 /** A ring takes at most this share of a leg. */
 const RING_SHARE = 0.3;
@@ -25,6 +25,18 @@ export function sewTrail(
   if (trail.length === 0) return;
   const { sewn, whole } = holes;
   const at = new Float64Array(2);
+  // one record for all legs: nothing is made on the way
+  const pass: { -readonly [Key in keyof Pass]: Pass[Key] } = {
+    leg: 0,
+    back: false,
+    turn: 0,
+    of: 0,
+    hand: holes.hand,
+    skip: 0,
+    stop: 0,
+    x: 0,
+    y: 0,
+  };
   let firstEnd = 0;
   let lastStart = 0;
   for (let i = 0; i < trail.length; i++) {
@@ -49,17 +61,14 @@ export function sewTrail(
       workKnot(points, { x, y, size: chain.size[leg], hand: holes.hand, toward }, craft);
     } else {
       arrive(chain, holes, leg, b, back ? skip : -stop, craft, at);
-      const pass = {
-        leg,
-        back,
-        turn: sewn[leg],
-        of: whole[leg],
-        hand: holes.hand,
-        skip,
-        stop,
-        x: at[0],
-        y: at[1],
-      };
+      pass.leg = leg;
+      pass.back = back;
+      pass.turn = sewn[leg];
+      pass.of = whole[leg];
+      pass.skip = skip;
+      pass.stop = stop;
+      pass.x = at[0];
+      pass.y = at[1];
       if (manner === Manner.Straight) workStraight(points, pass, craft);
       else if (manner === Manner.Curve) workCurve(points, chain, pass, craft, samples);
       else workSatin(points, chain, pass, craft, samples);

@@ -71,8 +71,11 @@ export function workCurve(
   const { leg, back, skip, stop, turn, of } = pass;
   const under = chain.kind[leg] === 'under';
   const aside = under ? 0 : ((of - 1) / 2) * craft.spread;
-  const wanted = under ? craft.longest : Math.max(CHORD, ROOM * craft.shortest);
-  samples.curve(chain, leg, skip, stop, { wanted, shortest: craft.shortest, longest: craft.longest, aside });
+  if (!samples.again(leg)) {
+    const { shortest, longest } = craft;
+    const wanted = under ? longest : Math.max(CHORD, ROOM * shortest);
+    samples.curve(chain, leg, skip, stop, { wanted, shortest, longest, aside });
+  }
   const from = points.count - 1;
   alongSamples(points, samples, back, under ? 0 : pass.hand * (turn * craft.spread - aside));
   points.arrive(pass.x, pass.y, from);
