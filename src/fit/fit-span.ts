@@ -8,7 +8,7 @@ import type { Bound, Cut, IsOnCloth } from './cloth.js';
 import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
-import { cornerMitre, leanMitre } from './mitre.js';
+import { cornerMitre, leanMitre, withMetMitres } from './mitre.js';
 import { type Rows, wholeReach } from './rows.js';
 import { type Choice, chooseCounts, runsOf } from './span-counts.js';
 import type { Span, SpanEnd } from './spans.js';
@@ -143,7 +143,7 @@ export function partsOf(
   const { corners } = span;
   const splits = corners.map((corner) => doubled(corner.u));
   const startCorner = span.ring ? guide.corners.find((corner) => corner.u === 0) : undefined;
-  return runs.map((run, i): Part => {
+  const parts = runs.map((run, i): Part => {
     const repeat = (2 * lengths[i]) / halfRepeats[i];
     const cornerBefore = i > 0 ? corners[i - 1] : startCorner;
     const cornerAfter = i < corners.length ? corners[i] : startCorner;
@@ -162,6 +162,7 @@ export function partsOf(
       endPoint: i === runs.length - 1 ? pointOf(span.end) : null,
     };
   });
+  return withMetMitres(parts, span.ring);
 }
 
 const pointOf = (end: SpanEnd): Point | null => end.taper && { at: end.at, ...end.taper };

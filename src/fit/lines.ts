@@ -13,6 +13,7 @@ import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
 import { isSame } from './same.js';
 import type { EndRules, TightPart } from './spans.js';
 import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
+import { SHORTEST_WAVE } from './wave-counts.js';
 
 /** Corners sharper than this are broken: the treatment finishes there and starts anew. */
 const BREAK_TURN = (120 * Math.PI) / 180 + 1e-6;
@@ -155,21 +156,24 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
  * A stitch that goes round its corners does so at least as widely as its full reach needs, and so widely that the
  * strokes on the inside do not huddle where its outer strokes still cover the corner of the seam. Kinks too slight for
  * corners are gone round by every stitch that they would press. Waves turn at the corner itself, whatever goes along them:
- * with whole waves on both sides they meet in it.
+ * with whole waves on both sides they meet in it; where a side is too short for one they go round.
  */
 function roundingFor(ask: LineAsk): Rounding {
   const { sized } = ask;
   const { left, right } = wholeReach(rowsOf(ask, false), 1, sized.repeat);
   const reach = Math.max(left, right);
   const covering = (turn: number) => reach / (1 / Math.cos(turn / 2) - 1);
+  const wave = ask.waves ? SHORTEST_WAVE * ask.waves.length : Infinity;
   // a kink that fairing leaves too tight for the full reach is no corner to turn, whatever the stitch
   const isTightKink = (turn: number) =>
     turn <= CORNER_TURN && FAIRING / Math.tan(turn / 4) / Math.tan(turn / 2) < reach / SHARE_OF_DISC;
   return {
     radius: (turn) => Math.max(reach / SHARE_OF_DISC, Math.min(reach / ROUND_SHARE, covering(turn))),
-    isRounded: (turn) =>
+    isRounded: (turn, side) =>
       isTightKink(turn) ||
-      (!ask.waves && sized.stitch.corner === 'round' && turn > CORNER_TURN && turn <= BREAK_TURN),
+      (sized.stitch.corner === 'round' && turn > CORNER_TURN && turn <= BREAK_TURN && side < wave),
+    // as far back as a treatment may have to end from one as wide that it meets at a right angle
+    atEnds: 2 * reach,
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Reach } from './band.js';
-import type { Mitre } from './lay.js';
+import type { Mitre, Part } from './lay.js';
 import type { SpanEnd } from './spans.js';
 
 /** Repeats lean or mitre over as much line as keeps 1 - slope v / length at 0.4 or more. */
@@ -23,6 +23,23 @@ export function cornerMitre(turn: number, reach: Reach, repeat: number, length: 
   return turn > 0
     ? { slope, length: over, left: narrow, right: cap, leftAway: away, rightAway: 1 }
     : { slope, length: over, left: cap, right: narrow, leftAway: 1, rightAway: away };
+}
+
+/**
+ * Parts in a row, whose mitres meet at every corner between them, on a ring at its start, too: each side asks for its own,
+ * and where both differ in length the thread would jump from one to the other.
+ */
+export function withMetMitres(parts: readonly Part[], ring: boolean): Part[] {
+  const met = [...parts];
+  for (let i = ring ? 0 : 1; i < met.length; i++) {
+    const k = (i + met.length - 1) % met.length;
+    const [end, start] = [met[k].end, met[i].start];
+    if (!end || !start) continue;
+    const shared = { left: Math.min(end.left, start.left), right: Math.min(end.right, start.right) };
+    met[k] = { ...met[k], end: { ...end, ...shared } };
+    met[i] = { ...met[i], start: { ...start, ...shared } };
+  }
+  return met;
 }
 
 /** The last repeat leans to the line it ends on, as far as it can without folding. */

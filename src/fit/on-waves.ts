@@ -19,7 +19,7 @@ import {
 import type { Laying, Part } from './lay.js';
 import { layRows } from './lay-rows.js';
 import { NARROW_SHARE, NARROWING, ROUND_SHARE } from './lines.js';
-import { cornerMitre } from './mitre.js';
+import { cornerMitre, withMetMitres } from './mitre.js';
 import { bandIn, roomAlong } from './reach.js';
 import { CREST, type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
 import { stretchLengths } from './span-counts.js';
@@ -260,7 +260,7 @@ function partsBetween(guide: GuideLine, sections: readonly Section[], reach: Rea
   const closing: Corner | undefined = ring
     ? { u: 0, turn: -wrapAngle(theta[0] - theta[us.length - 1]) }
     : undefined;
-  return sections.map(({ from, to, halfRepeats }, i): Part => {
+  const parts = sections.map(({ from, to, halfRepeats }, i): Part => {
     const before = i > 0 ? corners[i - 1] : closing;
     const after = i < corners.length ? corners[i] : closing;
     const length = to - from;
@@ -276,6 +276,7 @@ function partsBetween(guide: GuideLine, sections: readonly Section[], reach: Rea
       ...plain,
     };
   });
+  return withMetMitres(parts, ring);
 }
 
 function withoutWaves({ seam, rows, span, middle }: SpanQuestion): Finding {

@@ -48,7 +48,10 @@ export function fromSeam(walk: Walk, u: number): number {
 export interface Rounding {
   /** mm, for one that turns so much, radians, positive */
   readonly radius: (turn: number) => number;
-  readonly isRounded: (turn: number) => boolean;
+  /** @param side to the nearer of its neighbors, a corner or where an end may set repeats back, mm */
+  readonly isRounded: (turn: number, side: number) => boolean;
+  /** what an end of an open line may take of it, mm */
+  readonly atEnds: number;
 }
 
 /**
@@ -107,9 +110,16 @@ interface Line {
 function rounded(line: Line, closed: boolean, rounding: Rounding | null): Line {
   if (!rounding) return line;
   const bends = [...line.corners, ...kinksOf(line, closed)].sort((a, b) => a.u - b.u);
-  const round = bends.filter(({ turn }) => rounding.isRounded(Math.abs(turn)));
-  if (round.length === 0) return line;
+  if (bends.length === 0) return line;
   const before = cumulativeLength(line.points);
+  const length = before[before.length - 1];
+  const sideOf = (k: number) => {
+    const from = bends[k - 1]?.u ?? (closed ? bends[bends.length - 1].u - length : rounding.atEnds);
+    const to = bends[k + 1]?.u ?? (closed ? bends[0].u + length : length - rounding.atEnds);
+    return Math.min(bends[k].u - from, to - bends[k].u);
+  };
+  const round = bends.filter(({ turn }, k) => rounding.isRounded(Math.abs(turn), sideOf(k)));
+  if (round.length === 0) return line;
   const sharp = line.corners.filter((corner) => !round.includes(corner));
   const points = roundedCorners(line.points, round, closed, rounding.radius, sharp);
   const after = cumulativeLength(points);

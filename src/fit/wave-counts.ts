@@ -3,7 +3,7 @@ import { LONGEST_SHARE, SHORTEST_SHARE } from './span-counts.js';
 import { alongOneWave, flanksOf, type Waves } from './waves.js';
 
 /** Waves may be made this much shorter or longer than asked. */
-const SHORTEST_WAVE = 0.6;
+export const SHORTEST_WAVE = 0.6;
 const LONGEST_WAVE = 1.6;
 /** As many waves as this may share one repeat. */
 const MOST_PER_REPEAT = 3;

@@ -7,6 +7,7 @@ import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
 import { sized } from '../../src/fit/sized.js';
 import { sizedOrnament } from '../../src/fit/sized-ornament.js';
 import { alongOneWave, type WaveShape, type Waves, waveLine } from '../../src/fit/waves.js';
+import { guideFromLine } from '../../src/geometry/guide-from-line.js';
 import { builtIn, stitchFiles, stitchNamed } from '../stitches/dictionary.js';
 import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
@@ -65,6 +66,24 @@ describe('a line of waves', () => {
       const line = waveLine({ shape: of, height: 4, length: 20 }, [{ from: 0, to: 100, waves: 5 }], 1);
       expect([line.corners.length, line.crests.length]).toEqual([sharp[of], tops[of]]);
     }
+  });
+
+  test('keeps to its curve as a guide line, however high: nothing of it is taken for a drawing to be smoothed', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 8, noNaN: true }),
+        fc.double({ min: 10, max: 36, noNaN: true }),
+        (height, length) => {
+          const waves: Waves = { shape: 'wave', height, length };
+          const line = waveLine(waves, [{ from: 0, to: 3 * length, waves: 3 }], 1);
+          const guide = guideFromLine(line.points, line.corners, false);
+          const off = Array.from(guide.x, (x, i) =>
+            Math.abs(-guide.y[i] - (height / 2) * Math.sin((2 * Math.PI * x) / length)),
+          );
+          expect(Math.max(...off)).toBeLessThan(0.01);
+        },
+      ),
+    );
   });
 
   test('lies as far to one hand of the seam as to the other', () => {

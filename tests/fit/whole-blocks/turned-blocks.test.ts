@@ -116,7 +116,8 @@ function astray(name: string, drawing: LineDrawing, seed: number, ends: Manner, 
   });
 }
 
-const numbers = Array.from({ length: 12 }, (_, i) => i + 1);
+// beside the first dozen, blocks on which waves and a short side by a corner once went astray when turned
+const numbers = [...Array.from({ length: 12 }, (_, i) => i + 1), 19, 52, 53];
 const manners: Manner[] = ['tuck', 'short', 'bevel'];
 
 test('a block that is turned gets the same work, turned', () => {
@@ -128,7 +129,7 @@ test('a block that is turned gets the same work, turned', () => {
     ];
   });
   expect(found).toEqual([]);
-}, 120_000);
+}, 240_000);
 
 test('a block that is mirrored gets the same work, mirrored', () => {
   const found = numbers.flatMap((seed) => {
@@ -139,4 +140,4 @@ test('a block that is mirrored gets the same work, mirrored', () => {
     ];
   });
   expect(found).toEqual([]);
-}, 120_000);
+}, 240_000);
