@@ -9,6 +9,7 @@ import { drawnOf } from './drawn.js';
 import { fabricsIn } from './fabrics-in.js';
 import { FIRST_MIX, freshWork } from './fresh-work.js';
 import { examined, lookOf } from './looks.js';
+import { meetingsOf, withoutWishes } from './meetings.js';
 import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
 import { mixAgain } from './mix-again.js';
 import { figuresOf, offersOf, tried } from './offers.js';
@@ -17,6 +18,8 @@ import { outputOf } from './outputs.js';
 import { ownRead, withOwn } from './own-stitches.js';
 import { readBlock } from './read-block.js';
 import { ReadBlocks } from './read-blocks.js';
+import { numberedOn } from './renumber.js';
+import { reread } from './reread.js';
 
 type Handlers = { [W in What]: (ask: Asks[W]['ask']) => Promise<Asks[W]['answer']> };
 
@@ -47,7 +50,12 @@ export function deskOf(
       const opened = await openFile(file, beside, new Map(roles));
       const block = await readBlock(opened.source, opened.file);
       if (opened.dressing) {
-        return { dressing: opened.dressing, roles: null, why: [], findings: block.findings };
+        return {
+          dressing: numberedOn(opened.dressing, block.map),
+          roles: null,
+          why: [],
+          findings: block.findings,
+        };
       }
       return freshWork(block, opened, library, seed);
     },
@@ -66,8 +74,14 @@ export function deskOf(
     try: async ({ dressing, line, offer }) =>
       tried(await blockOf(dressing.block), dressing, line, offer, library),
     look: async ({ dressing, shown, cloth }) =>
-      lookOf(dress(await blockOf(dressing.block), dressing, library), shown),
-    examine: async ({ dressing }) => examined(dress(await blockOf(dressing.block), dressing, library)),
+      lookOf(dress(await blockOf(dressing.block), dressing, library), shown, cloth),
+    examine: async ({ dressing, cloth }) =>
+      examined(dress(await blockOf(dressing.block), dressing, library), cloth),
+    meetings: async ({ dressing, line }) => {
+      const { map } = await blockOf(withoutWishes(dressing.block));
+      return meetingsOf(await blockOf(dressing.block), map, dressing, line);
+    },
+    reread: async ({ dressing, block }) => reread(dressing, block, blockOf),
     stitchFile: async ({ name }) => texts.get(name) ?? fileOf(name),
     own: async ({ stitches }) => {
       const shelved = await withOwn(builtIn, stitches);
@@ -85,7 +99,8 @@ export function deskOf(
     fabrics: async (asked) => fabricsIn(asked),
     empty: async ({ width, height }) => emptyBlock(width, height, library),
     redraw: async ({ dressing, drawing }) => redraw(dressing, drawing, blockOf),
-    output: async ({ dressing, kind }) => outputOf(await blockOf(dressing.block), dressing, kind, library),
+    output: async ({ dressing, kind }) =>
+      outputOf(await blockOf(dressing.block), dressing, kind, library, held),
   };
 
   return async ({ id, what, ask }) => {

@@ -1,14 +1,18 @@
 import type { Role, StopRole } from '../../src/block/roles/role.js';
+import type { Cloth } from '../../src/check/density/limits.js';
 import type { Shown } from '../../src/draw/overlays/show.js';
 import type { Finding } from '../../src/finding.js';
 import type { Mark } from '../../src/fit/fit.js';
-import type { Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
+import type { CornerManner, Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
 import type { SeamDrawing } from '../../src/formats/seam-drawing.js';
 import type { Placement } from '../../src/geometry/placement.js';
 import type { DressReport } from '../../src/report/dress-report.js';
 import type { Parameter } from '../../src/stitches/stitch.js';
 import type { BenchAsks } from './bench-messages.js';
 import type { DrawAsks } from './drawing-messages.js';
+import type { LineAsks } from './line-messages.js';
+
+export type { MeetingPlace } from './line-messages.js';
 
 /** A line of the block, as treatments name it. */
 export type Line = number | 'outline';
@@ -116,8 +120,12 @@ export interface Offered {
   readonly family: string;
   readonly shelf: 'stitch' | 'treatment';
   readonly isOwn: boolean;
-  /** of a stitch: what can be told of it */
+  /** of a stitch: what can be told of it, what its threads do, and where accents can sit */
   readonly parameters: readonly Parameter[];
+  readonly threads: readonly string[];
+  readonly seats: readonly string[];
+  /** of a stitch: what it does at a sharp corner by itself */
+  readonly corner: CornerManner | null;
   /** threads count from 0 */
   readonly work: Work;
 }
@@ -150,7 +158,7 @@ export interface Look {
 }
 
 /** What the page can ask of the core, and what it gets. */
-export interface Asks extends BenchAsks, DrawAsks {
+export interface Asks extends BenchAsks, DrawAsks, LineAsks {
   open: {
     ask: { file: GivenFile; beside?: GivenFile; roles?: readonly (readonly [number, Role])[]; seed: number };
     answer: Opened;
@@ -162,9 +170,9 @@ export interface Asks extends BenchAsks, DrawAsks {
   offers: { ask: null; answer: readonly Offered[] };
   figures: { ask: null; answer: readonly Figure[] };
   try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
-  look: { ask: { dressing: Dressing; shown: Looked }; answer: Look };
+  look: { ask: { dressing: Dressing; shown: Looked; cloth?: Cloth }; answer: Look };
   /** all findings, density and contrast among them, worst first */
-  examine: { ask: { dressing: Dressing }; answer: readonly Finding[] };
+  examine: { ask: { dressing: Dressing; cloth?: Cloth }; answer: readonly Finding[] };
   /** the block to draw on */
   bare: { ask: { dressing: Dressing }; answer: Bare };
   /** a block of so many mm, with nothing on it */

@@ -13,12 +13,15 @@ export function offersOf(library: Dictionary, own: ReadonlySet<string> = new Set
   const treatments = [...library.treatments.values()].map((saved): Offered => {
     const { work, family } = treatmentOffer(saved, library);
     const { name, title, otherNames, use } = saved;
-    return { name, title, otherNames, use, family, work, parameters: [], shelf: 'treatment', isOwn: false };
+    const told = { parameters: [], threads: [], seats: [], corner: null };
+    return { name, title, otherNames, use, family, work, ...told, shelf: 'treatment', isOwn: false };
   });
   const stitches = [...library.stitches.values()].map((stitch): Offered => {
     const { work } = stitchOffer(stitch, library);
-    const { name, title, otherNames, use, family, parameters } = stitch;
-    return { name, title, otherNames, use, family, work, parameters, shelf: 'stitch', isOwn: own.has(name) };
+    const { name, title, otherNames, use, family, parameters, threads, corner } = stitch;
+    const seats = [...new Set(stitch.build({}).seats.map((seat) => seat.name))];
+    const told = { parameters, threads, seats, corner };
+    return { name, title, otherNames, use, family, work, ...told, shelf: 'stitch', isOwn: own.has(name) };
   });
   return [...treatments, ...stitches];
 }

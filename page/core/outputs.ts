@@ -12,14 +12,19 @@ import { stopsCsv } from '../../src/report/stops-csv.js';
 import { samplerOf } from '../../src/sampler.js';
 import { PAPERS } from '../../src/sheet/page-sizes.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
-import type { OutputKind } from './messages.js';
+import { withFileDigest } from './file-digest.js';
+import type { GivenFile, OutputKind } from './messages.js';
 
-/** A file to take away, whole: the bytes that the command line writes for the same dressing. */
+/**
+ * A file to take away, whole: the bytes that the command line writes for the same dressing.
+ * @param held the block's file, where the dressing does not hold it
+ */
 export async function outputOf(
   block: Block,
   dressing: Dressing,
   kind: OutputKind,
   library: Dictionary,
+  held: GivenFile | null = null,
 ): Promise<Uint8Array> {
   switch (kind) {
     case 'dst':
@@ -46,7 +51,7 @@ export async function outputOf(
       return (await patternPdf(patternOf(dressed(), library), PAPERS.a4)).bytes;
     }
     case 'dressing':
-      return text(writeDressing(dressing));
+      return text(writeDressing(await withFileDigest(dressing, held)));
   }
 
   function dressed() {

@@ -3,17 +3,19 @@ interface Choosing {
   readonly value: string;
   /** value and how it is told */
   readonly options: readonly (readonly [string, string])[];
+  /** which of them can be chosen; all where it is not said */
+  readonly isOpen?: (value: string) => boolean;
   readonly onChoose: (value: string) => void;
 }
 
 /** One of a few. */
-export function Choice({ title, value, options, onChoose }: Choosing) {
+export function Choice({ title, value, options, isOpen = () => true, onChoose }: Choosing) {
   return (
     <label class="choice">
       <span>{title}</span>
       <select value={value} onChange={({ currentTarget }) => onChoose(currentTarget.value)}>
         {options.map(([key, told]) => (
-          <option key={key} value={key}>
+          <option key={key} value={key} disabled={key !== value && !isOpen(key)}>
             {told}
           </option>
         ))}

@@ -1,79 +1,47 @@
 import type { Treatment } from '../../src/formats/dressing.js';
 import type { Line } from '../core/messages.js';
 import { change } from '../state/actions.js';
-import { withGuide, withSize, withTreatment } from '../state/edits.js';
-import { lengthIn } from '../state/units.js';
-import { offers } from '../state/work.js';
-import { Choice } from './choice.js';
-import { Measure } from './measure.js';
+import { stitchOf } from '../state/line-facts.js';
+import { withSameWork } from '../state/row-edits.js';
+import { told } from '../state/work.js';
+import { Fold } from './fold.js';
+import { Accents } from './seam/accents.js';
+import { GuideLine } from './seam/guide-line.js';
+import { Laid } from './seam/laid.js';
+import { Meetings } from './seam/meetings.js';
+import { Parameters } from './seam/parameters.js';
+import { Rows } from './seam/rows.js';
+import { Way } from './seam/way.js';
 
 /** The rest of what a line can be told, one step behind. */
 export function MoreMeasures({ line, treatment }: { line: Line; treatment: Treatment }) {
   const [first] = treatment.rows;
-  const stitch = offers.value.find(({ name, shelf }) => shelf === 'stitch' && name === first.stitch);
-  const others = (stitch?.parameters ?? []).filter(({ name }) => name !== 'width' && name !== 'repeat');
-  const set = (part: Partial<Treatment>) =>
-    change((was) => withTreatment(was, line, (one) => ({ ...one, ...part })));
+  const stitch = stitchOf(first.stitch);
   return (
     <details class="more">
       <summary>More about this seam</summary>
-      {others.map(({ name, title, unit, min, max, default: usual }) => (
-        <Measure
-          key={name}
-          title={title}
-          value={first.parameters[name] ?? usual}
-          min={min}
-          max={max}
-          step={unit === 'count' || unit === 'degree' ? 1 : 0.05}
-          show={(value) =>
-            unit === 'mm'
-              ? lengthIn(value)
-              : `${Math.round(value * 100) / 100}${unit === 'degree' ? '°' : ''}`
-          }
-          onChange={(value) => change((was) => withSize(was, line, 0, name, value), `${name} ${line}`)}
-        />
-      ))}
-      <Choice
-        title="Where it butts into another"
-        value={treatment.ends ?? ''}
-        options={[
-          ['', 'as the block'],
-          ['tuck', 'tucks under'],
-          ['bevel', 'cut to its slant'],
-          ['short', 'stops short of it'],
-        ]}
-        onChoose={(ends) => set({ ends: (ends || null) as Treatment['ends'] })}
-      />
-      <Choice
-        title="Side"
-        value={treatment.side ?? ''}
-        options={[
-          ['', 'the upper patch'],
-          ['left', 'left'],
-          ['right', 'right'],
-        ]}
-        onChoose={(side) => set({ side: (side || null) as Treatment['side'] })}
-      />
-      <Choice
-        title="Grows"
-        value={treatment.reverse ? 'back' : 'on'}
-        options={[
-          ['on', 'with the seam'],
-          ['back', 'against it'],
-        ]}
-        onChoose={(way) => set({ reverse: way === 'back' })}
-      />
-      <Choice
-        title="Guide line"
-        value={treatment.guide?.shape ?? ''}
-        options={[
-          ['', 'the seam itself'],
-          ['wave', 'waves'],
-          ['scallop', 'scallops'],
-          ['points', 'points'],
-        ]}
-        onChoose={(shape) => change((was) => withGuide(was, line, shape))}
-      />
+      {(stitch?.parameters.length ?? 0) > 2 && (
+        <Fold title="Its own measures" now={stitch!.title}>
+          <Parameters line={line} row={first} nth={0} but={['width', 'repeat']} />
+        </Fold>
+      )}
+      <Rows line={line} treatment={treatment} />
+      <Accents line={line} treatment={treatment} />
+      <GuideLine line={line} treatment={treatment} />
+      <Way line={line} treatment={treatment} />
+      {line !== 'outline' && <Meetings line={line} />}
+      <Laid line={line} treatment={treatment} />
+      {line !== 'outline' && (
+        <button
+          type="button"
+          onClick={() => {
+            change((was) => withSameWork(was, treatment));
+            told.value = 'All seams that are not pinned have this now';
+          }}
+        >
+          Give this to every seam that is not pinned
+        </button>
+      )}
     </details>
   );
 }

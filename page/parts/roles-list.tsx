@@ -1,6 +1,7 @@
 import { ROLE_NAMES, ROLES, type Role, type StopRole } from '../../src/block/roles/role.js';
-import { nameRole } from '../state/actions.js';
-import { picture } from '../state/work.js';
+import { change, nameRole } from '../state/actions.js';
+import { withLeftOut, withStopKeptClear } from '../state/block-edits.js';
+import { picture, work } from '../state/work.js';
 import { ThreadPicture } from './thread-picture.js';
 
 /** What each color stop of a stitch file was taken for, as pictures; the maker says where it is something else. */
@@ -28,9 +29,32 @@ export function RolesList({ roles }: { roles: readonly StopRole[] }) {
                 ))}
               </select>
             </label>
+            <StopSaid stop={stop} />
           </li>
         ))}
       </ol>
     </section>
+  );
+}
+
+/** What becomes of a stop: sewn as it is, sewn with nothing over it, or not sewn. */
+function StopSaid({ stop }: { stop: number }) {
+  const dressing = work.value?.dressing;
+  if (!dressing) return null;
+  const isOut = dressing.block.leaveOut?.includes(stop) ?? false;
+  const isClear = dressing.keepClear?.some(({ stops }) => stops?.includes(stop)) ?? false;
+  return (
+    <select
+      class="said"
+      aria-label={`What becomes of stop ${stop}`}
+      value={isOut ? 'out' : isClear ? 'clear' : ''}
+      onChange={({ currentTarget: { value } }) =>
+        change((was) => withLeftOut(withStopKeptClear(was, stop, value === 'clear'), stop, value === 'out'))
+      }
+    >
+      <option value="">sewn</option>
+      <option value="clear">kept clear</option>
+      <option value="out">left out</option>
+    </select>
   );
 }

@@ -5,6 +5,7 @@ import { withMoved } from '../state/order.js';
 import { picture, work } from '../state/work.js';
 import { Choice } from './choice.js';
 import { StopItem } from './stop-item.js';
+import { WhereSewn } from './whole/where-sewn.js';
 
 /** The color stops in the order of sewing: dragged into another, hidden, recolored; what came with the block is locked. */
 export function StopsList() {
@@ -28,6 +29,7 @@ export function StopsList() {
         ]}
         onChoose={(stopPer) => change((was) => ({ ...was, stopPer: stopPer as Dressing['stopPer'] }))}
       />
+      <WhereSewn />
       <ol class="stops">
         {stops.map((stop, i) => (
           <StopItem

@@ -1,12 +1,11 @@
 import { useRef } from 'preact/hooks';
-import { TAKEN, takeAway } from '../state/take-away.js';
+import { takeAway, takenOf } from '../state/take-away.js';
 import { work } from '../state/work.js';
 
 /** What the work can be taken away as. */
 export function TakeAway() {
   const details = useRef<HTMLDetailsElement>(null);
-  const isStitchFile = Boolean(work.value?.dressing.block.stops);
-  const kinds = TAKEN.filter(({ kind }) => kind !== 'alone' || isStitchFile);
+  const kinds = work.value ? takenOf(work.value) : [];
   return (
     <details class="take-away" ref={details}>
       <summary class="button main">To the machine</summary>

@@ -1,11 +1,11 @@
-import { HAND_THREADS, type HandThread, type Row, type Weighted } from '../../src/formats/dressing.js';
+import { HAND_THREADS, type HandThread, type Weighted } from '../../src/formats/dressing.js';
 import { DEFAULT_PASSES } from '../../src/harmony/passes.js';
 import { handThreadTitle } from '../../src/needle/heaviness.js';
 import { Choice } from './choice.js';
 import { Measure } from './measure.js';
 
 interface Weighing {
-  readonly row: Row;
+  readonly row: Weighted;
   readonly onWeigh: (weight: Weighted) => void;
 }
 

@@ -1,5 +1,14 @@
 import { rowsWeighing } from '../../src/asked/heaviness.js';
-import type { Dressing, Row, Treatment, Weighted, Work } from '../../src/formats/dressing.js';
+import {
+  type Dressing,
+  type Guide,
+  type Row,
+  STEEPEST_GUIDE,
+  type ThreadChoice,
+  type Treatment,
+  type Weighted,
+  type Work,
+} from '../../src/formats/dressing.js';
 import type { Line } from '../core/messages.js';
 
 /** Changes of a dressing: each gives a new one and leaves the old as it was, so that it can be gone back to. */
@@ -23,8 +32,9 @@ export function withTreatment(
 export function withWork(dressing: Dressing, seam: Treatment['seam'], work: Work): Dressing {
   const { id } = seam;
   const known = treatmentOf(dressing, id);
-  const { ends = null, side = null, reverse = false } = known ?? {};
-  const treatment: Treatment = { seam: known?.seam ?? seam, ends, side, reverse, pinned: true, ...work };
+  const { ends = null, side = null, reverse = false, corner } = known ?? {};
+  const own = { seam: known?.seam ?? seam, ends, side, reverse, ...(corner && { corner }) };
+  const treatment: Treatment = { ...own, pinned: true, ...work };
   const rest = dressing.treatments.filter((one) => one.seam.id !== id);
   const treatments = [...rest, treatment].sort((a, b) => rank(a) - rank(b));
   const bare = dressing.bare?.filter((one) => one.id !== id);
@@ -71,6 +81,16 @@ export const withThreadColor = (dressing: Dressing, thread: number, hex: string)
   threads: dressing.threads.map((one, t) => (t === thread ? { ...one, hex, name: hex } : one)),
 });
 
+/** What a thread is called, or how thick it is. */
+export const withThreadChanged = (
+  dressing: Dressing,
+  thread: number,
+  part: Partial<Pick<ThreadChoice, 'name' | 'weight'>>,
+): Dressing => ({
+  ...dressing,
+  threads: dressing.threads.map((one, t) => (t === thread ? { ...one, ...part } : one)),
+});
+
 /** Lines are sewn in this order, as far as their tucks let them. */
 export const withOrder = (dressing: Dressing, order: readonly Line[]): Dressing => ({ ...dressing, order });
 
@@ -90,8 +110,29 @@ const GUIDE = { height: 5, length: 24 };
 /** The seam itself is followed, or a line of some shape along it. */
 export const withGuide = (dressing: Dressing, line: Line, shape: string): Dressing =>
   withTreatment(dressing, line, ({ guide, ...rest }) =>
-    shape === '' ? rest : { ...rest, guide: { ...GUIDE, ...guide, shape: shape as 'wave' } },
+    shape === ''
+      ? rest
+      : {
+          ...rest,
+          guide: { ...GUIDE, ...guide, shape: shape as Guide['shape'] },
+          rows: rowsOn(shape, rest.rows),
+        },
   );
+
+/** Two interlaced lines want a row each, back to back. */
+const rowsOn = (shape: string, rows: Treatment['rows']): Treatment['rows'] =>
+  shape === 'interlace' && rows.length === 1 ? [rows[0], { ...rows[0], flip: !rows[0].flip }] : rows;
+
+/** How high and how long the waves of a guide line are, mm; none is steeper than a thread could follow. */
+export const withGuideSize = (dressing: Dressing, line: Line, size: Partial<Guide>): Dressing =>
+  withTreatment(dressing, line, ({ guide, ...rest }) => {
+    if (!guide) return rest;
+    const { shape, height, length } = { ...guide, ...size };
+    const steep = STEEPEST_GUIDE * length;
+    if (size.height !== undefined)
+      return { ...rest, guide: { shape, height, length: Math.max(length, height / STEEPEST_GUIDE) } };
+    return { ...rest, guide: { shape, height: Math.min(height, steep), length } };
+  });
 
 /** All rows of a line as heavy as a thread of the hand, or in so many passes. */
 export const withWeight = (dressing: Dressing, line: Line, weight: Weighted): Dressing =>

@@ -4,17 +4,27 @@ import { whileTelling } from './actions.js';
 import { askAbout } from './core-call.js';
 import { allDrawn } from './drawing/board.js';
 import { pngOf } from './png.js';
-import { told, work } from './work.js';
+import { told, type Work, work } from './work.js';
 
 interface Taken {
-  readonly kind: OutputKind | 'png';
+  readonly kind: OutputKind | 'png' | 'both';
   readonly title: string;
   readonly about: string;
   readonly ending: string;
 }
 
+/** What can be taken away of this work, and what is to be known of it. */
+export function takenOf({ dressing: { block }, file }: Work): readonly Taken[] {
+  const kinds = TAKEN.filter(
+    ({ kind }) => (kind !== 'alone' || block.stops) && (kind !== 'both' || (file && block.svg === undefined)),
+  );
+  if (!file || block.svg !== undefined) return kinds;
+  const about = `opens only with ${file.name} beside it`;
+  return kinds.map((one) => (one.kind === 'dressing' ? { ...one, about } : one));
+}
+
 /** What can be taken away, in the order in which it is wanted. */
-export const TAKEN: readonly Taken[] = [
+const TAKEN: readonly Taken[] = [
   { kind: 'dst', title: 'Stitch file', about: 'the whole block, for the machine', ending: '.dst' },
   {
     kind: 'alone',
@@ -41,6 +51,12 @@ export const TAKEN: readonly Taken[] = [
     about: 'to open again, here or elsewhere',
     ending: '.dressing.json',
   },
+  {
+    kind: 'both',
+    title: 'The work and its block',
+    about: 'both files, to be kept together',
+    ending: '.dressing.json',
+  },
   { kind: 'png', title: 'Picture', about: 'as on the table, PNG', ending: '.png' },
   { kind: 'svg', title: 'Drawing', about: 'at actual size, SVG', ending: '.svg' },
   { kind: 'csv', title: 'List of stops', about: 'for a spreadsheet', ending: '.csv' },
@@ -52,11 +68,13 @@ export const takeAway = (kind: Taken['kind']) =>
     const now = work.value;
     if (!now) return;
     const { dressing } = now;
-    const bytes = await askAbout(now.file, 'output', { dressing, kind: kind === 'png' ? 'svg' : kind });
+    const asked = kind === 'png' ? 'svg' : kind === 'both' ? 'dressing' : kind;
+    const bytes = await askAbout(now.file, 'output', { dressing, kind: asked });
     const file = kind === 'png' ? await pngOf(bytes) : new Blob([bytes as BlobPart]);
     const name = baseName(dressing.block.file) + TAKEN.find((one) => one.kind === kind)!.ending;
     handOver(file, name);
-    told.value = `${name} is ready`;
+    if (kind === 'both' && now.file) handOver(new Blob([now.file.bytes as BlobPart]), now.file.name);
+    told.value = kind === 'both' ? `${name} and ${now.file?.name} are ready` : `${name} is ready`;
   });
 
 export function handOver(file: Blob, name: string): void {

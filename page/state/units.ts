@@ -16,6 +16,17 @@ export function measureIn(chosen: Unit): void {
 export const lengthIn = (mm: number, as: Unit = unit.value): string =>
   as === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / INCH).toFixed(2)}″`;
 
+/** A field for people: across and down. */
+export const fieldIn = (
+  { width, height }: { readonly width: number; readonly height: number },
+  as: Unit = unit.value,
+): string =>
+  as === 'mm'
+    ? `${round(width, 1)} × ${round(height, 1)} mm`
+    : `${round(width / INCH, 2)} × ${round(height / INCH, 2)}″`;
+
+const round = (value: number, digits: number): number => Math.round(value * 10 ** digits) / 10 ** digits;
+
 /** A length as it stands in a field, without its unit. */
 export const lengthText = (mm: number, as: Unit = unit.value): string =>
   String(as === 'mm' ? Math.round(100 * mm) / 100 : Math.round((1000 * mm) / INCH) / 1000);

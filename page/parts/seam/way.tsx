@@ -1,0 +1,65 @@
+import { CORNER_MANNERS, type Treatment } from '../../../src/formats/dressing.js';
+import type { Line } from '../../core/messages.js';
+import { change } from '../../state/actions.js';
+import { withTreatment } from '../../state/edits.js';
+import { stitchOf } from '../../state/line-facts.js';
+import { CORNERS, ENDS } from '../../state/manners.js';
+import { work } from '../../state/work.js';
+import { Choice } from '../choice.js';
+import { Fold } from '../fold.js';
+
+/** How a line is gone along: its ends, its corners, to which hand, which way. */
+export function Way({ line, treatment }: { line: Line; treatment: Treatment }) {
+  const { ends, side, reverse, corner } = treatment;
+  const set = (part: Partial<Treatment>) =>
+    change((was) => withTreatment(was, line, (one) => ({ ...one, ...part })));
+  const own = stitchOf(treatment.rows[0].stitch)?.corner ?? 'turn';
+  const block = work.value?.dressing.ends ?? 'tuck';
+  return (
+    <Fold title="Ends, corners, side" now={ENDS[ends ?? block]}>
+      <Choice
+        title="Where it butts into another"
+        value={ends ?? ''}
+        options={[
+          ['', `as the block: ${ENDS[block]}`],
+          ...Object.entries(ENDS).map(([key, told]) => [key, told] as const),
+        ]}
+        onChoose={(manner) => set({ ends: (manner || null) as Treatment['ends'] })}
+      />
+      <Choice
+        title="At a sharp corner"
+        value={corner ?? ''}
+        options={[
+          ['', `as its stitch: ${CORNERS[own]}`],
+          ...CORNER_MANNERS.map((manner) => [manner, CORNERS[manner]] as const),
+        ]}
+        onChoose={(manner) =>
+          change((was) =>
+            withTreatment(was, line, ({ corner: _, ...one }) =>
+              manner ? { ...one, corner: manner as Treatment['corner'] } : one,
+            ),
+          )
+        }
+      />
+      <Choice
+        title="Side"
+        value={side ?? ''}
+        options={[
+          ['', 'the upper patch'],
+          ['left', 'left'],
+          ['right', 'right'],
+        ]}
+        onChoose={(hand) => set({ side: (hand || null) as Treatment['side'] })}
+      />
+      <Choice
+        title="Grows"
+        value={reverse ? 'back' : 'on'}
+        options={[
+          ['on', 'with the seam'],
+          ['back', 'against it'],
+        ]}
+        onChoose={(way) => set({ reverse: way === 'back' })}
+      />
+    </Fold>
+  );
+}

@@ -1,0 +1,26 @@
+import { useId } from 'preact/hooks';
+import { work } from '../state/work.js';
+
+interface Spooling {
+  readonly title: string;
+  /** index of the thread that is in use */
+  readonly chosen: number;
+  readonly onChoose: (thread: number) => void;
+}
+
+/** One of the threads that the work has, as spools. */
+export function Spools({ title, chosen, onChoose }: Spooling) {
+  const name = useId();
+  return (
+    <fieldset class="threads">
+      <legend>{title}</legend>
+      {(work.value?.dressing.threads ?? []).map((thread, t) => (
+        <label key={`${t} ${thread.hex}`} class="spool-choice" title={thread.name}>
+          <input type="radio" name={name} checked={t === chosen} onChange={() => onChoose(t)} />
+          <span class="spool" style={{ background: thread.hex }} />
+          <span class="unseen">{thread.name}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
