@@ -1,6 +1,6 @@
 import type { Block } from '../../src/block/block.js';
 import { dress } from '../../src/dress.js';
-import type { BlockSource } from '../../src/formats/dressing.js';
+import type { BlockSource, Dressing } from '../../src/formats/dressing.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { benched, benchFindings, benchSamples } from './bench.js';
 import { complaintOf } from './complaint.js';
@@ -10,8 +10,9 @@ import { fabricsIn } from './fabrics-in.js';
 import { FIRST_MIX, freshWork } from './fresh-work.js';
 import { examined, lookOf } from './looks.js';
 import { meetingsOf, withoutWishes } from './meetings.js';
-import type { Answer, Asks, GivenFile, Question, What } from './messages.js';
+import type { Answer, Asks, DrawnThread, GivenFile, Picture, Question, What } from './messages.js';
 import { mixAgain } from './mix-again.js';
+import { newsOf } from './news.js';
 import { figuresOf, offersOf, tried } from './offers.js';
 import { openFile } from './open-file.js';
 import { outputOf } from './outputs.js';
@@ -37,8 +38,15 @@ export function deskOf(
   let own: ReadonlySet<string> = new Set();
   let texts: ReadonlyMap<string, string> = new Map();
   let samples: Promise<Block> | null = null;
+  /** threads of the last picture: most of the next one's are the same */
+  const threads = new Map<string, DrawnThread>();
 
   const blockOf = (source: BlockSource): Promise<Block> => blocks.of(source, held);
+
+  const pictureOf = async (dressing: Dressing): Promise<Picture> => {
+    const block = await blockOf(dressing.block);
+    return drawnOf(dress(block, dressing, library), block, threads);
+  };
 
   const handlers: Handlers = {
     hold: async ({ file }) => {
@@ -59,10 +67,8 @@ export function deskOf(
       }
       return freshWork(block, opened, library, seed);
     },
-    dress: async ({ dressing }) => {
-      const block = await blockOf(dressing.block);
-      return drawnOf(dress(block, dressing, library), block);
-    },
+    dress: async ({ dressing }) => pictureOf(dressing),
+    redress: async ({ dressing, has }) => newsOf(await pictureOf(dressing), has),
     mix: async ({ dressing, seed, lines }) =>
       mixAgain(await blockOf(dressing.block), dressing, library, {
         seed,

@@ -11,6 +11,7 @@ import type { Parameter } from '../../src/stitches/stitch.js';
 import type { BenchAsks } from './bench-messages.js';
 import type { DrawAsks } from './drawing-messages.js';
 import type { LineAsks } from './line-messages.js';
+import type { PictureNews } from './news.js';
 
 export type { MeetingPlace } from './line-messages.js';
 
@@ -166,6 +167,8 @@ export interface Asks extends BenchAsks, DrawAsks, LineAsks {
   /** the file that a dressing is of */
   hold: { ask: { file: GivenFile }; answer: null };
   dress: { ask: { dressing: Dressing }; answer: Picture };
+  /** the same without what the page has, by keys */
+  redress: { ask: { dressing: Dressing; has: readonly string[] }; answer: PictureNews };
   mix: { ask: { dressing: Dressing; seed: number; lines?: readonly number[] }; answer: Opened };
   offers: { ask: null; answer: readonly Offered[] };
   figures: { ask: null; answer: readonly Figure[] };

@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Line, Offered } from '../core/messages.js';
 import { drawCard } from '../draw/card.js';
@@ -25,13 +26,20 @@ export function OfferCard({ line, offer }: { line: Line; offer: Offered }) {
       watch.disconnect();
     };
   }, [line, offer]);
-  const now = work.value && treatmentOf(work.value.dressing, line);
-  const isChosen = now !== null && now.rows.map((row) => row.stitch).join() === stitchesOf(offer);
+  // a shelf has dozens of cards, and work changes from frame to frame while it is dragged
+  const isChosen = useComputed(() => {
+    const now = work.value && treatmentOf(work.value.dressing, line);
+    return (
+      now !== null &&
+      now.rows.map((row) => row.stitch).join() === stitchesOf(offer) &&
+      (now.accents?.length ?? 0) === (offer.work.accents?.length ?? 0)
+    );
+  });
   return (
     <button
       type="button"
       class="card"
-      aria-pressed={isChosen && (now.accents?.length ?? 0) === (offer.work.accents?.length ?? 0)}
+      aria-pressed={isChosen.value}
       title={offer.otherNames.join(', ')}
       onClick={() => change((was) => withWork(was, referenceOf(line), inThreadsOf(was, line, offer.work)))}
     >

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals';
+import { keysOf, withNews } from '../core/news.js';
 import { askAbout, Refused } from './core-call.js';
 import { complaint, picture, type Work, work } from './work.js';
 
@@ -16,7 +17,9 @@ export function keepDressed(): void {
       const { dressing, file } = next;
       next = null;
       try {
-        picture.value = await askAbout(file, 'dress', { dressing });
+        const before = picture.value;
+        const has = before ? keysOf(before) : [];
+        picture.value = withNews(before, await askAbout(file, 'redress', { dressing, has }));
       } catch (error) {
         if (!(error instanceof Refused)) throw error;
         complaint.value = error.complaint;

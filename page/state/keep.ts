@@ -33,6 +33,9 @@ export async function takeUp({ id, work: kept }: KeptWork): Promise<Work> {
 
 export const newId = (): string => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
+/** What is dragged changes from frame to frame, and is written no more often than this, ms. */
+const PAUSE = 120;
+
 /**
  * Every change is kept as it happens: while one is being written only the latest waits.
  * @param untouched what needs no keeping as long as nothing is changed: the demo block
@@ -52,6 +55,7 @@ export function keepKept(untouched: Work | null): void {
       } catch (error) {
         notKept.value = String(error);
       }
+      if (history.peek().grip !== null) await new Promise((resolve) => setTimeout(resolve, PAUSE));
     }
     isWriting = false;
   };

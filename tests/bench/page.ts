@@ -3,8 +3,9 @@ import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { builtPage, hasBrowser, isDressed, launched, openPage } from '../page/browser.js';
 
-/** How often the page is opened, and over how many steps the size is dragged. */
-const OPENINGS = 7;
+/** How often the page is opened; how often the size is dragged, and over how many steps. */
+const OPENINGS = 9;
+const DRAGS = 5;
 const STEPS = 240;
 
 if (!hasBrowser) {
@@ -18,45 +19,92 @@ const browser = await launched();
 const opened: number[] = [];
 for (let i = 0; i < OPENINGS; i++) {
   const { page } = await openPage(browser, file);
+  await page.waitForFunction(() => performance.getEntriesByName('seamwright first picture').length > 0);
   opened.push(
     await page.evaluate(() => performance.getEntriesByName('seamwright first picture')[0].startTime),
   );
   await page.context().close();
 }
-tell('from opening to the first picture, ms', opened);
+tell('from opening until the first picture is on the screen, ms', opened);
 const { page } = await openPage(browser, file);
-tell('between frames while the width is dragged, ms', await framesOfDragging(page));
+await page.locator('.table').focus();
+await page.keyboard.press('ArrowRight');
+// cards of the shelf are drawn first
+await page.waitForTimeout(3000);
+await isDressed(page);
+for (let i = 0; i < DRAGS; i++) {
+  const { frames, paintings, busy } = await dragged(page);
+  tell(`drag ${i + 1}, between frames of the page, ms`, frames);
+  tell('  between pictures of the seam fitted anew, ms', paintings);
+  console.log(`  the page itself was at work for ${(100 * busy).toFixed(0)} % of the time`);
+}
 await browser.close();
 
-/** Drags the size of the first seam to and fro, and measures from frame to frame. */
-async function framesOfDragging(page: Page): Promise<number[]> {
-  await page.locator('.table').focus();
-  await page.keyboard.press('ArrowRight');
-  const slider = page.getByLabel('Size', { exact: true });
-  const { x, y, width, height } = (await slider.boundingBox())!;
-  // cards of the shelf are drawn first
-  await page.waitForTimeout(3000);
-  await isDressed(page);
+interface Dragged {
+  /** from each frame to the next, ms, from pressing the handle to letting it go */
+  readonly frames: number[];
+  /** from each new picture on the table to the next, ms */
+  readonly paintings: number[];
+  /** which share of the time the page's own thread was at work */
+  readonly busy: number;
+}
+
+/** Drags the handle of the first seam's size to and fro, and measures meanwhile. */
+async function dragged(page: Page): Promise<Dragged> {
+  const handle = page.getByRole('slider', { name: 'Size of the stitch' });
+  const { x, y, width, height } = (await handle.boundingBox())!;
+  const [startX, startY] = [x + width / 2, y + height / 2];
   // as text: what runs these sources gives functions names in a way that the page does not know
   await page.evaluate(`
     window.framesSeen = [];
-    let last = performance.now();
+    window.paintingsSeen = [];
+    const since = () => {
+      let last = null;
+      return (list) => {
+        const now = performance.now();
+        if (last !== null) list.push(now - last);
+        last = now;
+      };
+    };
+    const frame = since();
+    window.measuring = true;
     requestAnimationFrame(function next() {
-      const now = performance.now();
-      window.framesSeen.push(now - last);
-      last = now;
-      requestAnimationFrame(next);
+      frame(window.framesSeen);
+      if (window.measuring) requestAnimationFrame(next);
     });
+    const shown = ImageBitmapRenderingContext.prototype;
+    window.showing ??= shown.transferFromImageBitmap;
+    const painting = since();
+    shown.transferFromImageBitmap = function (bitmap) {
+      painting(window.paintingsSeen);
+      return window.showing.call(this, bitmap);
+    };
   `);
-  await page.mouse.move(x + width * 0.3, y + height / 2);
+  const metrics = await page.context().newCDPSession(page);
+  await metrics.send('Performance.enable', { timeDomain: 'threadTicks' });
+  const worked = async () => {
+    const { metrics: all } = await metrics.send('Performance.getMetrics');
+    const of = (name: string) => all.find((one) => one.name === name)!.value;
+    return { at: performance.now() / 1000, task: of('TaskDuration') };
+  };
+  const before = await worked();
+  await page.mouse.move(startX, startY);
   await page.mouse.down();
   for (let i = 0; i < STEPS; i++) {
-    const share = 0.3 + 0.4 * Math.abs(Math.sin((i * Math.PI) / 60));
-    await page.mouse.move(x + width * share, y + height / 2);
+    const aside = 14 * Math.sin((i * Math.PI) / 40);
+    await page.mouse.move(startX + aside, startY + aside);
     await page.waitForTimeout(8);
   }
   await page.mouse.up();
-  return page.evaluate<number[]>('window.framesSeen');
+  const after = await worked();
+  await page.evaluate('window.measuring = false');
+  await isDressed(page);
+  await page.waitForTimeout(500);
+  return {
+    frames: await page.evaluate<number[]>('window.framesSeen'),
+    paintings: await page.evaluate<number[]>('window.paintingsSeen'),
+    busy: (after.task - before.task) / (after.at - before.at),
+  };
 }
 
 function tell(what: string, values: readonly number[]): void {
