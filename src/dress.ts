@@ -23,6 +23,7 @@ import { type Finding, worstFirst } from './finding.js';
 import type { LineAsk } from './fit/ask.js';
 import type { Chain, Layer, Mark, SeamFit } from './fit/fit.js';
 import { fitLines, type LineFit } from './fit/fit-lines.js';
+import { Memory } from './fit/memory.js';
 import type { Dressing, ThreadChoice } from './formats/dressing.js';
 import type { KeptArea } from './formats/line-drawing.js';
 import { stopsOf } from './formats/stops.js';
@@ -244,8 +245,9 @@ function fitInOrder(
   const moved = new Set(wanted.map((line) => asks[line].seam));
   const isByOrder = ({ seam, under }: BrokenTuck) => moved.has(seam) || moved.has(under);
   // Every round ends at least one tuck for good, so that this comes to an end.
+  const memory = new Memory();
   for (;;) {
-    const fits = fitLines(map, asks, rules, undefined, progress);
+    const fits = fitLines(map, asks, rules, memory, progress);
     const { order, broken } = sewingOrder(
       fits.map(({ fit, tucksUnder }, k) => ({ treatment: k, seam: fit.seam, tucksUnder })),
       wanted,

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { buildSeamMap } from '../../src/block/build-seam-map.js';
@@ -8,13 +9,23 @@ import { Memory } from '../../src/fit/memory.js';
 import { cutBlock } from '../bench/many-seams.js';
 import { askFor } from './asks.js';
 
-const mapOf = (seed: number): SeamMap => buildSeamMap(cutBlock(150, 60, seed)).map;
+/** Wide patches, and such narrow ones that treatments are pressed and made smaller. */
+const mapOf = (seed: number, patch = 60): SeamMap => buildSeamMap(cutBlock(2.5 * patch, patch, seed)).map;
 const stitch = fc.constantFrom('feather', 'herringbone', 'blanket', 'cretan');
 const manner = fc.constantFrom('tuck', 'bevel', 'short');
+const patch = fc.constantFrom(18, 30, 60);
 const width = fc.double({ min: 6, max: 10, noNaN: true });
 
 /** Changes one after another: which seam, and what it is to get. */
-const changes = fc.array(fc.record({ seam: fc.nat(), stitch, manner, width, reverse: fc.boolean() }), {
+const change = fc.record({
+  seam: fc.nat(),
+  stitch,
+  manner,
+  width,
+  reverse: fc.boolean(),
+  side: fc.boolean(),
+});
+const changes = fc.array(change, {
   minLength: 1,
   maxLength: 4,
 });
@@ -25,8 +36,8 @@ const asksFor = (map: SeamMap, manners: 'tuck' | 'bevel' | 'short'): LineAsk[] =
 describe('a block fitted anew after a change', () => {
   test('is fitted as it would be without what was known before, change upon change', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 20 }), manner, changes, (seed, manners, many) => {
-        const map = mapOf(seed);
+      fc.property(fc.integer({ min: 1, max: 20 }), patch, manner, changes, (seed, wide, manners, many) => {
+        const map = mapOf(seed, wide);
         const rules = { gap: 0.6, outline: 'trim' } as const;
         const memory = new Memory();
         const asks = asksFor(map, manners);
@@ -36,13 +47,31 @@ describe('a block fitted anew after a change', () => {
           asks[k] = askFor(asks[k].seam, change.stitch, {
             manner: change.manner,
             reverse: change.reverse,
+            side: change.side ? 'left' : 'right',
             sizes: { width: change.width },
           });
-          expect(fitLines(map, [...asks], rules, memory)).toEqual(fitLines(map, asks, rules));
+          const anew = fitLines(map, [...asks], rules);
+          expect(isDeepStrictEqual(fitLines(map, [...asks], rules, memory), anew)).toBe(true);
         }
       }),
-      { numRuns: 12 },
+      { numRuns: 16 },
     );
+  });
+
+  test('is fitted from the start under other rules, or where other seams are asked for', () => {
+    const map = mapOf(3, 30);
+    const memory = new Memory();
+    const asks = asksFor(map, 'short');
+    for (const [gap, some] of [
+      [0.6, asks],
+      [1.2, asks],
+      [1.2, asks.slice(2)],
+      [1.2, [...asks].reverse()],
+      [0.6, asks],
+    ] as const) {
+      const rules = { gap, outline: 'trim' } as const;
+      expect(isDeepStrictEqual(fitLines(map, some, rules, memory), fitLines(map, some, rules))).toBe(true);
+    }
   });
 
   test('keeps what a change does not reach, as it is', () => {
