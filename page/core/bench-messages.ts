@@ -22,6 +22,8 @@ export interface BenchUnit {
     readonly path: Float64Array;
     /** diameter of a knot, width of satin, else 0 */
     readonly size: number;
+    /** which of the stitch's threads, from 0 */
+    readonly thread: number;
     /** worked only where a row ends */
     readonly isEnding: boolean;
   }[];

@@ -11,6 +11,7 @@ import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { parseStitch } from '../../src/stitches/parse.js';
 import type { StitchRecord } from '../../src/stitches/stitch-record.js';
 import type { Benched, BenchFinding, BenchUnit } from './bench-messages.js';
+import { benchThread } from './bench-threads.js';
 import { complaintOf } from './complaint.js';
 import { drawnBlock, drawnThread } from './drawn.js';
 import { withStitches } from './own-stitches.js';
@@ -38,7 +39,7 @@ export async function benched(
     const unit = unitOf(record, name);
     const dictionary = withStitches(library, new Map([[name, stitch]]));
     const dressing = defaultDressing(samples.map, { source, dictionary, stitch: name });
-    const threads = dressing.threads.map((thread, k) => (k === 0 ? { ...thread, hex: MADDER } : thread));
+    const threads = dressing.threads.map((thread, k) => ({ ...thread, hex: benchThread(k) }));
     const dressed = dress(samples, { ...dressing, threads }, dictionary);
     return {
       unit,
@@ -54,9 +55,6 @@ export async function benched(
   }
 }
 
-/** Clear on the samples' cloth, and as the thread on the sheet. */
-const MADDER = '#8c2f3f';
-
 /** What a stitch that has no file yet is called in messages. */
 const WHERE = 'This stitch';
 
@@ -70,11 +68,12 @@ function unitOf(record: StitchRecord, name: string): BenchUnit {
     length: unit.length,
     spots: unit.seats,
     seats: own.seats,
-    legs: [...unit.legs, ...unit.ending].map(({ name: called, kind, path, size }, k) => ({
+    legs: [...unit.legs, ...unit.ending].map(({ name: called, kind, path, size, thread }, k) => ({
       name: called,
       kind,
       path,
       size,
+      thread,
       isEnding: k >= unit.legs.length,
     })),
     left: unit.reach.left,

@@ -2,13 +2,15 @@ import type { StitchRecord } from '../../../src/stitches/stitch-record.js';
 import { nameFor } from '../../state/bench/fresh.js';
 import { freeFileName } from '../../state/bench/library.js';
 import { changeStitch, renameStitch } from '../../state/bench/on-bench.js';
+import { LinesField, WrittenField } from './written-field.js';
 
-/** What the stitch is called and what it is for. */
+/** What the stitch is called, what it is for, and where it comes from. */
 export function NamesPart({ name, record }: { name: string; record: StitchRecord }) {
+  const write = (part: Partial<StitchRecord>) => changeStitch((now) => ({ ...now, ...part }));
   return (
     <section>
       <h2>Names</h2>
-      <Line
+      <WrittenField
         title="Title"
         value={record.title}
         onChange={(title) => renameStitch(title, (taken) => freeFileName(nameFor(taken)))}
@@ -16,45 +18,22 @@ export function NamesPart({ name, record }: { name: string; record: StitchRecord
       <p class="hint">
         Its file is <code>{name}.json</code>.
       </p>
-      <Line
+      <WrittenField
         title="Other names"
         value={record.otherNames.join(', ')}
-        onChange={(text) =>
-          changeStitch((now) => ({ ...now, otherNames: text.split(',').flatMap((one) => one.trim() || []) }))
-        }
+        onChange={(text) => write({ otherNames: text.split(',').flatMap((one) => one.trim() || []) })}
       />
-      <Line
+      <WrittenField
         title="Family"
         value={record.family}
-        onChange={(family) => changeStitch((now) => ({ ...now, family }))}
+        onChange={(family) => family.trim() && write({ family: family.trim() })}
       />
-      <Line
+      <WrittenField
         title="What for"
         value={record.for}
-        onChange={(use) => changeStitch((now) => ({ ...now, for: use }))}
+        onChange={(use) => use.trim() && write({ for: use.trim() })}
       />
+      <LinesField title="Learned from" lines={record.sources} onChange={(sources) => write({ sources })} />
     </section>
-  );
-}
-
-function Line({
-  title,
-  value,
-  onChange,
-}: {
-  title: string;
-  value: string;
-  onChange: (text: string) => void;
-}) {
-  return (
-    <label class="written">
-      <span>{title}</span>
-      <input
-        type="text"
-        maxLength={300}
-        value={value}
-        onChange={({ currentTarget }) => onChange(currentTarget.value)}
-      />
-    </label>
   );
 }

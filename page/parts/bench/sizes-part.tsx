@@ -1,5 +1,5 @@
-import { useState } from 'preact/hooks';
 import type { StitchRecord } from '../../../src/stitches/stitch-record.js';
+import { renamed } from '../../state/bench/names.js';
 import { changeStitch, releaseStitch } from '../../state/bench/on-bench.js';
 import {
   isNeeded,
@@ -8,7 +8,9 @@ import {
   parameterRemoved,
 } from '../../state/bench/parameters.js';
 import { Choice } from '../choice.js';
+import { NewName } from './new-name.js';
 import { NumberField } from './number-field.js';
+import { WrittenField } from './written-field.js';
 
 const UNITS = [
   ['mm', 'mm'],
@@ -19,7 +21,6 @@ const UNITS = [
 
 /** What of the stitch can be asked for in other sizes: its usual size, and from where to where. */
 export function SizesPart({ record }: { record: StitchRecord }) {
-  const [wanted, setWanted] = useState('');
   return (
     <section>
       <h2>Sizes</h2>
@@ -52,6 +53,18 @@ export function SizesPart({ record }: { record: StitchRecord }) {
               <summary>
                 from {min} to {max}
               </summary>
+              <WrittenField
+                title="Title"
+                value={title}
+                onChange={(text) => text.trim() && change({ title: text.trim() })}
+              />
+              {!isNeeded(name) && (
+                <WrittenField
+                  title="Called"
+                  value={name}
+                  onChange={(to) => changeStitch((now) => renamed(now, 'quantity', name, to))}
+                />
+              )}
               <div class="fields">
                 <NumberField title="from" value={min} onChange={(value) => change({ min: value })} />
                 <NumberField title="to" value={max} onChange={(value) => change({ max: value })} />
@@ -80,24 +93,11 @@ export function SizesPart({ record }: { record: StitchRecord }) {
           </fieldset>
         );
       })}
-      <form
-        class="row"
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (wanted.trim()) changeStitch((now) => parameterAdded(now, wanted.trim()));
-          setWanted('');
-        }}
-      >
-        <input
-          type="text"
-          aria-label="Name of another size"
-          placeholder="another, such as Lean"
-          maxLength={40}
-          value={wanted}
-          onInput={({ currentTarget }) => setWanted(currentTarget.value)}
-        />
-        <button type="submit">Add</button>
-      </form>
+      <NewName
+        title="another size"
+        hint="another, such as Lean"
+        onAdd={(title) => changeStitch((now) => parameterAdded(now, title))}
+      />
       <p class="hint">Points use a size by the name behind its title, in what is written along or across.</p>
     </section>
   );

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { OwnStitch } from '../../core/bench-messages.js';
+import { drafts, goOnWithDraft, throwAway } from '../../state/bench/drafts.js';
 import { forgetOwn, handOut, layCopy, layFresh, layOwn, takeInStitches } from '../../state/bench/library.js';
-import { ownStitches } from '../../state/bench/on-bench.js';
+import { draft, ownStitches } from '../../state/bench/on-bench.js';
 import { found } from '../../state/find-offers.js';
 import { offers } from '../../state/work.js';
 import { FileButton } from '../file-button.js';
@@ -11,6 +12,7 @@ import { Search } from '../search.js';
 export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
   const [wanted, setWanted] = useState('');
   const stitches = offers.value.filter(({ shelf }) => shelf === 'stitch');
+  const open = drafts.value.filter(({ id }) => id !== draft.value?.id);
   const titleOf = ({ name }: OwnStitch) => stitches.find((one) => one.name === name)?.title ?? name;
   return (
     <div class="start">
@@ -27,6 +29,29 @@ export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
         </button>
         <FileButton title="Take in stitch files" accept=".json" onFiles={takeInStitches} />
       </div>
+      {open.length > 0 && <h3>Not finished</h3>}
+      <ul class="own">
+        {open.map((one) => (
+          <li key={one.id}>
+            <button
+              type="button"
+              class="what"
+              onClick={async () => {
+                await goOnWithDraft(one);
+                onChosen();
+              }}
+            >
+              {one.record.title}{' '}
+              <span class="aside">
+                {one.name}.json, {new Date(one.changedAt).toLocaleString()}
+              </span>
+            </button>
+            <button type="button" class="quiet" onClick={() => void throwAway(one.id)}>
+              Throw away<span class="unseen"> {one.record.title}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
       {ownStitches.value.length > 0 && <h3>My own stitches</h3>}
       <ul class="own">
         {ownStitches.value.map((stitch) => (

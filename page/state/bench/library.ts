@@ -2,10 +2,11 @@ import type { OwnStitch } from '../../core/bench-messages.js';
 import type { GivenFile } from '../../core/messages.js';
 import { whileTelling } from '../actions.js';
 import { ask } from '../core-call.js';
-import { notKept } from '../keep.js';
+import { newId, notKept } from '../keep.js';
 import { handOver } from '../take-away.js';
 import { history, offers, told } from '../work.js';
 import { type Complaint, complaints } from './complaints.js';
+import { drafts } from './drafts.js';
 import { copyOf, freshStitch, nameFor } from './fresh.js';
 import { forgetStitch, keepStitch, keptStitches } from './kept-stitches.js';
 import { draft, isBenchOpen, layOnBench, ownStitches } from './on-bench.js';
@@ -86,25 +87,26 @@ export function handOut({ name, text }: OwnStitch): void {
 
 export const layFresh = (): void => {
   const title = 'My stitch';
-  layOnBench({ name: freeFileName(nameFor(title)), record: freshStitch(title) });
+  layOnBench({ id: newId(), name: freeFileName(nameFor(title)), record: freshStitch(title) });
 };
 
 /** A copy of a stitch in the dictionary, under a title of its own. */
 export const layCopy = (name: string, title: string) =>
   whileTelling('Laying it on the bench', async () => {
     const record = copyOf(await ask('stitchFile', { name }), `My ${title.toLowerCase()}`);
-    layOnBench({ name: freeFileName(nameFor(record.title)), record });
+    layOnBench({ id: newId(), name: freeFileName(nameFor(record.title)), record });
     isBenchOpen.value = true;
   });
 
-/** One of the maker's own, to be worked on. */
+/** One of the maker's own, to be worked on, as it was saved. */
 export function layOwn({ name, text }: OwnStitch): void {
-  layOnBench({ name, record: JSON.parse(text) });
+  layOnBench({ id: newId(), name, record: JSON.parse(text) });
 }
 
-/** A name for a file that none of the maker's own has. */
+/** A name for a file that none of the maker's own has, and none that is not finished. */
 export function freeFileName(wanted: string): string {
+  const taken = new Set([...ownStitches.value, ...drafts.value].map((one) => one.name));
   let name = wanted;
-  for (let k = 2; ownStitches.value.some((one) => one.name === name); k++) name = `${wanted}-${k}`;
+  for (let k = 2; taken.has(name); k++) name = `${wanted}-${k}`;
   return name;
 }

@@ -6,6 +6,8 @@ import { told } from '../work.js';
 
 /** A stitch on the bench: the record of its file, and the name that the file will have. */
 export interface Draft {
+  /** tells it from others that are kept, whatever they are called */
+  readonly id: string;
   readonly name: string;
   readonly record: StitchRecord;
 }
@@ -50,10 +52,14 @@ export function redoStitch(): void {
   told.value = 'Done again';
 }
 
+/** The stitch on the bench as it was laid there: as long as it is that, there is nothing to lose. */
+export const laid = signal<StitchRecord | null>(null);
+
 /** A stitch is laid on the bench; what was there before is one step back. */
-export function layOnBench(next: Draft | null): void {
+export function layOnBench(next: Draft): void {
   batch(() => {
     chosen.value = null;
+    laid.value = next.record;
     benchHistory.value = draft.value ? changed(benchHistory.value, next) : begun(next);
   });
 }
@@ -62,6 +68,6 @@ export function layOnBench(next: Draft | null): void {
 export function renameStitch(title: string, nameOf: (title: string) => string): void {
   const now = draft.value;
   if (!now || title.trim() === '' || title === now.record.title) return;
-  const next = { name: nameOf(title), record: { ...now.record, title: title.trim() } };
+  const next = { ...now, name: nameOf(title), record: { ...now.record, title: title.trim() } };
   benchHistory.value = changed(benchHistory.value, next);
 }

@@ -1,4 +1,4 @@
-import type { StitchRecord } from '../../../src/stitches/stitch-record.js';
+import type { PlaceRecord, StitchRecord } from '../../../src/stitches/stitch-record.js';
 import { freeName } from './legs.js';
 
 /** The stitch with a seat on a point; it goes by the point's name where it can. */
@@ -13,3 +13,19 @@ export function seatRemoved(record: StitchRecord, name: string): StitchRecord {
   const left = Object.entries(seats).filter(([key]) => key !== name);
   return left.length ? { ...rest, seats: Object.fromEntries(left) } : rest;
 }
+
+/** The stitch with a seat that is on no point, half-way along a repeat on the seam, to be laid where it belongs. */
+export function freeSeatAdded(record: StitchRecord): StitchRecord {
+  const name = freeName('window', Object.keys(record.seats ?? {}));
+  return seatWritten(record, name, ['length / 2', 0]);
+}
+
+/** The stitch with a seat elsewhere: on a point, or at a place of its own. */
+export const seatWritten = (
+  record: StitchRecord,
+  name: string,
+  seat: string | PlaceRecord,
+): StitchRecord => ({
+  ...record,
+  seats: { ...record.seats, [name]: seat },
+});

@@ -119,7 +119,7 @@ describeInBrowser('drawing seams', (open) => {
     expect(junctions.filter(({ onOutline }: { onOutline: boolean }) => onOutline)).toHaveLength(3);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 60_000);
+  }, 120_000);
 
   it('moves a point with a finger: patches and stitches follow while it is held, and one step back undoes it all', async () => {
     const { page, faults } = await open({ hasTouch: true, viewport: { width: 820, height: 1180 } });
@@ -159,7 +159,7 @@ describeInBrowser('drawing seams', (open) => {
     expect(await facts(page)).toBe(held);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 60_000);
+  }, 120_000);
 
   it('by keys alone: a seam is put in, moved, bent, divided and taken out, and each is undone', async () => {
     const { page, faults } = await open({ colorScheme: 'dark' });
@@ -205,7 +205,7 @@ describeInBrowser('drawing seams', (open) => {
     await page.getByRole('heading', { name: 'Would miss their seam' }).waitFor({ state: 'detached' });
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 60_000);
+  }, 120_000);
 
   it('over a stitch file, whose stops stay: its bytes are those that the command line writes', async () => {
     const { page, faults } = await open();
@@ -234,7 +234,7 @@ describeInBrowser('drawing seams', (open) => {
     expect(readFileSync(join(folder, 'dressed.dst')).equals(readFileSync(sewn.path))).toBe(true);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 60_000);
+  }, 120_000);
 
   it('on a photo that is scaled by two known points, in inches as in millimeters', async () => {
     const { page, faults } = await open();
@@ -268,7 +268,7 @@ describeInBrowser('drawing seams', (open) => {
     await expect.poll(async () => Math.abs(Number(await apart.inputValue()) - 150)).toBeLessThan(0.6);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 60_000);
+  }, 120_000);
 
   it('with fabrics picked from photos: by touch, by keys, and all at once from the one behind the block', async () => {
     const { page, faults } = await open();
@@ -326,5 +326,5 @@ describeInBrowser('drawing seams', (open) => {
       .toBeLessThanOrEqual(NEAR);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 60_000);
+  }, 120_000);
 });
