@@ -12,10 +12,13 @@ import { SNAP } from '../../src/geometry/tolerances.js';
 import { defaultDressing } from '../../src/plan.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
 import { drawnBlock } from './drawn.js';
+import { carriedPoint, linePoints } from './drawn-lines.js';
+import { hasWishes, withoutWishes } from './meetings.js';
 import type { Bare } from './messages.js';
 import { missingIn } from './missing.js';
 import { readBlock } from './read-block.js';
-import { redrawn } from './redraw.js';
+import { carrier, redrawn } from './redraw.js';
+import { wishesCarried } from './wishes.js';
 
 /** The block without thread, as it is drawn, and its lines; a drawing that was made elsewhere is given as seams. */
 export async function bareBlock(block: Block, dressing: Dressing): Promise<Bare> {
@@ -48,9 +51,28 @@ export async function redraw(
   const block = await blockOf(dressing.block);
   const before = await drawingIn(block, dressing);
   const text = writeSeamDrawing(drawing);
-  const next = { ...dressing, block: sourceOf(block, dressing, text), ...keptClear(block, dressing) };
-  const to = { drawing: readSeamDrawing(text, 'drawing')!, block: await blockOf(next.block) };
+  const after = readSeamDrawing(text, 'drawing')!;
+  const drawn = sourceOf(block, dressing, text);
+  const source = hasWishes(drawn)
+    ? await wishesRedrawn(dressing.block, drawn, before, after, blockOf)
+    : drawn;
+  const next = { ...dressing, block: source, ...keptClear(block, dressing) };
+  const to = { drawing: after, block: await blockOf(next.block) };
   return redrawn(next, { drawing: before, block: withFabrics(block, dressing) }, to);
+}
+
+/** What the maker said of junctions goes along with their lines, and counts the seams as they are then. */
+async function wishesRedrawn(
+  was: BlockSource,
+  is: BlockSource,
+  before: SeamDrawing,
+  after: SeamDrawing,
+  blockOf: (source: BlockSource) => Promise<Block>,
+): Promise<BlockSource> {
+  const [from, to] = [await blockOf(withoutWishes(was)), await blockOf(withoutWishes(is))];
+  const [lines, now] = [linePoints(before), linePoints(after)];
+  const place = (at: readonly [number, number]) => carriedPoint([at[0], at[1]], lines, now) ?? at;
+  return { ...is, ...wishesCarried(is, from.map, to.map, { place, seam: carrier(before, after) }) };
 }
 
 function sourceOf({ existing }: Block, { block: source }: Dressing, text: string): BlockSource {

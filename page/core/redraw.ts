@@ -7,6 +7,7 @@ import type { SeamDrawing } from '../../src/formats/seam-drawing.js';
 import { pointInside } from '../../src/geometry/area.js';
 import type { Point } from '../../src/geometry/point.js';
 import { carriedPoint, linePoints, lineUnder } from './drawn-lines.js';
+import { withFreeNumbers } from './renumber.js';
 
 /**
  * A dressing goes along with its block when that is drawn anew: what lies on a line goes where the line went, and every
@@ -38,7 +39,7 @@ export function redrawn(
   const { bare, order } = dressing;
   return {
     ...dressing,
-    treatments,
+    treatments: withFreeNumbers(treatments, to.block.map),
     ...(bare && { bare: bare.map(moved) }),
     ...(order && { order: order.map((id) => renamed.get(id) ?? id) }),
     fabrics: fabricsOn(to.block.map, from.block.map, dressing.fabrics ?? []),
@@ -53,7 +54,10 @@ function foundSeam(map: SeamMap, reference: SeamReference | null): SeamReference
 }
 
 /** Tells where a reference is once its line has moved; null when its line is gone. */
-function carrier(from: SeamDrawing, to: SeamDrawing): (reference: SeamReference) => SeamReference | null {
+export function carrier(
+  from: SeamDrawing,
+  to: SeamDrawing,
+): (reference: SeamReference) => SeamReference | null {
   const was = linePoints(from);
   const is = linePoints(to);
   return (reference) => {

@@ -20,7 +20,7 @@ export function MissingList() {
         {missing.map((one) => (
           <li key={one.treatment}>
             <p>
-              <strong>✕ {titlesOf(one)}</strong>, made for what was {lineTitle(one.seam)}: {whyOf(one)}.
+              <strong>✕ {titlesOf(one)}</strong>: its seam is not where it was; {whyOf(one)}.
             </p>
             <div class="row wrap">
               {one.nearest?.isBare && (
