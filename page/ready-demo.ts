@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import { type Plugin, runnerImport } from 'vite';
 
@@ -14,6 +15,7 @@ export const readyDemo = (): Plugin => ({
     if (id !== `\0${NAME}`) return null;
     const made = join(import.meta.dirname, 'core/ready-text.ts');
     const { module } = await runnerImport<typeof import('./core/ready-text.js')>(made);
-    return `export default ${JSON.stringify(module.readyText)}`;
+    const stamp = createHash('sha256').update(module.readyText).digest('base64url');
+    return `export default ${JSON.stringify(module.readyText)}; export const stamp = '${stamp}'`;
   },
 });

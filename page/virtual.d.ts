@@ -2,4 +2,6 @@
 declare module 'virtual:ready' {
   const text: string;
   export default text;
+  /** tells it from the text of a page that was built otherwise */
+  export const stamp: string;
 }

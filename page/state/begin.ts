@@ -11,20 +11,22 @@ import { listenToDrops } from './drop.js';
 import { begun } from './history.js';
 import { keepKept, newId, workOfBefore } from './keep.js';
 import { keepDressed } from './keep-dressed.js';
+import { pictureOfBefore } from './keep-picture.js';
 import { listenToKeys } from './keys.js';
 import { keepLooking } from './look.js';
 import { firstShown } from './painter.js';
 import { figures, history, offers, picture, work } from './work.js';
 
-/** The page begins: with the work that was on it, else with the demo block, which is there before the core is. */
+/** The page begins: with the work that was on it, else with the demo block; their pictures are there before the core is. */
 export async function begin(): Promise<void> {
   const isOwnThere = takeUpOwn();
   const before = await workOfBefore();
   const { dressing, ...shown } = unpacked<Ready>(ready);
+  const known = before ? await pictureOfBefore(before) : shown.picture;
   batch(() => {
     offers.value = shown.offers;
     figures.value = shown.figures;
-    if (!before) picture.value = shown.picture;
+    picture.value = known;
     history.value = begun(
       before ?? { id: newId(), dressing, file: null, roles: null, named: [], why: [], hidden: [] },
     );

@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { keysOf, withNews } from '../core/news.js';
 import { askAbout, Refused } from './core-call.js';
+import { keepPicture } from './keep-picture.js';
 import { complaint, picture, type Work, work } from './work.js';
 
 /**
@@ -14,12 +15,14 @@ export function keepDressed(): void {
   const dressNext = async () => {
     isAtIt = true;
     while (next) {
-      const { dressing, file } = next;
+      const now: Work = next;
+      const { dressing, file } = now;
       next = null;
       try {
         const before = picture.value;
         const has = before ? keysOf(before) : [];
         picture.value = withNews(before, await askAbout(file, 'redress', { dressing, has }));
+        keepPicture(now, picture.value);
       } catch (error) {
         if (!(error instanceof Refused)) throw error;
         complaint.value = error.complaint;
