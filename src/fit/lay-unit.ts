@@ -34,7 +34,10 @@ export function layPlace(lay: Layer, place: Place, thread: Thread | null, u: num
   layOnThread(lay, holes, alongLine(place, u), acrossLine(place, 0));
 }
 
-/** Lays legs of a unit at its place; `table` has the node of the chain for each of the unit's nodes, -1 where it is not laid yet. */
+/**
+ * Lays legs of a unit at its place; `table` has the node of the chain for each of the unit's nodes, -1 where it is not laid yet.
+ * Figures that keep their shape are drawn in to `share` of their size.
+ */
 export function layUnit(
   growing: GrowingChain,
   lay: Layer,
@@ -43,6 +46,7 @@ export function layUnit(
   legs: readonly UnitLeg[],
   table: Int32Array,
   { shared, over }: Fastened,
+  share = 1,
 ): void {
   const { nodes } = place.run.unit;
   if (lay.wedged) lay.drawIn(outermost(place));
@@ -61,7 +65,7 @@ export function layUnit(
     return node(i);
   };
   for (const leg of legs) {
-    const stand = leg.bends ? null : standAt(lay, place, leg.anchor);
+    const stand = leg.bends ? null : standAt(lay, place, leg.anchor, share);
     const from = stand ? rigidNode(leg.from, stand) : node(leg.from);
     const to = stand ? rigidNode(leg.to, stand) : node(leg.to);
     growing.startLeg(from, to, leg, place.index, passesOf(placing.passes, leg.share));
@@ -119,12 +123,22 @@ interface Stand {
   readonly hand: 1 | -1;
 }
 
-function standAt(lay: Layer, place: Place, anchor: number): Stand {
+function standAt(lay: Layer, place: Place, anchor: number, share: number): Stand {
   const { nodes } = place.run.unit;
   const [u, v] = [nodes[2 * anchor], nodes[2 * anchor + 1]];
   lay.at(alongLine(place, u), acrossLine(place, v));
   const [x, y, theta, scale] = lay.out;
-  return { anchor, u, v, x, y, cos: Math.cos(theta), sin: Math.sin(theta), scale, hand: place.hand };
+  return {
+    anchor,
+    u,
+    v,
+    x,
+    y,
+    cos: Math.cos(theta),
+    sin: Math.sin(theta),
+    scale: scale * share,
+    hand: place.hand,
+  };
 }
 
 /** Lays a point that keeps its place beside an anchor: turned with the line, not bent by it. */

@@ -1,4 +1,5 @@
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
+import { figuresApart } from './figures-apart.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import { type Layer, layer } from './lay.js';
@@ -24,10 +25,13 @@ export function placeUnits(placing: Placing): Chain {
   const tables: Int32Array[] = [];
   const grown = [growing.size];
   const likeBefore = repeatsBefore(placing, places, lay);
+  const shares = figuresApart(placing, places, lay);
   for (const place of places) {
     const { index } = place;
     const { unit } = place.run;
-    const like = likeBefore(index);
+    const share = shares ? shares[index] : 1;
+    const before = likeBefore(index);
+    const like = before >= 0 && shares && shares[before] !== share ? -1 : before;
     if (like >= 0) {
       const { dx, dy } = between(lay, places[like], place);
       const shift = grown[index].nodes - grown[like].nodes;
@@ -38,7 +42,7 @@ export function placeUnits(placing: Placing): Chain {
       if (closed && index > 0 && index === places.length - 1) {
         for (const [a, b] of unit.joins) if (tables[0][b] >= 0) table[a] = tables[0][b];
       }
-      layUnit(growing, lay, placing, place, unit.legs, table, fastenedIn.get(unit)!);
+      layUnit(growing, lay, placing, place, unit.legs, table, fastenedIn.get(unit)!, share);
       tables.push(table);
     }
     grown.push(growing.size);

@@ -1,5 +1,6 @@
 import { wrapAngle } from '../geometry/point.js';
 import type { Unit } from '../stitches/stitch.js';
+import { figuresApart } from './figures-apart.js';
 import { type Layer, layer } from './lay.js';
 import { layPlace } from './lay-unit.js';
 import { threadOver } from './on-thread.js';
@@ -26,19 +27,34 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   const lay = layer(placing.laying);
   if (name === CREST) return crests(placing, lay);
   const spots: SeatSpot[] = [];
-  const add = (place: Place) => {
+  const places = placesOf(placing);
+  const shares = figuresApart(placing, places, lay);
+  const add = (place: Place, share = 1) => {
     const seat = place.run.unit.seats.find((one) => one.name === name);
     if (!seat) return;
-    layPlace(lay, place, threadOver(place.run.unit, seat.u, seat.v), seat.u, seat.v);
+    const [u, v] = onFigure(place.run.unit, seat, share);
+    layPlace(lay, place, threadOver(place.run.unit, seat.u, seat.v), u, v);
     const hand = place.hand * seat.v < -SAME ? -1 : place.hand * seat.v > SAME ? 1 : place.hand;
     const [x, y, theta] = lay.out;
     spots.push({ x, y, theta: hand === 1 ? theta : theta + Math.PI, hand });
   };
-  const places = placesOf(placing);
-  for (const place of places) add(place);
+  for (const [i, place] of places.entries()) add(place, shares?.[i]);
   if (places.length && !placing.closed && closesOnSeat(placing.runs[placing.runs.length - 1].unit, name))
     add(afterLast(placing, places));
   return spots;
+}
+
+/** Where a seat lies on a unit whose figures are drawn in to a share of their size; what is on no figure stays. */
+function onFigure(
+  { legs, nodes }: Unit,
+  { u, v }: { u: number; v: number },
+  share: number,
+): [number, number] {
+  const isHere = (node: number) => Math.hypot(nodes[2 * node] - u, nodes[2 * node + 1] - v) < SAME;
+  const leg = share < 1 && legs.find(({ bends, from, to }) => !bends && (isHere(from) || isHere(to)));
+  if (!leg) return [u, v];
+  const [au, av] = [nodes[2 * leg.anchor], nodes[2 * leg.anchor + 1]];
+  return [au + share * (u - au), av + share * (v - av)];
 }
 
 /** Every top of the waves that a row is worked on; up leads on, away from the seam. */

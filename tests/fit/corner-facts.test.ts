@@ -115,6 +115,35 @@ describe('at a corner of 20 to 160 degrees, to either hand', () => {
     ).toEqual([]);
   });
 
+  test('figures that keep their shape do not touch each other, on the inner side or the outer', () => {
+    const gapOf = (fit: SeamFit, near: (p: XY) => boolean): number => {
+      const byUnit = new Map<string, XY[]>();
+      for (const leg of legsOf(fit)) {
+        const key = `${leg.chain}/${leg.unit}`;
+        byUnit.set(key, [...(byUnit.get(key) ?? []), ...along([leg]).filter(near)]);
+      }
+      const units = [...byUnit.values()];
+      let least = Infinity;
+      units.forEach((a, i) => {
+        for (const b of units.slice(i + 1))
+          for (const [x, y] of a) for (const [p, q] of b) least = Math.min(least, Math.hypot(x - p, y - q));
+      });
+      return least;
+    };
+    expect(
+      every(
+        ({ fit }, _, degrees) => {
+          if (Math.abs(degrees) > 120) return null;
+          const gap = gapOf(fit, ([x, y]) => Math.hypot(x - CORNER[0], y - CORNER[1]) < 16);
+          // a thread is 0.4 mm wide
+          return gap < 0.45 ? `${gap.toFixed(2)} mm apart` : null;
+        },
+        // half wheels stand rim to rim on a straight, too
+        ['detached-wheatear', ...FIGURES.filter((stitch) => stitch !== 'half-wheels')],
+      ),
+    ).toEqual([]);
+  }, 120_000);
+
   test('whole (or half) repeats fill both sides between their ends, each within the stretch allowed', () => {
     expect(
       every(({ fit }) => {
