@@ -35,8 +35,8 @@ function sewn(record: StitchRecord): string {
   const stitch = parseStitch(record, 'any');
   const { width } = record.parameters;
   return JSON.stringify(
-    [{}, { width: (width.min + width.max) / 2 }].map((values) => {
-      const { nodes, legs, ending, closing, joins, seats } = stitch.build(values);
+    [width.default, (width.min + width.max) / 2].map((wide) => {
+      const { nodes, legs, ending, closing, joins, seats } = stitch.build({ width: wide });
       const plain = ({ name: _, ...leg }: (typeof legs)[number]) => ({ ...leg, path: [...leg.path] });
       return [
         [...nodes],
