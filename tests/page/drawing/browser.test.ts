@@ -207,6 +207,64 @@ describeInBrowser('drawing seams', (open) => {
     await page.context().close();
   }, 120_000);
 
+  it('curved by a stroke, by places touched, and round as a ring; each is a seam of the block, and each is undone', async () => {
+    const { page, faults } = await open();
+    await page.getByRole('button', { name: 'Draw seams' }).click();
+    await page.getByText('An empty block').click();
+    await page.getByRole('button', { name: '200 × 200 mm' }).click();
+    await page.getByRole('button', { name: 'Lay it out' }).click();
+    await lines(page, 'No seams yet');
+    await isDressed(page);
+    await tool(page, 'Curved');
+    // a wave from edge to edge, as a hand draws it
+    const wave = Array.from({ length: 21 }, (_, i): At => [10 * i, 60 + 18 * Math.sin(i / 3)]);
+    await dragged(page, wave);
+    await lines(page, '1 line drawn');
+    const on = await onScreen(page, [200, 200]);
+    const touch = async (place: At) => page.mouse.click(...on(place));
+    // a ring through four places closes where the first is touched again
+    for (const place of [
+      [100, 110],
+      [140, 140],
+      [100, 175],
+      [60, 140],
+      [100, 110],
+    ] as const)
+      await touch(place);
+    await lines(page, '2 lines drawn');
+    // places touched one after the other end where a seam is met
+    for (const place of [
+      [0, 110],
+      [30, 125],
+      [60, 140],
+    ] as const)
+      await touch(place);
+    await lines(page, '3 lines drawn');
+    await settled(page);
+    const saved = await kept(page);
+    const folder = mkdtempSync(join(tmpdir(), 'seamwright-'));
+    writeFileSync(join(folder, 'curves.svg'), saved.block.svg);
+    const { seams, junctions, patches } = JSON.parse(
+      (await seamwright(folder, 'seams', 'curves.svg', '--json')).stdout,
+    );
+    expect(seams.filter(({ closed }: { closed: boolean }) => closed)).toHaveLength(1);
+    expect(seams).toHaveLength(3);
+    expect(patches).toHaveLength(3);
+    expect(junctions).toHaveLength(4);
+    // the wave is where the hand went: no trembling, and no more than a millimeter off
+    const across = seams.find(({ points }: { points: At[] }) => points.every(([, y]) => y < 100));
+    const offs = across.points.map(([x, y]: At) => Math.abs(y - 60 - 18 * Math.sin(x / 30)));
+    expect(Math.max(...offs)).toBeLessThan(1.5);
+    for (const left of ['2 lines drawn', '1 line drawn', 'No seams yet']) {
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await lines(page, left);
+    }
+    await page.getByRole('button', { name: 'Redo' }).click();
+    await lines(page, '1 line drawn');
+    expect(faults).toEqual([]);
+    await page.context().close();
+  }, 120_000);
+
   it('over a stitch file, whose stops stay: its bytes are those that the command line writes', async () => {
     const { page, faults } = await open();
     await give(page, { name: 'panel.dst', text: Buffer.from(piecedPanel()) });
