@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { builtPage, hasBrowser, isDressed, launched, openPage } from '../page/browser.js';
+import { FRAME_TRACE, frameWork } from './frame-work.js';
 
 /** How often the page is opened; how often the size is dragged, and over how many steps. */
 const OPENINGS = 9;
@@ -33,10 +34,10 @@ await page.keyboard.press('ArrowRight');
 await page.waitForTimeout(3000);
 await isDressed(page);
 for (let i = 0; i < DRAGS; i++) {
-  const { frames, paintings, busy } = await dragged(page);
-  tell(`drag ${i + 1}, between frames of the page, ms`, frames);
-  tell('  between pictures of the seam fitted anew, ms', paintings);
-  console.log(`  the page itself was at work for ${(100 * busy).toFixed(0)} % of the time`);
+  const { frames, work, paintings } = await dragged(page);
+  tell(`drag ${i + 1}, from frame to frame, ms`, frames);
+  tell("  a frame's work on the page's own thread, ms", work);
+  tell('  from one picture of the seam fitted anew to the next, ms', paintings);
 }
 await browser.close();
 
@@ -45,8 +46,8 @@ interface Dragged {
   readonly frames: number[];
   /** from each new picture on the table to the next, ms */
   readonly paintings: number[];
-  /** which share of the time the page's own thread was at work */
-  readonly busy: number;
+  /** what each frame took of the page's own thread, ms */
+  readonly work: number[];
 }
 
 /** Drags the handle of the first seam's size to and fro, and measures meanwhile. */
@@ -80,14 +81,7 @@ async function dragged(page: Page): Promise<Dragged> {
       return window.showing.call(this, bitmap);
     };
   `);
-  const metrics = await page.context().newCDPSession(page);
-  await metrics.send('Performance.enable', { timeDomain: 'threadTicks' });
-  const worked = async () => {
-    const { metrics: all } = await metrics.send('Performance.getMetrics');
-    const of = (name: string) => all.find((one) => one.name === name)!.value;
-    return { at: performance.now() / 1000, task: of('TaskDuration') };
-  };
-  const before = await worked();
+  await browser.startTracing(page, { categories: FRAME_TRACE });
   await page.mouse.move(startX, startY);
   await page.mouse.down();
   for (let i = 0; i < STEPS; i++) {
@@ -96,14 +90,14 @@ async function dragged(page: Page): Promise<Dragged> {
     await page.waitForTimeout(8);
   }
   await page.mouse.up();
-  const after = await worked();
+  const trace = await browser.stopTracing();
   await page.evaluate('window.measuring = false');
   await isDressed(page);
   await page.waitForTimeout(500);
   return {
     frames: await page.evaluate<number[]>('window.framesSeen'),
     paintings: await page.evaluate<number[]>('window.paintingsSeen'),
-    busy: (after.task - before.task) / (after.at - before.at),
+    work: frameWork(trace.toString()),
   };
 }
 
