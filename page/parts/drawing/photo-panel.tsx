@@ -1,4 +1,5 @@
 import { release, whileTelling } from '../../state/actions.js';
+import { bare } from '../../state/drawing/board.js';
 import {
   layPhoto,
   markedMm,
@@ -15,6 +16,8 @@ import { LengthField } from './length-field.js';
 /** A straight-down photo of the hooped block, to trace its seams where they really are. */
 export function PhotoPanel() {
   const is = photo.value;
+  // it is laid in the middle of the block
+  if (!bare.value) return null;
   return (
     <section aria-label="Photo" class="photo-panel">
       <label class="button">
