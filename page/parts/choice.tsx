@@ -13,7 +13,11 @@ export function Choice({ title, value, options, isOpen = () => true, onChoose }:
   return (
     <label class="choice">
       <span>{title}</span>
-      <select value={value} onChange={({ currentTarget }) => onChoose(currentTarget.value)}>
+      <select
+        aria-label={title}
+        value={value}
+        onChange={({ currentTarget }) => onChoose(currentTarget.value)}
+      >
         {options.map(([key, told]) => (
           <option key={key} value={key} disabled={key !== value && !isOpen(key)}>
             {told}

@@ -54,6 +54,7 @@ export function AccentItem({ line, treatment, accent, nth }: Item) {
       <label class="choice">
         <span>What it is</span>
         <select
+          aria-label="What it is"
           value={accent.ornament ?? `hand ${accent.byHand}`}
           onChange={({ currentTarget: { value } }) => {
             const other = figures.value.find(({ name }) => name === value);

@@ -43,6 +43,7 @@ export function RowItem({ line, rows, row, nth }: Item) {
         <label class="choice">
           <span>Stitch</span>
           <select
+            aria-label="Stitch"
             value={row.stitch}
             onChange={({ currentTarget }) => {
               const other = stitchOf(currentTarget.value);
