@@ -3,6 +3,7 @@ import { reachAt } from './band.js';
 import { countSteps } from './count-steps.js';
 import { fitSpan, type SpanFit, type SpanQuestion } from './fit-span.js';
 import { fitOnWaves } from './on-waves.js';
+import { singleFigure } from './single-figure.js';
 import { stretchLengths, takesWhole } from './span-counts.js';
 import { cornerEnd, type Span } from './spans.js';
 
@@ -17,7 +18,10 @@ export interface PieceFit extends SpanFit {
  */
 export function fitInPieces(question: SpanQuestion, gap: number): PieceFit[] {
   const { span } = question;
-  const fitOne = (one: SpanQuestion) => (one.rows.waves ? fitOnWaves(one, gap) : fitSpan(one));
+  const fitOne = (one: SpanQuestion): SpanFit => {
+    const fit = one.rows.waves ? fitOnWaves(one, gap) : fitSpan(one);
+    return fit.laid || fit.findings.length === 0 ? fit : (singleFigure(one) ?? fit);
+  };
   const whole = fitOne(question);
   const corners = cornersOf(question);
   if (whole.laid || corners.length === 0) return [{ ...whole, piece: span }];

@@ -76,6 +76,8 @@ export interface Stretch {
   readonly ends: readonly [EndKind, EndKind];
   /** the waves that the repeats are worked on, and how long their line is, mm; none on the plain line */
   readonly waves?: { readonly count: number; readonly along: number };
+  /** one figure alone in its middle, which does not fill it */
+  readonly single?: true;
 }
 
 /**

@@ -28,9 +28,10 @@ function beforeCorners({ ask, rows }: Line, pieces: readonly PieceFit[]): Part[]
   const laid = pieces.filter(({ stretches }) => stretches.length > 0);
   const parts = laid.flatMap(({ piece: { start, end }, stretches, scale }): Part[] => {
     const [first, last] = [stretches[0], stretches[stretches.length - 1]];
-    const repeat = ({ from, to, repeats }: Stretch) => (to - from) / repeats;
-    const before = first.from - wholeOverhang(rows, scale, repeat(first)).start;
-    const behind = last.to + wholeOverhang(rows, scale, repeat(last)).end;
+    const past = ({ from, to, repeats, single }: Stretch) =>
+      single ? { start: 0, end: 0 } : wholeOverhang(rows, scale, (to - from) / repeats);
+    const before = first.from - past(first).start;
+    const behind = last.to + past(last).end;
     return [
       ...(isBroken(start) ? [{ from: start.at, to: before }] : []),
       ...(isBroken(end) ? [{ from: behind, to: end.at }] : []),
