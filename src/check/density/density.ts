@@ -1,4 +1,4 @@
-import { AROUND, COARSE, COVER, COVER_CELL, FINE_IN_COVER, HOLE, TILE } from './cells.js';
+import { AROUND, COARSE, COARSE_CELLS, COVER, COVER_CELL, HOLE, TILE } from './cells.js';
 import type { Field } from './field.js';
 import { sewnBox } from './sewn-box.js';
 import type { SewnStitches } from './sewn-stitches.js';
@@ -26,12 +26,17 @@ export function density(sewn: SewnStitches): Density {
   const box = sewnBox(sewn, AROUND) ?? NOTHING;
   const totals = sewn.stops.map(() => ({ alone: new Total(), added: new Total() }));
   const tiles = tilesOf(sewn, box, TILE, AROUND);
-  const holes = fieldOf(box, tiles, COARSE, HOLE);
-  const depth = fieldOf(box, tiles, COVER, 1 / FINE_IN_COVER);
-  const cover = fieldOf(box, tiles, COVER, COVER_CELL);
+  const holes = fieldOf(box, tiles, COARSE, HOLE, Uint16Array);
+  const depth = fieldOf(box, tiles, COVER, COVER_CELL, Uint32Array);
+  const cover = fieldOf(box, tiles, COVER, COVER_CELL, Uint16Array);
   const cloth = new TileCloth();
   tiles.forEach((tile, t) => {
-    cloth.begin(tileOf(holes, t), tileOf(depth, t), tileOf(cover, t));
+    const [coarse, mms] = [COARSE_CELLS ** 2, TILE ** 2];
+    cloth.begin(
+      holes.counts.subarray(t * coarse, (t + 1) * coarse),
+      depth.counts.subarray(t * mms, (t + 1) * mms),
+      cover.counts.subarray(t * mms, (t + 1) * mms),
+    );
     let stop = 0;
     for (let at = 0; at < tile.stitches.length; ) {
       const from = at;
@@ -61,7 +66,13 @@ function stopOf(stops: SewnStitches['stops'], stitch: number, first: number): nu
 }
 
 /** A field of the box whose tiles are kept in the order in which they are given. */
-function fieldOf(box: Box, tiles: readonly TileStitches[], cell: number, unit: number): Field {
+function fieldOf<Counts extends Field['counts']>(
+  box: Box,
+  tiles: readonly TileStitches[],
+  cell: number,
+  unit: number,
+  Kept: new (length: number) => Counts,
+): Field & { readonly counts: Counts } {
   const across = Math.round(TILE / cell);
   const columns = Math.round((box.right - box.left) / cell);
   const rows = Math.round((box.bottom - box.top) / cell);
@@ -71,13 +82,9 @@ function fieldOf(box: Box, tiles: readonly TileStitches[], cell: number, unit: n
     starts[Math.round((top - box.top) / TILE) * wide + Math.round((left - box.left) / TILE)] =
       t * across ** 2;
   });
-  const counts = new Uint16Array(tiles.length * across ** 2);
+  const counts = new Kept(tiles.length * across ** 2);
   return { left: box.left, top: box.top, cell, columns, rows, across, starts, counts, unit };
 }
-
-/** The counts of a tile, in the order in which tiles are kept. */
-const tileOf = ({ counts, across }: Field, tile: number): Uint16Array =>
-  counts.subarray(tile * across ** 2, (tile + 1) * across ** 2);
 
 /** Where nothing is sewn. */
 const NOTHING: Box = { left: 0, top: 0, right: 0, bottom: 0 };

@@ -15,7 +15,7 @@ export interface Field {
   /** where in `counts` the cells of each tile begin, tile by tile, row by row; -1 where a tile has none */
   readonly starts: Int32Array;
   /** whole numbers, each of them worth `unit` */
-  readonly counts: Uint16Array;
+  readonly counts: Uint16Array | Uint32Array;
   readonly unit: number;
 }
 

@@ -1,28 +1,25 @@
+import { bits } from './bits.js';
 import { CapsuleRows } from './capsule-rows.js';
 
 /** A rectangle of cells that are covered by some capsule or by none: a bit for each, 32 in a word, words row by row. */
 export class MarkGrid {
   private readonly words: Int32Array;
   /** words in a row */
-  readonly across: number;
+  private readonly across: number;
   private readonly capsule: CapsuleRows;
   /** the rows that may be covered */
   private first: number;
   private last = -1;
 
-  /**
-   * @param wide of a cell, mm; the first one's corner is at 0, 0
-   * @param high of a cell, mm
-   */
+  /** @param cell side of a cell, mm; the first one's corner is at 0, 0 */
   constructor(
     columns: number,
     private readonly rows: number,
-    wide: number,
-    high: number,
+    cell: number,
   ) {
     this.across = Math.ceil(columns / 32);
     this.words = new Int32Array(rows * this.across);
-    this.capsule = new CapsuleRows(columns, rows, wide, high);
+    this.capsule = new CapsuleRows(columns, rows, cell, cell);
     this.first = rows;
   }
 
@@ -32,58 +29,44 @@ export class MarkGrid {
     capsule.ofSegment(x0, y0, x1, y1, radius);
     const { first, last, from, to } = capsule;
     if (first > last) return;
-    this.first = Math.min(this.first, first);
-    this.last = Math.max(this.last, last);
+    if (first < this.first) this.first = first;
+    if (last > this.last) this.last = last;
     for (let row = first; row <= last; row++) {
       const low = from[row];
       const high = to[row];
       if (high < low) continue;
-      const at = row * across;
-      const begin = low >> 5;
-      const end = high >> 5;
-      // from the bit of the first column up, and up to that of the last
-      const head = -1 << (low & 31);
-      const tail = -1 >>> (31 - (high & 31));
-      if (begin === end) {
-        words[at + begin] |= head & tail;
-        continue;
+      const end = row * across + (high >> 5);
+      // from the bit of the first column up, and in the last word up to that of the last
+      let mask = -1 << (low & 31);
+      for (let at = row * across + (low >> 5); at < end; at++) {
+        words[at] |= mask;
+        mask = -1;
       }
-      words[at + begin] |= head;
-      for (let word = begin + 1; word < end; word++) words[at + word] = -1;
-      words[at + end] |= tail;
+      words[end] |= mask & (-1 >>> (31 - (high & 31)));
     }
   }
 
-  /**
-   * Lays what is covered over another grid of the same size and begins anew. Tells of each word of which anything is covered
-   * how many cells it is, and how many of them were not covered there.
-   */
-  layOver(other: MarkGrid, tell: (row: number, word: number, covered: number, fresh: number) => void): void {
+  /** Lays what is covered over another grid of the same size and begins anew: how many cells it is, and how many of them were not covered there. */
+  layOver(other: MarkGrid): { readonly covered: number; readonly fresh: number } {
     const { words, across } = this;
     const theirs = other.words;
-    for (let row = this.first; row <= this.last; row++) {
-      for (let word = 0, at = row * across; word < across; word++, at++) {
-        const own = words[at];
-        if (own === 0) continue;
-        const before = theirs[at];
-        tell(row, word, bits(own), bits(own & ~before));
-        theirs[at] = before | own;
-        words[at] = 0;
-      }
+    let covered = 0;
+    let fresh = 0;
+    const end = (this.last + 1) * across;
+    for (let at = this.first * across; at < end; at++) {
+      const own = words[at];
+      if (own === 0) continue;
+      covered += bits(own);
+      fresh += bits(own & ~theirs[at]);
+      theirs[at] |= own;
+      words[at] = 0;
     }
     this.first = this.rows;
     this.last = -1;
+    return { covered, fresh };
   }
 
   clear(): void {
     this.words.fill(0);
   }
-}
-
-/** How many bits of a word are set, two by two, four by four, and so on (Warren, "Hacker's Delight", from memory). */
-function bits(word: number): number {
-  let sums = word - ((word >>> 1) & 0x55555555);
-  sums = (sums & 0x33333333) + ((sums >>> 2) & 0x33333333);
-  sums = (sums + (sums >>> 4)) & 0x0f0f0f0f;
-  return Math.imul(sums, 0x01010101) >>> 24;
 }

@@ -24,12 +24,17 @@ export class Tally {
     for (let count = 0; count < other.counts.length; count++) this.add(count, other.counts[count]);
   }
 
-  /** Moves the cells of each count up to `most` here, and leaves none: counting into an array of one's own is faster. */
-  take(cells: Int32Array, most: number): void {
+  /** Adds cells by their counts, up to `most`. */
+  addCells(cells: Int32Array, most: number): void {
     for (let count = most; count > 0; count--) {
       if (cells[count] !== 0) this.add(count, cells[count]);
-      cells[count] = 0;
     }
+  }
+
+  /** The same, and leaves none there. */
+  take(cells: Int32Array, most: number): void {
+    this.addCells(cells, most);
+    cells.fill(0, 0, most + 1);
   }
 
   /**

@@ -1,51 +1,34 @@
-import {
-  AROUND,
-  COARSE,
-  COARSE_CELLS,
-  COVER_COLUMNS,
-  COVER_ROWS,
-  FINE,
-  FINE_ACROSS,
-  FINE_CELLS,
-  TILE,
-} from './cells.js';
-import { CountGrid } from './count-grid.js';
+import { AROUND, COARSE, COARSE_CELLS, COVER, COVER_ROWS, TILE } from './cells.js';
+import { HoleGrid } from './hole-grid.js';
+import { DEEPEST, LayerGrid } from './layer-grid.js';
 import { MarkGrid } from './mark-grid.js';
 import type { TileStitches } from './tiles.js';
 import type { Total } from './total.js';
 
-const coverGrid = () =>
-  new MarkGrid(TILE * COVER_COLUMNS, TILE * COVER_ROWS, 1 / COVER_COLUMNS, 1 / COVER_ROWS);
-const nearGrid = () => new MarkGrid(COARSE_CELLS, COARSE_CELLS, COARSE, COARSE);
+const threadGrid = () => new LayerGrid(TILE, COVER, COVER_ROWS);
+const nearGrid = () => new MarkGrid(COARSE_CELLS, COARSE_CELLS, COARSE);
 
-/** The mm2 of a tile that each of its fine cells lies in. */
-const MM_OF = Uint16Array.from({ length: FINE_CELLS ** 2 }, (_, cell) => {
-  const [row, column] = [Math.floor(cell / FINE_CELLS), cell % FINE_CELLS];
-  return Math.floor(row / FINE_ACROSS) * TILE + Math.floor(column / FINE_ACROSS);
-});
+/** No more holes than this are told of a cell. */
+const MOST_HOLES = 0xffff;
 
 /** A tile of cloth on which the stops are sewn one after another. */
 export class TileCloth {
-  private readonly thread = new CountGrid(FINE_CELLS, FINE);
-  private readonly under = coverGrid();
+  private readonly thread = threadGrid();
+  private readonly threadSoFar = threadGrid();
   private readonly near = nearGrid();
-  private readonly holes = new CountGrid(COARSE_CELLS, COARSE);
-  private readonly layersSoFar = new Uint16Array(FINE_CELLS ** 2);
-  private readonly underSoFar = coverGrid();
   private readonly nearSoFar = nearGrid();
+  private readonly holes = new HoleGrid(COARSE_CELLS, COARSE);
   private holesSoFar: Uint16Array = new Uint16Array(0);
-  private depthSoFar: Uint16Array = new Uint16Array(0);
+  private depthSoFar: Uint32Array = new Uint32Array(0);
   private coverSoFar: Uint16Array = new Uint16Array(0);
-  private readonly coverAlone = new Uint16Array(TILE * TILE);
-  private readonly coverFresh = new Uint16Array(TILE * TILE);
-  /** how many cells have which count, of a stop by itself and as it changes what was there */
-  private readonly cellsAlone = new Int32Array(1 << 16);
-  private readonly cellsAdded = new Int32Array(1 << 17);
+  /** how many cells have which count: of a stop by itself, as it changes what was there, and of both where nothing was */
+  private readonly cellsAlone = new Int32Array(DEEPEST + 4);
+  private readonly cellsAdded = new Int32Array(DEEPEST + 4);
+  private readonly cellsBoth = new Int32Array(DEEPEST + 4);
 
   /** Begins anew with bare cloth; what is counted of it is kept in these. */
-  begin(holes: Uint16Array, depth: Uint16Array, cover: Uint16Array): void {
-    this.layersSoFar.fill(0);
-    this.underSoFar.clear();
+  begin(holes: Uint16Array, depth: Uint32Array, cover: Uint16Array): void {
+    this.threadSoFar.clear();
     this.nearSoFar.clear();
     this.holesSoFar = holes;
     this.depthSoFar = depth;
@@ -62,98 +45,91 @@ export class TileCloth {
     alone: Total,
     added: Total,
   ): void {
+    const { thread, near, holes } = this;
     for (let k = from; k < to; k++) {
       const i = 4 * stitches[k];
       const x0 = ends[i] - left;
       const y0 = ends[i + 1] - top;
       const x1 = ends[i + 2] - left;
       const y1 = ends[i + 3] - top;
-      this.thread.add(x0, y0, x1, y1, width / 2);
-      this.under.add(x0, y0, x1, y1, width / 2);
-      this.near.add(x0, y0, x1, y1, AROUND);
-      this.holes.addPoint(x1, y1, AROUND);
+      thread.add(x0, y0, x1, y1, width / 2);
+      near.add(x0, y0, x1, y1, AROUND);
+      holes.add(x1, y1, AROUND);
     }
-    this.countLayers(alone, added);
-    this.countCover(alone, added);
+    this.countThread(alone, added);
     this.countNear(alone, added);
     this.countHoles(alone, added);
   }
 
-  private countLayers(alone: Total, added: Total): void {
-    const { layersSoFar, depthSoFar, cellsAlone, cellsAdded } = this;
-    const { counts, cells, covered } = this.thread;
-    let most = 1;
-    let single = 0;
-    for (let k = 0; k < covered; k++) {
-      const cell = cells[k];
-      const count = counts[cell];
-      const before = layersSoFar[cell];
-      const after = before + count;
-      layersSoFar[cell] = after;
-      depthSoFar[MM_OF[cell]] += count;
-      // most thread lies on cloth by itself, and adding to one number all the time is slow
-      if (after === 1) {
-        single++;
-        continue;
+  private countThread(alone: Total, added: Total): void {
+    const { thread, threadSoFar, depthSoFar, coverSoFar } = this;
+    const { cellsAlone, cellsAdded, cellsBoth } = this;
+    const { top, bottom, left, right } = thread;
+    const isFirst = threadSoFar.isBare;
+    for (let row = top; row <= bottom; row++) {
+      for (let mm = row * TILE + left; mm <= row * TILE + right; mm++) {
+        if (!thread.isTouched(mm)) continue;
+        const before = coverSoFar[mm];
+        const { covered, layers } = thread.tell(mm, before === 0 ? cellsBoth : cellsAlone, 1);
+        if (covered === 0) continue;
+        let after = covered;
+        if (before > 0) {
+          threadSoFar.tell(mm, cellsAdded, -1);
+          threadSoFar.addBlock(mm, thread);
+          after = threadSoFar.tell(mm, cellsAdded, 1).covered;
+          added.cover.add(before, -1);
+        } else if (!isFirst) threadSoFar.addBlock(mm, thread);
+        alone.cover.add(covered, 1);
+        added.cover.add(after, 1);
+        alone.covered += covered;
+        added.covered += after - before;
+        coverSoFar[mm] = after;
+        depthSoFar[mm] += layers;
       }
-      cellsAlone[count]++;
-      cellsAdded[after]++;
-      if (before > 0) cellsAdded[before]--;
-      if (after > most) most = after;
     }
-    cellsAlone[1] += single;
-    cellsAdded[1] += single;
-    this.thread.clear();
-    alone.layers.take(cellsAlone, most);
-    added.layers.take(cellsAdded, most);
-  }
-
-  private countCover(alone: Total, added: Total): void {
-    const { coverSoFar, coverAlone, coverFresh } = this;
-    const mms: number[] = [];
-    this.under.layOver(this.underSoFar, (row, word, covered, fresh) => {
-      // a word is as wide as a mm
-      const mm = Math.floor(row / COVER_ROWS) * TILE + word;
-      if (coverAlone[mm] === 0) mms.push(mm);
-      coverAlone[mm] += covered;
-      coverFresh[mm] += fresh;
-    });
-    for (const mm of mms) {
-      alone.covered += coverAlone[mm];
-      added.covered += coverFresh[mm];
-      alone.cover.add(coverAlone[mm], 1);
-      added.cover.add(coverSoFar[mm], -1);
-      coverSoFar[mm] += coverFresh[mm];
-      added.cover.add(coverSoFar[mm], 1);
-      coverAlone[mm] = 0;
-      coverFresh[mm] = 0;
-    }
+    alone.layers.addCells(cellsBoth, thread.deepest);
+    added.layers.take(cellsBoth, thread.deepest);
+    alone.layers.take(cellsAlone, thread.deepest);
+    added.layers.take(cellsAdded, threadSoFar.deepest);
+    if (isFirst) thread.swap(threadSoFar);
+    else thread.clear();
   }
 
   private countNear(alone: Total, added: Total): void {
-    this.near.layOver(this.nearSoFar, (_row, _word, covered, fresh) => {
-      alone.near += covered;
-      added.near += fresh;
-    });
+    const { covered, fresh } = this.near.layOver(this.nearSoFar);
+    alone.near += covered;
+    added.near += fresh;
   }
 
   private countHoles(alone: Total, added: Total): void {
-    const { holesSoFar, cellsAlone, cellsAdded } = this;
-    const { counts, cells, covered } = this.holes;
+    const { holes, holesSoFar, cellsAlone, cellsAdded, cellsBoth } = this;
+    const { steps, first, last, left, right, across } = holes;
     let most = 0;
-    for (let k = 0; k < covered; k++) {
-      const cell = cells[k];
-      const count = counts[cell];
-      const before = holesSoFar[cell];
-      const after = before + count;
-      holesSoFar[cell] = after;
-      cellsAlone[count]++;
-      cellsAdded[after]++;
-      if (before > 0) cellsAdded[before]--;
-      if (after > most) most = after;
+    for (let row = first; row <= last; row++) {
+      const at = row * (across + 1);
+      let holesHere = 0;
+      for (let column = left; column <= right; column++) {
+        holesHere += steps[at + column];
+        if (holesHere === 0) continue;
+        const count = Math.min(holesHere, MOST_HOLES);
+        const cell = row * across + column;
+        const before = holesSoFar[cell];
+        const after = Math.min(before + count, MOST_HOLES);
+        holesSoFar[cell] = after;
+        if (after > most) most = after;
+        if (before === 0) {
+          cellsBoth[count]++;
+          continue;
+        }
+        cellsAlone[count]++;
+        cellsAdded[before]--;
+        cellsAdded[after]++;
+      }
     }
-    this.holes.clear();
+    alone.holes.addCells(cellsBoth, most);
+    added.holes.take(cellsBoth, most);
     alone.holes.take(cellsAlone, most);
     added.holes.take(cellsAdded, most);
+    holes.clear();
   }
 }

@@ -24,29 +24,31 @@ export interface TileStitches {
 export function tilesOf({ ends }: SewnStitches, box: Box, size: number, around: number): TileStitches[] {
   const columns = Math.ceil((box.right - box.left) / size);
   const rows = Math.ceil((box.bottom - box.top) / size);
-  const column = (x: number) => Math.min(columns - 1, Math.max(0, Math.floor((x - box.left) / size)));
-  const row = (y: number) => Math.min(rows - 1, Math.max(0, Math.floor((y - box.top) / size)));
-  const passed = (tell: (tile: number, stitch: number) => void) => {
-    for (let i = 0; i < ends.length; i += 4) {
-      const [x0, y0, x1, y1] = [ends[i], ends[i + 1], ends[i + 2], ends[i + 3]];
-      const firstColumn = column(Math.min(x0, x1) - around);
-      const lastColumn = column(Math.max(x0, x1) + around);
-      const lastRow = row(Math.max(y0, y1) + around);
-      for (let r = row(Math.min(y0, y1) - around); r <= lastRow; r++) {
-        for (let c = firstColumn; c <= lastColumn; c++) tell(r * columns + c, i / 4);
-      }
-    }
-  };
+  const column = (x: number) => within(Math.floor((x - box.left) / size), columns);
+  const row = (y: number) => within(Math.floor((y - box.top) / size), rows);
+  // by stitch, the first and the last column and row of those that it comes near to
+  const reach = new Int32Array(ends.length);
   const start = new Int32Array(columns * rows + 1);
-  passed((tile) => {
-    start[tile + 1]++;
-  });
+  for (let i = 0; i < ends.length; i += 4) {
+    const [x0, y0, x1, y1] = [ends[i], ends[i + 1], ends[i + 2], ends[i + 3]];
+    const left = column(Math.min(x0, x1) - around);
+    const right = column(Math.max(x0, x1) + around);
+    const top = row(Math.min(y0, y1) - around);
+    const bottom = row(Math.max(y0, y1) + around);
+    reach[i] = left;
+    reach[i + 1] = right;
+    reach[i + 2] = top;
+    reach[i + 3] = bottom;
+    for (let r = top; r <= bottom; r++) for (let c = left; c <= right; c++) start[r * columns + c + 1]++;
+  }
   for (let tile = 0; tile < columns * rows; tile++) start[tile + 1] += start[tile];
   const stitches = new Int32Array(start[columns * rows]);
   const next = start.slice();
-  passed((tile, stitch) => {
-    stitches[next[tile]++] = stitch;
-  });
+  for (let i = 0; i < ends.length; i += 4) {
+    for (let r = reach[i + 2]; r <= reach[i + 3]; r++) {
+      for (let c = reach[i]; c <= reach[i + 1]; c++) stitches[next[r * columns + c]++] = i >> 2;
+    }
+  }
   const tiles: TileStitches[] = [];
   for (let tile = 0; tile < columns * rows; tile++) {
     if (start[tile] === start[tile + 1]) continue;
@@ -58,3 +60,5 @@ export function tilesOf({ ends }: SewnStitches, box: Box, size: number, around: 
   }
   return tiles;
 }
+
+const within = (k: number, count: number): number => Math.min(count - 1, Math.max(0, k | 0));

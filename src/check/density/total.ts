@@ -1,4 +1,4 @@
-import { COARSE, COVER_CELL, FINE, HOLE } from './cells.js';
+import { COARSE, COVER_CELL, HOLE } from './cells.js';
 import { type Spread, Tally } from './tally.js';
 
 /** How densely stitches stand, over the cloth within 1 mm of a stitch. */
@@ -21,7 +21,7 @@ export class Total {
   readonly cover = new Tally();
   /** coarse cells near a stitch */
   near = 0;
-  /** cells of cover under thread */
+  /** cells of thread that are covered */
   covered = 0;
 
   addAll(other: Total): void {
@@ -34,10 +34,9 @@ export class Total {
 
   measured(): Measured {
     const areaMm2 = this.near * COARSE ** 2;
-    const fine = areaMm2 / FINE ** 2;
     return {
       holesPerMm2: this.holes.spread(this.near, HOLE),
-      layers: this.layers.spread(fine, 1),
+      layers: this.layers.spread(areaMm2 / COVER_CELL, 1),
       cover: {
         max: this.cover.spread(1, COVER_CELL).max,
         mean: areaMm2 > 0 ? (this.covered * COVER_CELL) / areaMm2 : 0,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { density } from '../../../src/check/density/density.js';
+import { mostOf } from '../../../src/check/density/field.js';
 import type { SewnStitches } from '../../../src/check/density/sewn-stitches.js';
 
 type XY = readonly [number, number];
@@ -40,26 +41,26 @@ function byHand({ ends, stops }: SewnStitches) {
       (_, i) => [((i % across) + 0.5) * wide - 2, (Math.floor(i / across) + 0.5) * high - 2] as const,
     );
   };
-  const isUnder = ([x, y]: XY) =>
-    stitches.some(
+  const layersAt = ([x, y]: XY) =>
+    stitches.filter(
       (one) =>
         Math.min(one[1], one[3]) - width < y &&
         y < Math.max(one[1], one[3]) + width &&
         away([x, y], one) <= width / 2,
-    );
+    ).length;
   const sewnOn = centers(0.25).filter((p) => stitches.some((one) => away(p, one) <= 1));
   const holes = sewnOn.map(
     (p) => stitches.filter(([, , x, y]) => Math.hypot(p[0] - x, p[1] - y) <= 1).length,
   );
-  const layers = centers(0.1).map((p) => stitches.filter((one) => away(p, one) <= width / 2).length);
+  const layers = centers(1 / 32, 1 / 20).map(layersAt);
   const areaMm2 = sewnOn.length / 16;
   return {
     areaMm2,
     mostHoles: Math.max(...holes) / Math.PI,
     meanHoles: holes.reduce((a, b) => a + b, 0) / Math.PI / holes.length,
-    mostLayers: Math.max(...layers),
-    meanLayers: layers.reduce((a, b) => a + b, 0) / 100 / areaMm2,
-    cover: centers(1 / 32, 1 / 20).filter(isUnder).length / 640 / areaMm2,
+    mostLayers: layers.reduce((a, b) => Math.max(a, b)),
+    meanLayers: layers.reduce((a, b) => a + b) / 640 / areaMm2,
+    cover: layers.filter((count) => count > 0).length / 640 / areaMm2,
   };
 }
 
@@ -97,6 +98,16 @@ describe('density of stitches', () => {
     expect(whole.layers.max).toBe(1);
     // one piercing, whose circle of 1 mm lies inside what is sewn on
     expect(whole.holesPerMm2.mean * whole.areaMm2).toBeCloseTo(1, 1);
+  });
+
+  test('is told of thread that lies a hundred deep, and of stops that are sewn over one another', () => {
+    const there = Array.from({ length: 101 }, (_, i): XY => [i % 2 ? 5 : 2, 4.5]);
+    const { whole, stops, depth } = density(sewn([there, there, there]));
+    expect(whole.layers.max).toBe(300);
+    expect(stops.map(({ alone }) => alone.layers.max)).toEqual([100, 100, 100]);
+    expect(stops.map(({ soFar }) => soFar.layers.max)).toEqual([100, 200, 300]);
+    // a mm2 that the thread goes across has 0.4 mm of it, 300 times
+    expect(mostOf(depth)).toBeCloseTo(120, 6);
   });
 
   test('has as many holes on the average as piercings on its area', () => {

@@ -76,9 +76,6 @@ function byMm(dots: Float64Array): number[] {
   return sums.map((sum) => sum / DOTS ** 2);
 }
 
-/** How far layers may be off: they are counted on cells of 0.1 mm, to which threads on the machine's grid lie all alike. */
-const onCells = (width: number): number => (width < 0.4 ? 0.08 : 0.05);
-
 const valueAt = (field: Field, column: number, row: number): number => {
   const at = cellIndex(field, column - field.left / field.cell, row - field.top / field.cell);
   return at < 0 ? 0 : field.counts[at] * field.unit;
@@ -109,7 +106,7 @@ describe('layers, against threads painted by resvg at a known opacity', () => {
     const theirs = byMm(layers);
     const { depth, whole } = density(sewn(few, width));
     const ours = theirs.map((_, i) => valueAt(depth, i % SIZE, Math.floor(i / SIZE)));
-    expect(Math.abs(sum(ours) / sum(theirs) - 1)).toBeLessThan(onCells(width));
+    expect(Math.abs(sum(ours) / sum(theirs) - 1)).toBeLessThan(0.02);
     expect(whole.layers.mean * whole.areaMm2).toBeCloseTo(sum(ours), 6);
   });
 });
@@ -192,7 +189,7 @@ describe('closed forms', () => {
         stitches.map(([x0, y0, x1, y1]) => Math.hypot(x1 - x0, y1 - y0) * width + (Math.PI * width ** 2) / 4),
       );
       expect(Math.abs((whole.holesPerMm2.mean * whole.areaMm2) / stitches.length - 1)).toBeLessThan(0.02);
-      expect(Math.abs((whole.layers.mean * whole.areaMm2) / thread - 1)).toBeLessThan(onCells(width));
+      expect(Math.abs((whole.layers.mean * whole.areaMm2) / thread - 1)).toBeLessThan(0.02);
     }
   });
 });
