@@ -1,5 +1,6 @@
 import type { Block } from '../../src/block/block.js';
 import type { Stop, Thread } from '../../src/design/design.js';
+import { runsBetweenTies } from '../../src/draw/dressed-picture.js';
 import { mutedCloth } from '../../src/draw/shade.js';
 import { strandsOf } from '../../src/draw/strands.js';
 import { type Dressed, marksOf } from '../../src/dress.js';
@@ -11,7 +12,7 @@ import type { Runs } from '../../src/needle/run.js';
 import { placementAsked } from '../../src/placed.js';
 import { dressReport } from '../../src/report/dress-report.js';
 import { digestOf } from './digest.js';
-import type { DrawnBlock, DrawnStop, DrawnThread, Picture } from './messages.js';
+import type { DrawnBlock, DrawnRibbon, DrawnStop, DrawnThread, Picture } from './messages.js';
 
 /**
  * A dressed block as plain records that the page draws.
@@ -27,12 +28,26 @@ export function drawnOf(dressed: Dressed, drawn: Block, known = new Map<string, 
     block: drawnBlock(dressed.block),
     stops,
     marks: marksOf(dressed),
+    laid: ribbonsOf(dressed, stops),
     report: dressReport(dressed, []),
     ornaments: (dressed.dressing.ornaments ?? []).map((_, k) => middleOf(dressed, k)),
     keptClear: dressed.keepClear.map(({ name, area }) => ({ name, rings: area.rings.map(toMicrons) })),
     placement: placementAsked(drawn.map, dressed.dressing),
     references: drawn.map.seams.map(referenceTo),
   };
+}
+
+/** What is laid, each on the placement line that was sewn for it. @param drawn the stops, as they are drawn */
+function ribbonsOf({ lines, dressing, design }: Dressed, drawn: readonly DrawnStop[]): DrawnRibbon[] {
+  return lines.flatMap(({ treatment, layers }) => {
+    const { laid } = dressing.treatments[treatment];
+    return layers.flatMap(({ kind, runs }): DrawnRibbon[] => {
+      const stop = design.stops.findIndex((one) => one.runs === runs);
+      if (kind !== 'placement' || !laid || stop < 0) return [];
+      const { width, hex } = laid;
+      return [{ on: drawn[stop].key, lines: runsBetweenTies(runs).map(toMicrons), width, hex }];
+    });
+  });
 }
 
 /** The middle of all that an ornament's threads sew. */
@@ -99,7 +114,8 @@ export function drawnThread(
   known?: ReadonlyMap<string, DrawnThread>,
 ): DrawnThread {
   const width = threadWidth(weight);
-  const key = `${hex} ${width} ${runs.xy.length} ${digestOf(runs.xy)} ${digestOf(Float64Array.from(runs.start))}`;
+  // by micrometers: engines differ in the last bits of a sine, and what was dressed by another is the same picture
+  const key = `${hex} ${width} ${runs.xy.length} ${digestOf(toMicrons(runs.xy))} ${digestOf(Float64Array.from(runs.start))}`;
   const before = known?.get(key);
   if (before) return before;
   const { xy, cuts } = strandsOf(runs);
