@@ -14,6 +14,7 @@ import {
 } from '../../state/drawing/board.js';
 import { handleBoard } from '../../state/drawing/board-hands.js';
 import { boardKey } from '../../state/drawing/board-keys.js';
+import { hasCross } from '../../state/drawing/key-cross.js';
 import { marks, photo, photoImage, strength } from '../../state/drawing/photo.js';
 import { stroke } from '../../state/drawing/stroke-signal.js';
 import { isFitted, settle, view } from '../../state/view.js';
@@ -101,9 +102,15 @@ export function Board() {
         class={`table board ${tool.value}`}
         tabIndex={0}
         role="application"
-        aria-label="The lines of the block. Arrow keys go from line to line, Enter goes to the points of the chosen line, Delete takes it out."
+        aria-label={
+          hasCross()
+            ? 'The lines of the block. Arrow keys move a cross by 5 mm, with Shift by 0.5 mm; Enter sets a place there, twice at one place ends the seam.'
+            : tool.value === 'fabric'
+              ? 'The patches of the block. Arrow keys go from patch to patch, Enter goes to the color of the chosen one.'
+              : 'The lines of the block. Arrow keys go from line to line, Enter goes to the points of the chosen line, Delete takes it out.'
+        }
         onKeyDown={(event) => {
-          if (boardKey(event.key)) event.preventDefault();
+          if (boardKey(event)) event.preventDefault();
         }}
       >
         The lines of the block

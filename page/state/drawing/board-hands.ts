@@ -3,6 +3,7 @@ import { release } from '../actions.js';
 import { isFitted, onBlock, panned, view, zoomed } from '../view.js';
 import { aim, bare, chosenLine, chosenPatch, drawing, places, tool } from './board.js';
 import { patchAt } from './fabrics.js';
+import { leaveCross } from './key-cross.js';
 import { addPlace, addStraight, addStroke } from './new-seam.js';
 import { markPhoto, movePhoto } from './photo.js';
 import { lineAt, snapped } from './snap.js';
@@ -105,6 +106,7 @@ function pinch(was: Point, is: Point, other: Point): void {
 }
 
 function hover(p: Point): void {
+  leaveCross();
   const draws = tool.value === 'straight' || tool.value === 'curved';
   aim.value = draws && drawing.value ? snapped(p, drawing.value, reachMm()) : null;
 }

@@ -1,20 +1,29 @@
 import { OUTLINE } from '../../../src/formats/seam-drawing.js';
+import type { Point } from '../../../src/geometry/point.js';
 import { told } from '../work.js';
-import { chosenLine, drawing, places, takeTool, tool } from './board.js';
+import { bare, chosenLine, chosenPatch, drawing, places, takeTool, tool } from './board.js';
+import { hasCross, moveCross, pressCross } from './key-cross.js';
 import { allLines } from './lines.js';
 import { finishPlaces, removeChosen, takeBackPlace } from './new-seam.js';
 
 /** A key that was pressed on the board. @returns whether it meant something */
-export function boardKey(key: string): boolean {
+export function boardKey({ key, shiftKey }: Pick<KeyboardEvent, 'key' | 'shiftKey'>): boolean {
+  const way = WAYS[key];
+  if (way && hasCross()) {
+    moveCross(way, shiftKey);
+    return true;
+  }
   const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[key];
   if (step) {
-    nextChosen(step);
+    if (tool.value === 'fabric') nextPatch(step);
+    else nextChosen(step);
     return true;
   }
   switch (key) {
     case 'Enter':
+      if (pressCross()) return true;
       if (places.value.length > 0) finishPlaces();
-      else document.querySelector<HTMLElement>('.line-points .point')?.focus();
+      else document.querySelector<HTMLElement>('.line-points .point, .fabrics .chosen input')?.focus();
       return true;
     case 'Delete':
     case 'Backspace':
@@ -28,6 +37,22 @@ export function boardKey(key: string): boolean {
     default:
       return false;
   }
+}
+
+const WAYS: Readonly<Record<string, Point>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+/** The next patch is chosen, or the one before, round and round. */
+function nextPatch(step: number): void {
+  const ids = (bare.value?.block.patches ?? []).map(({ id }) => id);
+  if (ids.length === 0) return;
+  const at = ids.indexOf(chosenPatch.value ?? (step > 0 ? ids[ids.length - 1] : ids[0]));
+  chosenPatch.value = ids[(at + step + ids.length) % ids.length];
+  told.value = `Patch ${chosenPatch.value} chosen`;
 }
 
 /** The next line is chosen, or the one before, round and round. */

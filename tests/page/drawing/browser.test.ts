@@ -203,6 +203,19 @@ describeInBrowser('drawing seams', (open) => {
     await page.keyboard.press('Control+z');
     await lines(page, '11 lines drawn');
     await page.getByRole('heading', { name: 'Would miss their seam' }).waitFor({ state: 'detached' });
+    // with a cross that arrow keys move: a seam from the edge, and one place inside the block
+    await tool(page, 'Straight');
+    await page.locator('canvas.board').focus();
+    for (let k = 0; k < 14; k++) await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Enter');
+    for (let k = 0; k < 3; k++) await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Shift+ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await lines(page, '12 lines drawn');
+    await settled(page);
+    const { svg } = (await kept(page)).block;
+    expect(svg).toMatch(/<path id="line-12" d="M 0 90 L 15 90\.5"\/>/);
     expect(faults).toEqual([]);
     await page.context().close();
   }, 120_000);
