@@ -58,11 +58,21 @@ export interface DrawnBlock {
   readonly existing: readonly { readonly stop: number; readonly runs: readonly Float64Array[] }[];
 }
 
+/** Ribbon, braid or lace that is laid by hand once its placement line is sewn: its middle, mm, to whole micrometers. */
+export interface DrawnRibbon {
+  /** of the thread of its placement line */
+  readonly on: string;
+  readonly lines: readonly Float64Array[];
+  readonly width: number;
+  readonly hex: string;
+}
+
 /** A dressed block, all that the page shows of it. */
 export interface Picture {
   readonly block: DrawnBlock;
   readonly stops: readonly DrawnStop[];
   readonly marks: readonly Mark[];
+  readonly laid: readonly DrawnRibbon[];
   readonly report: DressReport;
   /** where the middle of each of the dressing's ornaments lies; null for one that found no room */
   readonly ornaments: readonly (readonly [number, number] | null)[];

@@ -2,7 +2,7 @@ import type { DrawnBlock, DrawnThread, Line, Picture } from '../core/messages.js
 import type { View } from '../state/view.js';
 
 /** What is to be painted. Of block and threads only what was not in the painting before is sent. */
-export interface ToPaint extends Pick<Picture, 'keptClear' | 'marks'> {
+export interface ToPaint extends Pick<Picture, 'keptClear' | 'laid' | 'marks'> {
   readonly view: View;
   /** of the canvas, dots */
   readonly width: number;

@@ -3,12 +3,13 @@ import { type Box, boxOf } from '../../src/geometry/box.js';
 import type { Points } from '../../src/geometry/polyline.js';
 import type { DrawnBlock, DrawnThread, Line, Picture } from '../core/messages.js';
 import { pointsOf } from '../state/lines-near.js';
+import { BEAD_SHADOW, drawBead, lyingRibbon } from './by-hand.js';
 import { canvasPen, type Drawing } from './canvas-pen.js';
 import { drawCloth } from './cloth.js';
 import type { Lying } from './sheet.js';
 import { drawThread, threadBoxes } from './thread.js';
 
-export interface OnTable extends Pick<Picture, 'block' | 'keptClear' | 'marks'> {
+export interface OnTable extends Pick<Picture, 'block' | 'keptClear' | 'laid' | 'marks'> {
   /** thread in the order sewn, as far as it is shown */
   readonly threads: readonly DrawnThread[];
   readonly touched: Line | null;
@@ -26,25 +27,26 @@ const EVERYWHERE: Box = { left: -Infinity, top: -Infinity, right: Infinity, bott
  * @param scale pixels of the page to the millimeter
  */
 export function lyingOn(on: OnTable, dots: number, scale: number): Lying[] {
-  const { block, threads, marks, keptClear, touched } = on;
+  const { block, threads, marks, laid, keptClear, touched } = on;
   const ground: Lying = on.isLook
     ? { key: 'nothing', boxes: () => [EVERYWHERE], draw: () => {} }
     : { key: block.key, boxes: () => [EVERYWHERE], draw: (ctx) => drawGround(ctx, dots, block) };
   const sewn = on.isLook
     ? []
     : [
-        ...threads.map(
-          (thread): Lying => ({
+        ...threads.flatMap((thread): Lying[] => [
+          {
             key: thread.key,
             boxes: () => threadBoxes(thread),
             draw: (ctx, within) => drawThread(ctx, thread, within),
-          }),
-        ),
+          },
+          ...laid.filter((ribbon) => ribbon.on === thread.key).map(lyingRibbon),
+        ]),
         ...marks.map(
           ({ at: [x, y], radius }): Lying => ({
             key: `mark ${x} ${y} ${radius}`,
-            boxes: () => [grown({ left: x, right: x, top: y, bottom: y }, radius + RIM)],
-            draw: (ctx) => drawMark(ctx, [x, y], radius),
+            boxes: () => [grown({ left: x, right: x, top: y, bottom: y }, (1 + BEAD_SHADOW) * radius)],
+            draw: (ctx) => drawBead(ctx, [x, y], radius),
           }),
         ),
       ];
@@ -68,8 +70,7 @@ export function lyingOn(on: OnTable, dots: number, scale: number): Lying[] {
   return [ground, ...sewn, ...clear, ...line];
 }
 
-/** Half of the rim of a bead, mm; what is marked on the table reaches so far beyond its line, px. */
-const RIM = 0.125;
+/** What is marked on the table reaches so far beyond its line, px. */
 const BAND = 8;
 
 const grown = ({ left, top, right, bottom }: Box, by: number): Box => ({
@@ -96,17 +97,6 @@ function outlinePath({ outline, width, height }: DrawnBlock): Path2D {
   if (outline) traceLine(canvasPen(path), outline);
   else path.rect(0, 0, width, height);
   return path;
-}
-
-/** A bead or the like, put on by hand afterwards. */
-function drawMark(ctx: Drawing, [x, y]: readonly [number, number], radius: number): void {
-  const path = new Path2D();
-  path.arc(x, y, radius, 0, 2 * Math.PI);
-  ctx.fillStyle = '#e9f1f4';
-  ctx.strokeStyle = '#4c5b66';
-  ctx.lineWidth = 0.25;
-  ctx.fill(path);
-  ctx.stroke(path);
 }
 
 /** The touched line stands out by a light band with dark rims, whatever the cloth. */

@@ -25,10 +25,11 @@ export function Table() {
     settle(room, look ? { width: look.width + look.left, height: look.height + look.top } : now.block);
     const hidden = work.value?.hidden ?? [];
     const isWhole = sewnTo.value === null;
-    const { block, keptClear } = now;
+    const { block, keptClear, laid } = now;
     paint({
       block,
       keptClear,
+      laid,
       threads: now.stops.slice(0, sewnTo.value ?? undefined).filter(({ title }) => !hidden.includes(title)),
       marks: isWhole ? now.marks : [],
       touched: touched.value,

@@ -4,6 +4,7 @@ import { type Dressed, marksOf } from '../dress.js';
 import { stopsOf } from '../formats/stops.js';
 import type { Points } from '../geometry/polyline.js';
 import { threadWidth } from '../needle/craft.js';
+import type { Runs } from '../needle/run.js';
 import { markPicture, ribbonPicture } from './by-hand.js';
 import { clothPicture, foldPicture } from './cloth.js';
 import { existingPicture } from './existing.js';
@@ -46,6 +47,10 @@ function existingSewn(design: Design, sewn: ReadonlySet<number>): ReadonlySet<nu
   return came.length ? new Set(came.flatMap((stop, i) => (sewn.has(stop) ? [i + 1] : []))) : undefined;
 }
 
+/** Runs without their ties: a tie goes forward and back before the run goes along its line once. */
+export const runsBetweenTies = ({ xy, start }: Pick<Runs, 'xy' | 'start'>): Points[] =>
+  Array.from({ length: start.length - 1 }, (_, r) => xy.subarray(2 * start[r] + 4, 2 * start[r + 1] - 4));
+
 /** One group a color stop, titled; what is laid by hand lies on its placement line and under all other thread. */
 function stopPictures({ design, lines, dressing }: Dressed, isSewn: (stop: Stop) => boolean): string[] {
   const placed = new Map(
@@ -66,10 +71,7 @@ function stopPictures({ design, lines, dressing }: Dressed, isSewn: (stop: Stop)
   const laid = [...placed].filter(([runs]) => !unsewn.has(runs));
   const ribbons = laid.flatMap(([{ xy, start }, treatment]) => {
     const { hex, width, name } = dressing.treatments[treatment].laid!;
-    return Array.from({ length: start.length - 1 }, (_, r) =>
-      // a tie goes forward and back before the run goes along the line once: from its third point to the last but two
-      ribbonPicture(xy.subarray(2 * start[r] + 4, 2 * start[r + 1] - 4), hex, width, name),
-    );
+    return runsBetweenTies({ xy, start }).map((line) => ribbonPicture(line, hex, width, name));
   });
   return [
     ...stops.filter(({ runs }) => placed.has(runs)).map(picture),
