@@ -91,7 +91,12 @@ export class Sheet {
       right: (tile.x + tile.width - x) / scale,
       bottom: (tile.y + tile.height - y) / scale,
     };
-    for (const one of lying.slice(1)) one.draw(ctx, within);
+    for (const one of lying.slice(1)) {
+      // what one sets is nothing to the next, in whichever square
+      ctx.save();
+      one.draw(ctx, within);
+      ctx.restore();
+    }
     ctx.restore();
   }
 
