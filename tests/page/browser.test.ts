@@ -47,7 +47,7 @@ describeInBrowser('the page', (open, file) => {
   it('takes a stitch file without asking for stop numbers, shows what each stop was taken for, and takes a word on it', async () => {
     const { page } = await open();
     await give(page, { name: 'pieced.dst', text: Buffer.from(piecedPanel()) });
-    const roles = page.locator('section', { hasText: 'What the file sews' }).locator('select');
+    const roles = page.locator('section', { hasText: 'What the file sews' }).locator('.what select');
     expect(await roles.count()).toBe(PANEL_STOPS.length);
     const before = await roles.evaluateAll((all) => all.map((one) => (one as HTMLSelectElement).value));
     expect(before).toContain('seam');

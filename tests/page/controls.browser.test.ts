@@ -77,7 +77,7 @@ describeInBrowser('controls of the page', (open) => {
     const one = accents.locator('li').first();
     await choose(one, 'Of these', '2');
     await slide(one, 'Beginning at', 2);
-    await slide(one, 'Size', 10);
+    await slide(one, 'Its size', 10);
     await choose(one, 'From seat to seat', 'turn');
     await slide(one, 'Turned', 90);
     await slide(one, 'Off its seat', 1);

@@ -128,7 +128,7 @@ export function AccentItem({ line, treatment, accent, nth }: Item) {
         />
       )}
       <Measure
-        title="Size"
+        title="Its size"
         value={accent.parameters.size ?? figure?.size.default ?? HAND_SIZES.min}
         min={min}
         max={max}
