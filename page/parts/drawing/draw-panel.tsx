@@ -53,7 +53,9 @@ export function DrawPanel() {
       {tool.value === 'fabric' && <FabricPanel />}
       {tool.value === 'photo' && <PhotoPanel />}
       <section class="draw-more">
-        <p class="aside">{count === 0 ? 'No seams yet.' : `${plural(count, 'line')} drawn.`}</p>
+        {drawing.value && (
+          <p class="aside">{count === 0 ? 'No seams yet.' : `${plural(count, 'line')} drawn.`}</p>
+        )}
         <button type="button" onClick={addAcross} title="To be moved by keys from there">
           A seam across the middle
         </button>

@@ -1,7 +1,7 @@
 import { release } from '../../state/actions.js';
 import { bare, chosenPatch } from '../../state/drawing/board.js';
 import { clotheFromPhoto, dye } from '../../state/drawing/fabrics.js';
-import { photo } from '../../state/drawing/photo.js';
+import { photo, photoImage } from '../../state/drawing/photo.js';
 import { FabricPhoto } from './fabric-photo.js';
 
 /** Patches and their fabrics, as swatches; the chosen one can be changed. */
@@ -30,7 +30,7 @@ export function FabricPanel() {
           </li>
         ))}
       </ul>
-      {photo.value && (
+      {photo.value && photoImage.value && (
         <button type="button" onClick={() => void clotheFromPhoto()}>
           All colors from the photo behind the block
         </button>
