@@ -4,6 +4,7 @@ import {
   withClearPlace,
   withFigure,
   withFigureSize,
+  withFigureTold,
   withoutClearPlace,
   withoutFigure,
 } from '../state/standing.js';
@@ -11,6 +12,7 @@ import { lengthIn } from '../state/units.js';
 import { onBlock, tableRoom, view } from '../state/view.js';
 import { figures, picture, work } from '../state/work.js';
 import { Measure } from './measure.js';
+import { Spools } from './spools.js';
 
 /** Figures in the patches, and places that are kept clear for a monogram or a charm. */
 export function FiguresList() {
@@ -42,7 +44,7 @@ export function FiguresList() {
           Keep a place clear
         </button>
       </div>
-      {(dressing.ornaments ?? []).map(({ ornament, parameters }, k) => {
+      {(dressing.ornaments ?? []).map(({ ornament, parameters, turn = 0, thread }, k) => {
         const figure = figures.value.find(({ name }) => name === ornament);
         if (!figure) return null;
         return (
@@ -56,6 +58,25 @@ export function FiguresList() {
               show={lengthIn}
               onChange={(size) => change((was) => withFigureSize(was, k, size), `figure size ${k}`)}
             />
+            <details class="more figure-more">
+              <summary>Turn and thread</summary>
+              <Measure
+                title="Turned"
+                value={turn === 'fit' ? 0 : turn}
+                min={-180}
+                max={180}
+                step={5}
+                show={(degrees) => (turn === 'fit' ? 'as it fits' : `${degrees}°`)}
+                onChange={(degrees) =>
+                  change((was) => withFigureTold(was, k, { turn: degrees }), `figure turn ${k}`)
+                }
+              />
+              <Spools
+                title="Thread"
+                chosen={thread}
+                onChoose={(chosen) => change((was) => withFigureTold(was, k, { thread: chosen }))}
+              />
+            </details>
           </Standing>
         );
       })}

@@ -32,6 +32,13 @@ export const withFigureAt = (dressing: Dressing, k: number, at: Place, placement
 export const withFigureSize = (dressing: Dressing, k: number, size: number): Dressing =>
   withFigureChanged(dressing, k, (one) => ({ ...one, parameters: { ...one.parameters, size } }));
 
+/** How a figure is turned, degrees counterclockwise as seen, or what its thread is. */
+export const withFigureTold = (
+  dressing: Dressing,
+  k: number,
+  part: Partial<Pick<PlacedOrnament, 'turn' | 'thread'>>,
+): Dressing => withFigureChanged(dressing, k, (one) => ({ ...one, ...part }));
+
 const withFigureChanged = (
   dressing: Dressing,
   k: number,

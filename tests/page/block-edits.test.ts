@@ -10,6 +10,7 @@ import {
   withStopKeptClear,
   withTurn,
 } from '../../page/state/block-edits.js';
+import { withFigureTold } from '../../page/state/standing.js';
 import { fieldIn } from '../../page/state/units.js';
 import { readDressing } from '../../src/formats/dressing-file.js';
 import { writeDressing } from '../../src/formats/dressing-text.js';
@@ -61,6 +62,15 @@ describe('the block as a whole', () => {
     expect(await readDressing(writeDressing(changed), 'block.dressing.json')).toEqual(
       JSON.parse(JSON.stringify(changed)),
     );
+  });
+});
+
+describe('a figure', () => {
+  it('is turned and gets another thread, stays where it is, and stays when the rest is mixed again', () => {
+    const at = [40, 90] as const;
+    const ornaments = [{ ornament: 'daisy', at, parameters: { size: 9 }, thread: 0 }];
+    const told = withFigureTold({ ...plain, ornaments }, 0, { turn: 45, thread: 1 });
+    expect(told.ornaments).toEqual([{ ...ornaments[0], turn: 45, thread: 1, pinned: true }]);
   });
 });
 
