@@ -1,14 +1,12 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
-import { CLOTHS, type Cloth, LIMITS } from '../check/density/limits.js';
 import { baseName } from '../formats/base-name.js';
 import type { Progress } from '../progress.js';
 import type { CheckReport } from '../report/check-report.js';
-import { choiceOption } from './choices.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
-import { limitsOption, type OwnLimits } from './limits-option.js';
+import { declareLimits, type LimitOptions, limitsOf } from './limits-option.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import {
@@ -21,9 +19,7 @@ import { settleStatus } from './print.js';
 import { nameOption } from './single-options.js';
 import type { Terminal } from './terminal.js';
 
-interface Options extends PictureOptions {
-  readonly cloth: Cloth;
-  readonly limits?: OwnLimits;
+interface Options extends PictureOptions, LimitOptions {
   readonly fabric?: readonly FabricOption[];
   readonly library?: string;
   readonly out?: string[];
@@ -40,17 +36,6 @@ export function declareCheck(program: Command, terminal: Terminal): void {
     )
     .argument('<file>', 'a saved dressing (.dressing.json) or a stitch file (.dst)')
     .option(
-      '--cloth <kind>',
-      'firm (cotton for quilts, velvet) or fine (fine cotton, silk, satin)',
-      choiceOption('--cloth', CLOTHS),
-      'firm',
-    )
-    .option(
-      '--limits <measures...>',
-      'limits of your own: holes=4,8 (worth a look, too much) and layers=3,6 on a mm2, in-one-hole=5,10, cover=40 (percent)',
-      limitsOption('--limits', LIMITS.firm),
-    )
-    .option(
       '--fabric <patches=colors...>',
       'of a dressing: fabrics of patches as dress takes them, such as 3=#7a2f3b, to see how threads would show on them',
       fabricsOption('--fabric'),
@@ -58,7 +43,7 @@ export function declareCheck(program: Command, terminal: Terminal): void {
     .option('--library <folder>', libraryHelp, nameOption('--library'))
     .option('--out <file...>', 'pictures of what is measured: .svg, .png')
     .option('--json', 'print one JSON document');
-  declarePictureOptions(command, USUAL).action((path: string, options: Options) =>
+  declarePictureOptions(declareLimits(command), USUAL).action((path: string, options: Options) =>
     check(path, options, terminal),
   );
 }
@@ -123,7 +108,7 @@ interface Checked {
 
 async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): Promise<Checked> {
   refuseSeamMarks(options);
-  const limits = { ...LIMITS[options.cloth], ...options.limits };
+  const limits = limitsOf(options);
   const { readDst } = await import('../formats/dst-read.js');
   const { examineRecords } = await import('../check/examine.js');
   const { smallestHoop } = await import('../check/hoops.js');
@@ -142,7 +127,7 @@ async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): 
 
 async function ofDressing(path: string, options: Options, progress: Progress): Promise<Checked> {
   const { library, fabric } = options;
-  const limits = { ...LIMITS[options.cloth], ...options.limits };
+  const limits = limitsOf(options);
   const { readWork } = await import('./dress-from-file.js');
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');

@@ -6,6 +6,7 @@ import type { Setting } from '../settings.js';
 import type { FabricOption } from './fabric-option.js';
 import type { GuideOptions } from './guide-options.js';
 import type { HoopingOptions } from './hooping-options.js';
+import { declareLimits, type LimitOptions } from './limits-option.js';
 import type { PatchOptions } from './patch-options.js';
 import { declarePictureOptions, type PictureOptions } from './picture-options.js';
 import type { PinOption } from './pins-option.js';
@@ -22,6 +23,7 @@ export interface DressOptions
     PatchOptions,
     HoopingOptions,
     PictureOptions,
+    LimitOptions,
     SheetOptions {
   readonly stops?: number[];
   readonly role?: ReadonlyMap<number, Role>;
@@ -76,7 +78,7 @@ export function declareDress(program: Command, terminal: Terminal): void {
       'what to write: .dst, .svg, .png, .json (needle points), .dressing.json, .csv (color stops), .txt (report), .pdf (sew sheet)',
     )
     .option('--json', 'print one JSON document');
-  declareSheetOptions(declarePictureOptions(command, 'thread')).action(
+  declareSheetOptions(declareLimits(declarePictureOptions(command, 'thread'))).action(
     async (path: string, options: DressOptions) => {
       const { dressFromFile } = await import('./dress-from-file.js');
       await dressFromFile(path, options, terminal);

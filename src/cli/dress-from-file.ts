@@ -13,6 +13,7 @@ import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { dressedEndings, type Places, renderDressed } from './dressed-outputs.js';
 import { withHooping } from './hooping-options.js';
 import { fileKind, readInput } from './input-file.js';
+import { checkLimits } from './limits-option.js';
 import { checkMixOptions, mixed, settingsAround, whyWithSettings } from './mix-options.js';
 import { checkOutputs, type Named, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
@@ -31,6 +32,7 @@ export async function dressFromFile(path: string, options: DressOptions, termina
   const outputs = outputsAsked(options);
   const endings = outputs.map(({ ending }) => ending);
   checkPictureOptions(options, endings);
+  checkLimits(options);
   checkSheetOptions(options, endings);
   const { work, dressed, report, places } = await dressAsAsked(path, options, outputs, terminal.progress);
   terminal.progress(0, 0, 'drawing');

@@ -1,6 +1,7 @@
 import { basename, dirname, relative, resolve, sep } from 'node:path';
 import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
+import type { LimitOptions } from './limits-option.js';
 import type { Named, Output } from './output-files.js';
 import type { PictureOptions } from './picture-options.js';
 import type { SheetAsked } from './render-sheet.js';
@@ -30,7 +31,7 @@ export async function renderDressed(
   report: DressReport,
   { path, said, ending }: Named & { readonly ending: DressedEnding },
   places: Places,
-  asked: PictureOptions & SheetAsked = {},
+  asked: PictureOptions & LimitOptions & SheetAsked = {},
 ): Promise<Output> {
   return { path, said, content: await content() };
 
@@ -84,8 +85,8 @@ export async function renderDressed(
     const { show, stop } = asked;
     if (show || stop) {
       const { dressedOverlays } = await import('./overlay-pictures.js');
-      const { LIMITS } = await import('../check/density/limits.js');
-      return dressedOverlays(dressed, asked, 'thread', LIMITS.firm);
+      const { limitsOf } = await import('./limits-option.js');
+      return dressedOverlays(dressed, asked, 'thread', limitsOf(asked));
     }
     const { drawDressed } = await import('../draw/dressed-picture.js');
     return drawDressed(dressed);

@@ -1,9 +1,53 @@
-import type { DensityLimits, Limit } from '../check/density/limits.js';
+import type { Command } from 'commander';
+import { CLOTHS, type Cloth, type DensityLimits, LIMITS, type Limit } from '../check/density/limits.js';
 import { plainNumber } from '../formats/plain-number.js';
 import { InputError } from '../input-error.js';
+import { choiceOption } from './choices.js';
+import type { PictureOptions } from './picture-options.js';
 
 /** Limits that the maker sets herself; all others are those of her cloth. */
 export type OwnLimits = Partial<DensityLimits>;
+
+/** From where on density is told, by the kind of cloth and by the maker's own limits. */
+export interface LimitOptions {
+  /** firm when not given */
+  readonly cloth?: Cloth;
+  readonly limits?: OwnLimits;
+}
+
+export function declareLimits(command: Command): Command {
+  return command
+    .option(
+      '--cloth <kind>',
+      'how dense is too dense: on firm (cotton for quilts, velvet) or fine (fine cotton, silk, satin) (default: firm)',
+      choiceOption('--cloth', CLOTHS),
+    )
+    .option(
+      '--limits <measures...>',
+      'limits of your own: holes=4,8 (worth a look, too much) and layers=3,6 on a mm2, in-one-hole=5,10, cover=40 (percent)',
+      limitsOption('--limits', LIMITS.firm),
+    );
+}
+
+export const limitsOf = ({ cloth = 'firm', limits }: LimitOptions): DensityLimits => ({
+  ...LIMITS[cloth],
+  ...limits,
+});
+
+/** @throws InputError when limits are told and nothing that they mark is to be shown */
+export function checkLimits({ cloth, limits, show }: LimitOptions & Pick<PictureOptions, 'show'>): void {
+  if (!cloth && !limits) return;
+  if (show && MARKED.some((what) => show.has(what))) return;
+  throw new InputError(
+    'no-density',
+    limits ? '--limits' : '--cloth',
+    'says from where on density is marked on a picture, and none shows it',
+    `add --show ${MARKED.join(',')} with a picture, or measure the work with check`,
+  );
+}
+
+/** What pictures mark where it goes beyond a limit. */
+const MARKED = ['density', 'layers', 'holes'] as const;
 
 /** What a limit may lie between: whole threads and holes, or percent. */
 const RANGES = {

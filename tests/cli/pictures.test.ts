@@ -49,6 +49,41 @@ describe.concurrent('pictures of a piece of work', () => {
   );
 
   it(
+    'mark density from the limits on that the maker sets, of dress as of check',
+    async () => {
+      const of = async (command: string, ...limits: string[]) => {
+        const words = ['--show', 'density', '--out', `${command}-limits.svg`];
+        const { status } = await seamwright(folder, command, 'work.dressing.json', ...words, ...limits);
+        // 1 where something is too dense
+        expect(status).toBeLessThan(2);
+        return read(`${command}-limits.svg`).toString();
+      };
+      const limits = ['--limits', 'holes=0.6,0.9'];
+      const [dressed, checked] = await Promise.all([of('dress', ...limits), of('check', ...limits)]);
+      // the usual ones are 5 and 9
+      expect(dressed).toContain('holes above 0.9<');
+      expect(checked).toBe(dressed);
+    },
+    patient,
+  );
+
+  it(
+    'that show no density are given no limits in vain',
+    async () => {
+      for (const words of [
+        ['--limits', 'holes=2'],
+        ['--cloth', 'fine', '--show', 'stops', '--out', 'x.svg'],
+      ]) {
+        const { status, stderr } = await seamwright(folder, 'dress', 'work.dressing.json', ...words);
+        expect(status).toBe(2);
+        expect(stderr).toContain(`${words[0]}: says from where on density is marked`);
+        expect(contents(folder)).not.toContain('x.svg');
+      }
+    },
+    patient,
+  );
+
+  it(
     'show what is asked for, after the stops that are asked for',
     async () => {
       const words = ['--show', 'stops,numbers', '--stop', '1', '--out', 's.svg'];
