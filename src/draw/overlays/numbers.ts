@@ -1,11 +1,13 @@
 import { runsOfStop } from '../../check/density/runs-of-stop.js';
 import type { SewnStitches } from '../../check/density/sewn-stitches.js';
-import type { Points } from '../../geometry/polyline.js';
+import { type Points, polylineLength } from '../../geometry/polyline.js';
 import { lines, seamNumber, seamNumberSpot } from '../map-picture.js';
-import { darkPlate, numberPlate, plateSpots } from '../number-plates.js';
+import { darkPlate, numberPlate } from '../number-plates.js';
 import { element } from '../svg.js';
+import { pathData } from '../svg-pen.js';
 import type { LegendEntry } from './legend.js';
 import type { Overlay } from './overlay.js';
+import { plateRoom } from './plate-room.js';
 import type { ShownWork } from './shown-work.js';
 
 const INK = '#22313f';
@@ -28,24 +30,43 @@ export function numbersOverlay({ map, stitches }: ShownWork, withSeams: boolean,
 
 const seamSample = (x: number, y: number): string => numberPlate(3, [x, y], 2);
 
-/** The number of each color stop that has stitches. */
+/** The number of each color stop that has stitches; where a plate has no room on its stop's lines, a line leads from it there. */
 function stopNumbers(
   stitches: SewnStitches,
   size: number,
   taken: readonly (readonly [number, number])[],
 ): string {
   const sewn = stitches.stops.flatMap(({ from, to }, stop) => (to > from ? [stop] : []));
-  const spots = plateSpots(
+  const wide = sewn.length < 100 ? APART : APART_OF_THREE_DIGITS;
+  const spots = plateRoom(
     sewn.map((stop) => linesOf(stitches, stop)),
-    size,
+    wide * size,
     taken,
   );
-  return sewn.map((stop, i) => darkPlate(String(stop + 1), spots[i], size)).join('');
+  const leads = spots.filter(({ at, on }) => at !== on);
+  const d = pathData((pen) => {
+    for (const { at, on } of leads) {
+      pen.move(...on);
+      pen.line(...at);
+    }
+  });
+  return (
+    (leads.length ? element('g', lines('#fff', size * 0.3), element('path', { d })) : '') +
+    (leads.length ? element('g', lines(INK, size * 0.14), element('path', { d })) : '') +
+    sewn.map((stop, i) => darkPlate(String(stop + 1), spots[i].at, size)).join('')
+  );
 }
 
+/** Between the middles of plates of two digits, and of three, in heights of their digits. */
+const APART = 2.4;
+const APART_OF_THREE_DIGITS = 3.2;
+
+/** The runs of a stop, the longest first. */
 function linesOf(stitches: SewnStitches, stop: number): Points[] {
   const { xy, start } = runsOfStop(stitches, stop);
-  return Array.from({ length: start.length - 1 }, (_, run) =>
+  const runs = Array.from({ length: start.length - 1 }, (_, run) =>
     xy.subarray(2 * start[run], 2 * start[run + 1]),
   );
+  const long = new Map(runs.map((run) => [run, polylineLength(run)]));
+  return runs.sort((a, b) => long.get(b)! - long.get(a)!);
 }
