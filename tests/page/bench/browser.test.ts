@@ -8,6 +8,9 @@ import { seriousIn } from '../axe.js';
 import { isDressed } from '../browser.js';
 import { describeInBrowser } from '../in-browser.js';
 
+/** A busy machine takes its time. */
+const PATIENTLY = { timeout: 20_000, interval: 100 };
+
 describeInBrowser('the stitch bench', (open) => {
   it('makes a stitch of a copy: a point dragged, saved, worked on a seam, and its file read by the command line', async () => {
     const { page, faults } = await open();
@@ -88,7 +91,9 @@ describeInBrowser('the stitch bench', (open) => {
     await details.getByLabel('Thread').selectOption('knots');
     await details.getByLabel('Across').fill('1.5');
     await details.getByLabel('Across').press('Enter');
-    await expect.poll(() => page.locator('.sheet circle.leg.knot').count()).toBeGreaterThanOrEqual(5);
+    await expect
+      .poll(() => page.locator('.sheet circle.leg.knot').count(), PATIENTLY)
+      .toBeGreaterThanOrEqual(5);
 
     // knots that are sewn one by one stand apart, and with them the repeats
     await side.getByLabel('repeats stand apart').check();

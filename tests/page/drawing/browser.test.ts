@@ -14,6 +14,10 @@ type At = readonly [number, number];
 
 /** Where a place of a block lies on the screen, which lies in the middle of the board; mm. */
 async function onScreen(page: Page, [wide, high]: At): Promise<(place: At) => At> {
+  // the board is drawn, and the block laid in its middle
+  await page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))),
+  );
   const { x, y, width, height } = (await page.locator('canvas.board').boundingBox())!;
   const scale = Math.min((width - 56) / wide, (height - 56) / high);
   return ([u, v]) => [
@@ -70,6 +74,9 @@ function photoOf(colors: readonly string[]): Buffer {
 
 const lines = (page: Page, count: string) => page.locator('.draw-more .aside', { hasText: count }).waitFor();
 
+/** A busy machine takes its time. */
+const PATIENTLY = { timeout: 20_000, interval: 100 };
+
 describeInBrowser('drawing seams', (open) => {
   it('on an empty block, undone and done again, dressed, and taken to the machine as the command line would write it', async () => {
     const { page, faults } = await open();
@@ -125,10 +132,19 @@ describeInBrowser('drawing seams', (open) => {
     const { page, faults } = await open({ hasTouch: true, viewport: { width: 820, height: 1180 } });
     await page.getByRole('button', { name: 'Draw seams' }).click();
     await lines(page, '11 lines drawn');
-    const on = await onScreen(page, PANEL);
+    const untouched = await onScreen(page, PANEL);
     // the line that ends at the left edge, at 138 mm
-    await page.touchscreen.tap(...on([45, 131.9]));
+    await page.touchscreen.tap(...untouched([70, 128.5]));
     await page.locator('.line-facts h3', { hasText: 'Line 11' }).waitFor();
+    await settled(page);
+    // where its points lie on the screen tells where all else does
+    const middleOf = async (point: RegExp): Promise<At> => {
+      const { x, y, width, height } = (await page.getByRole('button', { name: point }).boundingBox())!;
+      return [x + width / 2, y + height / 2];
+    };
+    const [[right], [left, low]] = [await middleOf(/^Point 1 of 2/), await middleOf(/^Point 2 of 2/)];
+    const scale = (right - left) / 90.827;
+    const on = ([u, v]: At): At => [left + u * scale, low + (v - 138) * scale];
     const before = await facts(page);
     const grip = page.getByRole('button', { name: /^Point 2 of 2/ });
     const finger = { pointerId: 7, pointerType: 'touch', isPrimary: true, bubbles: true };
@@ -140,7 +156,7 @@ describeInBrowser('drawing seams', (open) => {
     await grip.dispatchEvent('pointerdown', at(on([0, 138])));
     await grip.dispatchEvent('pointermove', at(on([-3, 150])));
     await grip.dispatchEvent('pointermove', at(on([-3, 164])));
-    await expect.poll(() => facts(page)).not.toBe(before);
+    await expect.poll(() => facts(page), PATIENTLY).not.toBe(before);
     const held = await facts(page);
     await grip.dispatchEvent('pointerup', at(on([-3, 164])));
     await settled(page);
@@ -336,7 +352,9 @@ describeInBrowser('drawing seams', (open) => {
     expect(await seriousIn(page)).toEqual([]);
     await page.getByRole('button', { name: 'Undo' }).click();
     // as large as it was, the marks are 120 by 150 / 120 apart
-    await expect.poll(async () => Math.abs(Number(await apart.inputValue()) - 150)).toBeLessThan(0.6);
+    await expect
+      .poll(async () => Math.abs(Number(await apart.inputValue()) - 150), PATIENTLY)
+      .toBeLessThan(0.6);
     expect(faults).toEqual([]);
     await page.context().close();
   }, 120_000);
@@ -362,12 +380,12 @@ describeInBrowser('drawing seams', (open) => {
     await photo.waitFor();
     const { width, height } = (await photo.boundingBox())!;
     await photo.click({ position: { x: width * 0.17, y: height / 2 } });
-    await expect.poll(async () => offBy(await swatch(1), colors[0])).toBeLessThanOrEqual(NEAR);
+    await expect.poll(async () => offBy(await swatch(1), colors[0]), PATIENTLY).toBeLessThanOrEqual(NEAR);
     // the next patch is chosen; the ring goes on by keys
     await photo.focus();
     for (let k = 0; k < 7; k++) await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
-    await expect.poll(async () => offBy(await swatch(2), colors[1])).toBeLessThanOrEqual(NEAR);
+    await expect.poll(async () => offBy(await swatch(2), colors[1]), PATIENTLY).toBeLessThanOrEqual(NEAR);
     expect(await seriousIn(page)).toEqual([]);
     const { fabrics } = await kept(page);
     expect(fabrics.find(({ patch }: { patch: { id: number } }) => patch.id === 1)).toMatchObject({
@@ -377,7 +395,7 @@ describeInBrowser('drawing seams', (open) => {
     });
     await page.getByRole('button', { name: 'Undo' }).click();
     await page.getByRole('button', { name: 'Undo' }).click();
-    await expect.poll(() => swatch(1)).toBe(was);
+    await expect.poll(() => swatch(1), PATIENTLY).toBe(was);
 
     await tool(page, 'Photo');
     await page.locator('.photo-panel input[type=file]').setInputFiles({
@@ -393,7 +411,7 @@ describeInBrowser('drawing seams', (open) => {
       .poll(async () => {
         const values = await Promise.all([1, 2, 3, 4].map(swatch));
         return Math.max(...values.map((hex) => offBy(hex, '#8c2f3f')));
-      })
+      }, PATIENTLY)
       .toBeLessThanOrEqual(NEAR);
     expect(faults).toEqual([]);
     await page.context().close();
