@@ -1,5 +1,5 @@
 import { minutes, plural } from '../state/words.js';
-import { picture } from '../state/work.js';
+import { picture, pictured, work } from '../state/work.js';
 
 /** Time, trims, stops: always in view. */
 export function Facts() {
@@ -8,7 +8,7 @@ export function Facts() {
   const trims = report.stops.reduce((sum, stop) => sum + stop.trims, 0);
   const { totals } = report;
   return (
-    <p class="facts">
+    <p class="facts" aria-busy={work.value !== pictured.value}>
       <span>{minutes(totals.minutes)}</span>
       <span>{plural(totals.stops, 'stop')}</span>
       <span>{plural(trims, 'trim')}</span>

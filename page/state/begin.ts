@@ -15,7 +15,7 @@ import { pictureOfBefore } from './keep-picture.js';
 import { listenToKeys } from './keys.js';
 import { keepLooking } from './look.js';
 import { firstShown } from './painter.js';
-import { figures, history, offers, picture, work } from './work.js';
+import { figures, history, offers, picture, pictured, work } from './work.js';
 
 /** The page begins: with the work that was on it, else with the demo block; their pictures are there before the core is. */
 export async function begin(): Promise<void> {
@@ -30,6 +30,7 @@ export async function begin(): Promise<void> {
     history.value = begun(
       before ?? { id: newId(), dressing, file: null, roles: null, named: [], why: [], hidden: [] },
     );
+    if (known) pictured.value = work.value;
   });
   listenToKeys();
   listenToDrops();

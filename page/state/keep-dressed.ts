@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { keysOf, withNews } from '../core/news.js';
 import { askAbout, Refused } from './core-call.js';
 import { keepPicture } from './keep-picture.js';
-import { complaint, picture, type Work, work } from './work.js';
+import { complaint, picture, pictured, type Work, work } from './work.js';
 
 /**
  * Dresses the block anew whenever the work changes. While the core is at it only the latest change waits: dragging asks
@@ -27,6 +27,7 @@ export function keepDressed(): void {
         if (!(error instanceof Refused)) throw error;
         complaint.value = error.complaint;
       }
+      pictured.value = now;
     }
     isAtIt = false;
   };

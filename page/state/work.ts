@@ -33,6 +33,8 @@ export const canRedo = computed(() => history.value.future.length > 0);
 
 /** The work as it was last dressed, and drawn. */
 export const picture = signal<Picture | null>(null);
+/** The work that the picture is of: while it is another one, the core is at it. */
+export const pictured = signal<Work | null>(null);
 /** Something is being worked on that takes a while, told to the maker. */
 export const busy = signal<string | null>(null);
 export const complaint = signal<Complaint | null>(null);

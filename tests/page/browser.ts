@@ -58,8 +58,8 @@ export async function openTab(page: Page, file: string): Promise<Opened> {
 
 /** Waits until the core has nothing more to do. */
 export async function isDressed(page: Page): Promise<void> {
-  await page.locator('.facts').waitFor();
   await page.locator('.busy').waitFor({ state: 'detached' });
+  await page.locator('.facts[aria-busy="false"]').waitFor();
 }
 
 /** Gives files to the page as if they were chosen. */
