@@ -3,17 +3,21 @@ import type { SewnStitches } from '../../check/density/sewn-stitches.js';
 import { type Points, polylineLength } from '../../geometry/polyline.js';
 import { lines, seamNumber, seamNumberSpot } from '../map-picture.js';
 import { darkPlate, numberPlate } from '../number-plates.js';
-import { element } from '../svg.js';
+import { element, type Frame } from '../svg.js';
 import { pathData } from '../svg-pen.js';
 import type { LegendEntry } from './legend.js';
 import type { Overlay } from './overlay.js';
-import { plateRoom } from './plate-room.js';
+import { type PlateSpot, plateRoom } from './plate-room.js';
 import type { ShownWork } from './shown-work.js';
 
 const INK = '#22313f';
 
 /** Numbers of color stops where their longest run lies, and of seams in their middle if `withSeams`. */
-export function numbersOverlay({ map, stitches }: ShownWork, withSeams: boolean, size: number): Overlay {
+export function numbersOverlay(
+  { map, stitches, frame }: ShownWork,
+  withSeams: boolean,
+  size: number,
+): Overlay {
   const seams = withSeams && map ? map.seams : [];
   const taken = seams.map((seam) => seamNumberSpot(seam, map!, size));
   const entries: LegendEntry[] = [
@@ -23,17 +27,21 @@ export function numbersOverlay({ map, stitches }: ShownWork, withSeams: boolean,
   return {
     picture:
       element('g', lines(INK, size * 0.14), ...seams.map((seam) => seamNumber(seam, map!, size))) +
-      stopNumbers(stitches, size, taken),
+      stopNumbers(stitches, size, frame, taken),
     part: { heading: 'Numbers', entries },
   };
 }
 
 const seamSample = (x: number, y: number): string => numberPlate(3, [x, y], 2);
 
-/** The number of each color stop that has stitches; where a plate has no room on its stop's lines, a line leads from it there. */
+/**
+ * The number of each color stop that has stitches; where a plate has no room on its stop's lines, a line leads from it there, and
+ * where there is none beside them either it is left out: the legend tells the look of every stop.
+ */
 function stopNumbers(
   stitches: SewnStitches,
   size: number,
+  frame: Frame,
   taken: readonly (readonly [number, number])[],
 ): string {
   const sewn = stitches.stops.flatMap(({ from, to }, stop) => (to > from ? [stop] : []));
@@ -41,9 +49,10 @@ function stopNumbers(
   const spots = plateRoom(
     sewn.map((stop) => linesOf(stitches, stop)),
     wide * size,
+    frame,
     taken,
   );
-  const leads = spots.filter(({ at, on }) => at !== on);
+  const leads = spots.filter((spot) => spot !== null && spot.at !== spot.on) as PlateSpot[];
   const d = pathData((pen) => {
     for (const { at, on } of leads) {
       pen.move(...on);
@@ -53,7 +62,7 @@ function stopNumbers(
   return (
     (leads.length ? element('g', lines('#fff', size * 0.3), element('path', { d })) : '') +
     (leads.length ? element('g', lines(INK, size * 0.14), element('path', { d })) : '') +
-    sewn.map((stop, i) => darkPlate(String(stop + 1), spots[i].at, size)).join('')
+    spots.map((spot, i) => (spot ? darkPlate(String(sewn[i] + 1), spot.at, size) : '')).join('')
   );
 }
 

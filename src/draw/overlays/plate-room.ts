@@ -1,4 +1,5 @@
 import type { Points } from '../../geometry/polyline.js';
+import type { Frame } from '../svg.js';
 
 type Place = readonly [number, number];
 
@@ -11,7 +12,7 @@ export interface PlateSpot {
 /** Parts of the way along a line that are tried, the middle first. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9];
 /** A plate is moved aside by at most so many of its widths, and to so many sides. */
-const FURTHEST = 8;
+const FURTHEST = 5;
 const SIDES = 16;
 
 /**
@@ -19,13 +20,15 @@ const SIDES = 16;
  * others, or else beside them, as near as there is room. Linear in the things: places are kept in squares.
  *
  * @param lines of each thing, at least one
+ * @param within where plates may lie
  * @param taken places that have been given away already
  */
 export function plateRoom(
   things: readonly (readonly Points[])[],
   apart: number,
+  within: Frame,
   taken: readonly Place[] = [],
-): PlateSpot[] {
+): (PlateSpot | null)[] {
   const squares = new Map<string, Place[]>();
   const square = (column: number, row: number) => `${column} ${row}`;
   const of = (at: number) => Math.floor(at / apart);
@@ -34,6 +37,7 @@ export function plateRoom(
     squares.set(key, [...(squares.get(key) ?? []), place]);
   };
   const isFree = ([x, y]: Place): boolean => {
+    if (x < within.left || x > within.right || y < within.top || y > within.bottom) return false;
     for (let column = of(x) - 1; column <= of(x) + 1; column++) {
       for (let row = of(y) - 1; row <= of(y) + 1; row++) {
         const near = squares.get(square(column, row)) ?? [];
@@ -46,11 +50,10 @@ export function plateRoom(
   return things.map((lines) => {
     const middle = alongLine(lines[0], SHARES[0]);
     const on = first(lines, (line) => first(SHARES, (share) => freeAt(alongLine(line, share))));
-    const spot = on
-      ? { at: on, on }
-      : { at: first(ASIDE, (step) => freeAt(moved(middle, step))) ?? middle, on: middle };
-    take(spot.at);
-    return spot;
+    const at = on ?? first(ASIDE, (step) => freeAt(moved(middle, step)));
+    if (!at) return null;
+    take(at);
+    return { at, on: on ?? middle };
   });
 
   function freeAt(place: Place): Place | undefined {
