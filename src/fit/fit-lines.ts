@@ -47,12 +47,12 @@ export function fitLines(
   rules: FitRules,
   memory: Memory = new Memory(),
   progress: Progress = () => {},
-): readonly LineFit[] {
+): LineFit[] {
   progress(0, asks.length, 'fitting seams');
   const count = asks.length;
   const seams = asks.map(({ seam }) => seam);
   memory.begin([map, rules.gap, rules.outline, ...seams]);
-  const changed = memory.each('ask', count, asks.keys(), (l) => asks[l]).changed;
+  const changed = memory.each('ask', count, 'all', (l) => asks[l]).changed;
   const meet = memory.once('meeting', () => meetingLines(map, seams));
   const cut = memory.once('cutter', () => cutter(map));
   const ways = waysOf(map, asks, rules.gap, changed, memory);
@@ -81,7 +81,7 @@ export function fitLines(
     return fitLine(lines.of[l], pieces.of[l], rest.of[l]);
   });
   const left = leaveOutUnderThrough(fits, map.junctions, meet, memory);
-  return memory.each('worked', count, left.changed, (l) => withoutEmpty(left.of[l])).of;
+  return memory.each('worked', count, left.changed, (l) => withoutEmpty(left.of[l])).of.slice();
 }
 
 /** What repeats do not fill, and the lines that a line lies under. */

@@ -1,5 +1,6 @@
 /** What one question was answered for every line of a block. */
 export interface Answers<Answer> {
+  /** until it is asked the next time */
   readonly of: readonly Answer[];
   /** the lines, by number, to which it is another answer than last time */
   readonly changed: readonly number[];
@@ -62,19 +63,22 @@ export class Memory {
   each<Answer>(
     question: string,
     lines: number,
-    stale: Iterable<number>,
+    stale: Iterable<number> | 'all',
     make: (line: number, last: Answer | undefined) => Answer,
     start?: Start<Answer>,
   ): Answers<Answer> {
-    const known = this.last<Answer>(question);
-    const from = known ?? start?.of;
-    const answers: Answer[] = from ? from.slice() : new Array(lines);
+    const known = this.last<Answer>(question) as Answer[] | undefined;
+    // kept answers are put in place, not copied: what one seam costs is not to grow with all others
+    const answers: Answer[] = known ?? start?.of.slice() ?? new Array(lines);
     const changed: number[] = [];
-    for (const line of known ? stale : (start?.stale ?? answers.keys())) {
-      const last = from?.[line];
+    const look = (line: number) => {
+      const last = answers[line] as Answer | undefined;
       answers[line] = make(line, last);
       if (answers[line] !== last) changed.push(line);
-    }
+    };
+    const some = known ? stale : (start?.stale ?? 'all');
+    if (some === 'all') for (let line = 0; line < lines; line++) look(line);
+    else for (const line of some) look(line);
     this.shelves.set(question, { of: answers, round: this.round });
     return { of: answers, changed: known ? changed : [...answers.keys()] };
   }

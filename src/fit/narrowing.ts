@@ -90,7 +90,7 @@ export function narrowedLines(
     rounds.gone = Math.max(rounds.gone, round + 1);
     if (narrowed.length === 0 && round + 1 >= rounds.gone) break;
   }
-  return memory.each('narrowed', count, lines.of.keys(), (l) => lines.of[l]);
+  return memory.each('narrowed', count, 'all', (l) => lines.of[l]);
 }
 
 /** The treatments to narrow because this line would have to end too far from a junction; none when all is well. */
