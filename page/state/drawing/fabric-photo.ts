@@ -3,6 +3,7 @@ import type { Point } from '../../../src/geometry/point.js';
 import type { Pixels } from '../../core/drawing-messages.js';
 import { told } from '../work.js';
 import { bare, chosenPatch } from './board.js';
+import { readPhoto } from './read-photo.js';
 
 /** A photo of fabrics, side by side as they may be, that colors are picked from. */
 export interface FabricPhoto {
@@ -23,7 +24,7 @@ const DOTS = 120;
 
 export async function chooseFabricPhoto(file: File): Promise<void> {
   // browsers turn it as the camera was held
-  fabricPhoto.value = { name: file.name, image: await createImageBitmap(file) };
+  fabricPhoto.value = { name: file.name, image: await readPhoto(file) };
   ring.value = [0.5, 0.5];
   chosenPatch.value ??= bare.value?.block.patches[0]?.id ?? null;
   told.value = `${file.name} is there: touch a fabric on it for the chosen patch`;

@@ -5,6 +5,7 @@ import { become } from '../actions.js';
 import { told, work } from '../work.js';
 import { bare } from './board.js';
 import { scaledBy, turnedAbout } from './photo-placement.js';
+import { readPhoto } from './read-photo.js';
 
 /** A photo that lies behind the drawing, and how it lies there. */
 export interface Photo {
@@ -32,7 +33,7 @@ export async function layPhoto(file: File): Promise<void> {
   const block = bare.value?.block;
   if (!now || !block) return;
   // browsers turn it as the camera was held
-  const full = await createImageBitmap(file);
+  const full = await readPhoto(file);
   const size = Math.min(1, LARGEST / Math.max(full.width, full.height));
   const [width, height] = [Math.round(full.width * size), Math.round(full.height * size)];
   const canvas = new OffscreenCanvas(width, height);
