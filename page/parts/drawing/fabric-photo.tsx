@@ -1,5 +1,4 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { whileTelling } from '../../state/actions.js';
 import { chosenPatch } from '../../state/drawing/board.js';
 import {
   chooseFabricPhoto,
@@ -10,6 +9,7 @@ import {
 } from '../../state/drawing/fabric-photo.js';
 import { clotheFromRing } from '../../state/drawing/fabrics.js';
 import { Measure } from '../measure.js';
+import { PhotoButton } from './photo-button.js';
 
 /** Arrow keys move the ring by this share of the photo, with Shift by a fifth of it. */
 const STEP = 0.05;
@@ -19,19 +19,11 @@ export function FabricPhoto() {
   const is = fabricPhoto.value;
   return (
     <>
-      <label class="button">
-        {is ? 'Another photo of the fabrics' : 'Pick from a photo of the fabrics'}
-        <input
-          type="file"
-          class="unseen"
-          accept="image/*"
-          onChange={async ({ currentTarget }) => {
-            const [file] = currentTarget.files!;
-            currentTarget.value = '';
-            if (file) await whileTelling('Opening the photo', () => chooseFabricPhoto(file));
-          }}
-        />
-      </label>
+      <PhotoButton
+        title={is ? 'Another photo of the fabrics' : 'Pick from a photo of the fabrics'}
+        doing="Opening the photo"
+        onPhoto={chooseFabricPhoto}
+      />
       {is && <Photo image={is.image} />}
     </>
   );

@@ -1,4 +1,4 @@
-import { release, whileTelling } from '../../state/actions.js';
+import { release } from '../../state/actions.js';
 import { bare } from '../../state/drawing/board.js';
 import {
   layPhoto,
@@ -12,6 +12,7 @@ import {
 } from '../../state/drawing/photo.js';
 import { Measure } from '../measure.js';
 import { LengthField } from './length-field.js';
+import { PhotoButton } from './photo-button.js';
 
 /** A straight-down photo of the hooped block, to trace its seams where they really are. */
 export function PhotoPanel() {
@@ -20,19 +21,11 @@ export function PhotoPanel() {
   if (!bare.value) return null;
   return (
     <section aria-label="Photo" class="photo-panel">
-      <label class="button">
-        {is ? 'Another photo' : 'Choose a photo'}
-        <input
-          type="file"
-          class="unseen"
-          accept="image/*"
-          onChange={async ({ currentTarget }) => {
-            const [file] = currentTarget.files!;
-            currentTarget.value = '';
-            if (file) await whileTelling('Laying the photo down', () => layPhoto(file));
-          }}
-        />
-      </label>
+      <PhotoButton
+        title={is ? 'Another photo' : 'Choose a photo'}
+        doing="Laying the photo down"
+        onPhoto={layPhoto}
+      />
       {!is && (
         <p class="hint">
           Taken straight down on the hooped block, it lies behind the drawing and is kept with it.
