@@ -1,4 +1,5 @@
 import type { Block } from '../../src/block/block.js';
+import { blockChanged } from '../../src/check/block-changed.js';
 import { dress } from '../../src/dress.js';
 import type { BlockSource, Dressing } from '../../src/formats/dressing.js';
 import type { Dictionary } from '../../src/stitches/dictionary.js';
@@ -62,7 +63,9 @@ export function deskOf(
           dressing: numberedOn(opened.dressing, block.map),
           roles: null,
           why: [],
-          findings: block.findings,
+          findings: opened.isChanged
+            ? [...block.findings, blockChanged(opened.dressing.block.file)]
+            : block.findings,
         };
       }
       return freshWork(block, opened, library, seed);

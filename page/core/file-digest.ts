@@ -1,4 +1,4 @@
-import type { Dressing } from '../../src/formats/dressing.js';
+import type { BlockSource, Dressing } from '../../src/formats/dressing.js';
 import type { GivenFile } from './messages.js';
 
 /**
@@ -6,8 +6,20 @@ import type { GivenFile } from './messages.js';
  * A drawing lies in the dressing itself and needs none. A browser that reckons no digest here leaves it out.
  */
 export async function withFileDigest(dressing: Dressing, held: GivenFile | null): Promise<Dressing> {
-  if (!held || dressing.block.svg !== undefined || !globalThis.crypto?.subtle) return dressing;
-  const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', held.bytes as BufferSource));
-  const hex = Array.from(hash, (byte) => byte.toString(16).padStart(2, '0')).join('');
-  return { ...dressing, block: { ...dressing.block, digest: `sha256:${hex}` } };
+  if (!held || dressing.block.svg !== undefined) return dressing;
+  const digest = await digestOf(held);
+  return digest === null ? dressing : { ...dressing, block: { ...dressing.block, digest } };
+}
+
+/** Whether a block's file is another than when the dressing was saved; not where the browser cannot tell. */
+export async function hasChanged({ digest }: BlockSource, file: GivenFile | undefined): Promise<boolean> {
+  if (digest === undefined || !file) return false;
+  const now = await digestOf(file);
+  return now !== null && now !== digest;
+}
+
+async function digestOf({ bytes }: GivenFile): Promise<string | null> {
+  if (!globalThis.crypto?.subtle) return null;
+  const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes as BufferSource));
+  return `sha256:${Array.from(hash, (byte) => byte.toString(16).padStart(2, '0')).join('')}`;
 }

@@ -6,6 +6,7 @@ import { readDst } from '../../src/formats/dst-read.js';
 import { decodeText, fileKind } from '../../src/formats/file-kind.js';
 import { SNAP } from '../../src/geometry/tolerances.js';
 import { InputError } from '../../src/input-error.js';
+import { hasChanged } from './file-digest.js';
 import type { GivenFile } from './messages.js';
 
 /** A file understood so far that its block can be read. */
@@ -15,6 +16,8 @@ export interface OpenedFile {
   readonly source: BlockSource;
   readonly dressing: Dressing | null;
   readonly recognized: Recognized | null;
+  /** the block's file is another than when the dressing was saved */
+  readonly isChanged: boolean;
 }
 
 /**
@@ -31,18 +34,19 @@ export async function openFile(
   if (kind === 'record') {
     const read = await readDressing(decodeText(file.bytes, file.name), file.name);
     const dressing = { ...read, block: withDrawing(read.block, beside) };
-    return { file: beside ?? null, source: dressing.block, dressing, recognized: null };
+    const isChanged = await hasChanged(read.block, beside);
+    return { file: beside ?? null, source: dressing.block, dressing, recognized: null, isChanged };
   }
   if (beside && fileKind(beside.name, beside.bytes) === 'record') return openFile(beside, file, roles);
   if (kind === 'drawing') {
     const svg = decodeText(file.bytes, file.name);
     const source = { file: file.name, svg, stops: null, snap: SNAP, through: [] };
-    return { file: null, source, dressing: null, recognized: null };
+    return { file: null, source, dressing: null, recognized: null, isChanged: false };
   }
   const recognized = recognizeStops(readDst(file.bytes, file.name), roles);
   if (recognized.seams.length === 0) throw noSeams(file.name);
   const source = { file: file.name, stops: recognized.seams, snap: SNAP, through: [] };
-  return { file, source, dressing: null, recognized };
+  return { file, source, dressing: null, recognized, isChanged: false };
 }
 
 /** A drawing is kept in its dressing, so that there is one file to keep. */

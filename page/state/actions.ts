@@ -29,12 +29,21 @@ export async function whileTelling<T>(what: string, doing: () => Promise<T>): Pr
 export const openFiles = (files: readonly GivenFile[]) =>
   whileTelling(`Opening ${files[0].name}`, async () => {
     const [file, beside] = files;
-    const { dressing, roles, why } = await ask('open', { file, beside, seed: 1 });
+    const { dressing, roles, why, findings } = await ask('open', { file, beside, seed: 1 });
+    const isChanged = findings.some(({ code }) => code === 'block-changed');
     const held = dressing.block.svg === undefined ? blockAmong(files) : null;
     batch(() => {
       touched.value = null;
       become({ id: newId(), dressing, file: held, roles, named: [], why, hidden: [] });
       told.value = `${dressing.block.file} is open, ${dressing.treatments.length} lines dressed`;
+      if (isChanged) {
+        complaint.value = {
+          where: dressing.block.file,
+          wrong: 'has changed since this work was saved',
+          right:
+            'to look whether each seam has what it should have: they were found again by their middle and ends',
+        };
+      }
     });
   });
 

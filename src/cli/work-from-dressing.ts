@@ -1,5 +1,6 @@
 import { dirname, resolve } from 'node:path';
 import type { Block } from '../block/block.js';
+import { blockChanged } from '../check/block-changed.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 import { digestOf } from './digest.js';
@@ -109,12 +110,5 @@ const hasChanged = ({ digest }: BlockSource, now: string): boolean => digest !==
 
 const withChange = (block: Block, file: string): Block => ({
   ...block,
-  findings: [
-    ...block.findings,
-    {
-      level: 'warning',
-      code: 'block-changed',
-      message: `${file} has changed since the dressing was saved; its seams were found again by their middle and ends, so look whether each has what it should have`,
-    },
-  ],
+  findings: [...block.findings, blockChanged(file)],
 });
