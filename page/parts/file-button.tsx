@@ -1,15 +1,14 @@
-import type { GivenFile } from '../core/messages.js';
-import { givenFiles } from '../state/given-files.js';
-
 interface Asked {
   readonly title: string;
-  /** endings of files, such as .svg,.dst */
+  /** endings or kinds of files, such as .svg,.dst or image/* */
   readonly accept: string;
-  readonly onFiles: (files: readonly GivenFile[]) => Promise<unknown>;
+  /** no more than one is taken */
+  readonly isOne?: boolean;
+  readonly onFiles: (files: readonly File[]) => Promise<unknown>;
 }
 
 /** Lets the maker choose files. */
-export function FileButton({ title, accept, onFiles }: Asked) {
+export function FileButton({ title, accept, isOne = false, onFiles }: Asked) {
   return (
     <label class="button">
       {title}
@@ -17,12 +16,12 @@ export function FileButton({ title, accept, onFiles }: Asked) {
         type="file"
         class="unseen"
         accept={accept}
-        multiple
+        multiple={!isOne}
         onChange={async ({ currentTarget }) => {
-          const files = await givenFiles(currentTarget.files!);
+          const files = [...currentTarget.files!];
           // the same file may be chosen again
           currentTarget.value = '';
-          if (files.length) await onFiles(files);
+          if (files.length > 0) await onFiles(files);
         }}
       />
     </label>

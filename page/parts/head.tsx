@@ -1,6 +1,7 @@
 import { mixAgain, openFiles, redo, undo } from '../state/actions.js';
 import { isBenchOpen } from '../state/bench/on-bench.js';
 import { beginDrawing } from '../state/drawing/board.js';
+import { givenFiles } from '../state/given-files.js';
 import { canRedo, canUndo, work } from '../state/work.js';
 import { BackAndForth } from './back-and-forth.js';
 import { DrawButton } from './drawing/draw-panel.js';
@@ -15,7 +16,11 @@ export function Head() {
       <h1>
         Seamwright <span class="file">{file}</span>
       </h1>
-      <FileButton title="Open a block" accept=".svg,.dst,.json" onFiles={openFiles} />
+      <FileButton
+        title="Open a block"
+        accept=".svg,.dst,.json"
+        onFiles={async (files) => openFiles(await givenFiles(files))}
+      />
       <DrawButton onDraw={beginDrawing} />
       <BackAndForth canUndo={canUndo.value} canRedo={canRedo.value} undo={undo} redo={redo} />
       <button type="button" class="mix" onClick={() => void mixAgain()} title="Key M">

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import { work } from '../state/work.js';
 
@@ -6,10 +7,12 @@ interface Spooling {
   /** index of the thread that is in use */
   readonly chosen: number;
   readonly onChoose: (thread: number) => void;
+  /** what stands behind the spools */
+  readonly children?: ComponentChildren;
 }
 
 /** One of the threads that the work has, as spools. */
-export function Spools({ title, chosen, onChoose }: Spooling) {
+export function Spools({ title, chosen, onChoose, children }: Spooling) {
   const name = useId();
   return (
     <fieldset class="threads">
@@ -21,6 +24,7 @@ export function Spools({ title, chosen, onChoose }: Spooling) {
           <span class="unseen">{thread.name}</span>
         </label>
       ))}
+      {children}
     </fieldset>
   );
 }

@@ -1,6 +1,7 @@
 import { change } from '../state/actions.js';
 import { withOneMoreThread, withThreadColor } from '../state/edits.js';
 import { work } from '../state/work.js';
+import { Spools } from './spools.js';
 
 interface Threading {
   /** index of the thread that is in use */
@@ -12,15 +13,7 @@ interface Threading {
 export function Threads({ chosen, onChoose }: Threading) {
   const threads = work.value?.dressing.threads ?? [];
   return (
-    <fieldset class="threads">
-      <legend>Thread</legend>
-      {threads.map(({ name, hex }, t) => (
-        <label key={`${t} ${hex}`} class="spool-choice" title={name}>
-          <input type="radio" name="thread" checked={t === chosen} onChange={() => onChoose(t)} />
-          <span class="spool" style={{ background: hex }} />
-          <span class="unseen">{name}</span>
-        </label>
-      ))}
+    <Spools title="Thread" chosen={chosen} onChoose={onChoose}>
       <label class="spool-choice more-thread" title="Another thread">
         <input
           type="color"
@@ -43,6 +36,6 @@ export function Threads({ chosen, onChoose }: Threading) {
           }
         />
       </label>
-    </fieldset>
+    </Spools>
   );
 }

@@ -4,6 +4,7 @@ import { drafts, goOnWithDraft, throwAway } from '../../state/bench/drafts.js';
 import { forgetOwn, handOut, layCopy, layFresh, layOwn, takeInStitches } from '../../state/bench/library.js';
 import { draft, ownStitches } from '../../state/bench/on-bench.js';
 import { found } from '../../state/find-offers.js';
+import { givenFiles } from '../../state/given-files.js';
 import { offers } from '../../state/work.js';
 import { FileButton } from '../file-button.js';
 import { Search } from '../search.js';
@@ -27,7 +28,11 @@ export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
         >
           From nothing
         </button>
-        <FileButton title="Take in stitch files" accept=".json" onFiles={takeInStitches} />
+        <FileButton
+          title="Take in stitch files"
+          accept=".json"
+          onFiles={async (files) => takeInStitches(await givenFiles(files))}
+        />
       </div>
       {open.length > 0 && <h3>Not finished</h3>}
       <ul class="own">

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { whileTelling } from '../../state/actions.js';
 import { chosenPatch } from '../../state/drawing/board.js';
 import {
   chooseFabricPhoto,
@@ -8,8 +9,8 @@ import {
   ringSize,
 } from '../../state/drawing/fabric-photo.js';
 import { clotheFromRing } from '../../state/drawing/fabrics.js';
+import { FileButton } from '../file-button.js';
 import { Measure } from '../measure.js';
-import { PhotoButton } from './photo-button.js';
 
 /** Arrow keys move the ring by this share of the photo, with Shift by a fifth of it. */
 const STEP = 0.05;
@@ -19,10 +20,11 @@ export function FabricPhoto() {
   const is = fabricPhoto.value;
   return (
     <>
-      <PhotoButton
+      <FileButton
         title={is ? 'Another photo of the fabrics' : 'Pick from a photo of the fabrics'}
-        doing="Opening the photo"
-        onPhoto={chooseFabricPhoto}
+        accept="image/*"
+        isOne
+        onFiles={([file]) => whileTelling('Opening the photo', () => chooseFabricPhoto(file))}
       />
       {is && <Photo image={is.image} />}
     </>

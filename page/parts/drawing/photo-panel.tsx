@@ -1,4 +1,4 @@
-import { release } from '../../state/actions.js';
+import { release, whileTelling } from '../../state/actions.js';
 import { bare } from '../../state/drawing/board.js';
 import {
   layPhoto,
@@ -10,9 +10,9 @@ import {
   takePhotoAway,
   turnPhoto,
 } from '../../state/drawing/photo.js';
+import { FileButton } from '../file-button.js';
 import { Measure } from '../measure.js';
 import { LengthField } from './length-field.js';
-import { PhotoButton } from './photo-button.js';
 
 /** A straight-down photo of the hooped block, to trace its seams where they really are. */
 export function PhotoPanel() {
@@ -21,10 +21,11 @@ export function PhotoPanel() {
   if (!bare.value) return null;
   return (
     <section aria-label="Photo" class="photo-panel">
-      <PhotoButton
+      <FileButton
         title={is ? 'Another photo' : 'Choose a photo'}
-        doing="Laying the photo down"
-        onPhoto={layPhoto}
+        accept="image/*"
+        isOne
+        onFiles={([file]) => whileTelling('Laying the photo down', () => layPhoto(file))}
       />
       {!is && (
         <p class="hint">
