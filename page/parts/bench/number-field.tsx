@@ -1,3 +1,5 @@
+import { useTyped } from '../typed.js';
+
 interface Field {
   readonly title: string;
   readonly value: number;
@@ -6,19 +8,13 @@ interface Field {
 
 /** A number that is typed. */
 export function NumberField({ title, value, onChange }: Field) {
+  const typing = useTyped(String(value), (text) => {
+    if (text !== '' && Number.isFinite(Number(text))) onChange(Number(text));
+  });
   return (
     <label class="number">
       <span>{title}</span>
-      <input
-        type="number"
-        step="any"
-        value={value}
-        onChange={({ currentTarget }) => {
-          const typed = currentTarget.valueAsNumber;
-          if (Number.isFinite(typed)) onChange(typed);
-          else currentTarget.value = String(value);
-        }}
-      />
+      <input type="number" step="any" {...typing} />
     </label>
   );
 }

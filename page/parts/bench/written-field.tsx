@@ -1,3 +1,5 @@
+import { useTyped } from '../typed.js';
+
 interface Field {
   readonly title: string;
   readonly value: string;
@@ -20,17 +22,7 @@ export function WrittenField({ title, value, list, note, of, isBare = false, onC
         {title}
         {of && <span class="unseen"> of {of}</span>}
       </span>
-      <input
-        type="text"
-        maxLength={300}
-        spellcheck={false}
-        list={list}
-        value={value}
-        onChange={({ currentTarget }) => {
-          onChange(currentTarget.value);
-          currentTarget.value = value;
-        }}
-      />
+      <input type="text" maxLength={300} spellcheck={false} list={list} {...useTyped(value, onChange)} />
       {note !== undefined && <output aria-hidden="true">{note}</output>}
     </label>
   );
@@ -46,16 +38,13 @@ export function LinesField({
   lines: readonly string[];
   onChange: (lines: string[]) => void;
 }) {
+  const typing = useTyped(lines.join('\n'), (text) =>
+    onChange(text.split('\n').flatMap((line) => line.trim() || [])),
+  );
   return (
     <label class="written">
       <span>{title}</span>
-      <textarea
-        rows={Math.min(6, lines.length + 1)}
-        value={lines.join('\n')}
-        onChange={({ currentTarget }) =>
-          onChange(currentTarget.value.split('\n').flatMap((line) => line.trim() || []))
-        }
-      />
+      <textarea rows={Math.min(6, lines.length + 1)} {...typing} />
     </label>
   );
 }

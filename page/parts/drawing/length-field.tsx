@@ -1,4 +1,5 @@
 import { lengthOfText, lengthText, unit } from '../../state/units.js';
+import { useTyped } from '../typed.js';
 
 interface Field {
   readonly title: string;
@@ -11,20 +12,14 @@ interface Field {
 
 /** A length that is typed, in the unit that the maker measures with. */
 export function LengthField({ title, value, least = 0, most = 2000, onChange }: Field) {
+  const typing = useTyped(lengthText(value), (text) => {
+    const mm = lengthOfText(text);
+    if (mm >= least && mm <= most) onChange(mm);
+  });
   return (
     <label class="length">
       <span>{title}</span>
-      <input
-        type="number"
-        step="any"
-        inputMode="decimal"
-        value={lengthText(value)}
-        onChange={({ currentTarget }) => {
-          const mm = lengthOfText(currentTarget.value);
-          if (mm >= least && mm <= most) onChange(mm);
-          else currentTarget.value = lengthText(value);
-        }}
-      />
+      <input type="number" step="any" inputMode="decimal" {...typing} />
       <span class="unit">{unit.value === 'mm' ? 'mm' : 'inch'}</span>
     </label>
   );

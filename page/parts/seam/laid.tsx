@@ -7,6 +7,7 @@ import { Fold } from '../fold.js';
 import { Measure } from '../measure.js';
 import { Spools } from '../spools.js';
 import { Tick } from '../tick.js';
+import { useTyped } from '../typed.js';
 
 /** A narrow ribbon, as it is sold: common practice. */
 const RIBBON = { name: 'satin ribbon', width: 6, hex: '#b78a94' };
@@ -17,6 +18,10 @@ export function Laid({ line, treatment }: { line: Line; treatment: Treatment }) 
   const { laid = null, rows } = treatment;
   const lay = (one: LaidRecord | null, grip: string | null = null) =>
     change((was) => withLaid(was, line, one), grip);
+  const naming = useTyped(laid?.name ?? '', (text) => {
+    const name = text.trim();
+    if (name && laid) lay({ ...laid, name });
+  });
   return (
     <Fold title="Laid beneath" now={laid?.name ?? 'nothing'}>
       <Tick
@@ -28,15 +33,7 @@ export function Laid({ line, treatment }: { line: Line; treatment: Treatment }) 
         <>
           <label class="choice">
             <span>What it is</span>
-            <input
-              type="text"
-              value={laid.name}
-              onChange={({ currentTarget }) => {
-                const name = currentTarget.value.trim();
-                if (name) lay({ ...laid, name });
-                else currentTarget.value = laid.name;
-              }}
-            />
+            <input type="text" {...naming} />
           </label>
           <Measure
             title="Width"

@@ -1,6 +1,7 @@
 import type { Cloth as Kind } from '../../../src/check/density/limits.js';
-import { LIMITS } from '../../../src/check/density/limits.js';
-import { become } from '../../state/actions.js';
+import { limitsAsked } from '../../../src/density-limits.js';
+import { change } from '../../state/actions.js';
+import { withCloth } from '../../state/block-edits.js';
 import { work } from '../../state/work.js';
 import { Choice } from '../choice.js';
 import { Fold } from '../fold.js';
@@ -12,17 +13,17 @@ const KINDS: readonly (readonly [Kind, string])[] = [
 
 /** What the cloth bears: from where on density is worth a look. */
 export function Cloth() {
-  const now = work.value;
-  if (!now) return null;
-  const cloth = now.cloth ?? 'firm';
-  const { holes, layers, inOneHole } = LIMITS[cloth];
+  const dressing = work.value?.dressing;
+  if (!dressing) return null;
+  const { cloth = 'firm' } = dressing.density ?? {};
+  const { holes, layers, inOneHole } = limitsAsked(dressing.density);
   return (
     <Fold title="Cloth" now={KINDS.find(([kind]) => kind === cloth)![1]}>
       <Choice
         title="It is"
         value={cloth}
         options={KINDS}
-        onChoose={(kind) => become({ ...now, cloth: kind as Kind })}
+        onChoose={(kind) => change((was) => withCloth(was, kind as Kind))}
       />
       <p class="aside">
         Worth a look from {holes.warning} holes in a square millimeter, {layers.warning} threads one over
