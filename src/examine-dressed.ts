@@ -1,11 +1,11 @@
 import type { CoveredBand } from './check/density/band-cover.js';
-import type { DensityLimits } from './check/density/limits.js';
 import { type Examined, examineDesign } from './check/examine.js';
+import { limitsAsked } from './density-limits.js';
 import { stopsInOrder } from './design/design.js';
 import type { Dressed } from './dress.js';
 
-/** A look at all stitches of a dressed block, its treatments' bands included. */
-export function examineDressed({ design, lines }: Dressed, limits: DensityLimits): Examined {
+/** A look at all stitches of a dressed block, its treatments' bands included, by the limits of its dressing. */
+export function examineDressed({ design, dressing, lines }: Dressed): Examined {
   const stops = stopsInOrder(design);
   const bands = lines.map(({ fit }): CoveredBand => {
     // a stop that several lines share says nothing of one of them
@@ -14,5 +14,5 @@ export function examineDressed({ design, lines }: Dressed, limits: DensityLimits
     );
     return { seam: fit.seam, stops: ofLine, areaMm2: fit.bandMm2 };
   });
-  return examineDesign(design, bands, limits);
+  return examineDesign(design, bands, limitsAsked(dressing.density));
 }

@@ -64,6 +64,7 @@ export type { Measured } from './check/density/total.js';
 export { type Cloth, type DensityLimits, LIMITS } from './check/density/limits.js';
 export { type SewnStitches, stitchesOf, stitchesOfRecords } from './check/density/sewn-stitches.js';
 export { type Examined, examineRecords } from './check/examine.js';
+export { limitsAsked } from './density-limits.js';
 export { examineDressed } from './examine-dressed.js';
 
 // Threads against fabrics and against each other.

@@ -19,6 +19,7 @@ const order = [
     'plan',
     'placed',
     'settings',
+    'density-limits',
     'examine-dressed',
     'thread-look',
     'stash-threads',

@@ -82,10 +82,9 @@ export function deskOf(
     figures: async () => figuresOf(library),
     try: async ({ dressing, line, offer }) =>
       tried(await blockOf(dressing.block), dressing, line, offer, library),
-    look: async ({ dressing, shown, cloth }) =>
-      lookOf(dress(await blockOf(dressing.block), dressing, library), shown, cloth),
-    examine: async ({ dressing, cloth }) =>
-      examined(dress(await blockOf(dressing.block), dressing, library), cloth),
+    look: async ({ dressing, shown }) =>
+      lookOf(dress(await blockOf(dressing.block), dressing, library), shown),
+    examine: async ({ dressing }) => examined(dress(await blockOf(dressing.block), dressing, library)),
     meetings: async ({ dressing, line }) => {
       const { map } = await blockOf(withoutWishes(dressing.block));
       return meetingsOf(await blockOf(dressing.block), map, dressing, line);

@@ -1,5 +1,4 @@
 import type { Role, StopRole } from '../../src/block/roles/role.js';
-import type { Cloth } from '../../src/check/density/limits.js';
 import type { Shown } from '../../src/draw/overlays/show.js';
 import type { Finding } from '../../src/finding.js';
 import type { Mark } from '../../src/fit/fit.js';
@@ -183,9 +182,9 @@ export interface Asks extends BenchAsks, DrawAsks, LineAsks {
   offers: { ask: null; answer: readonly Offered[] };
   figures: { ask: null; answer: readonly Figure[] };
   try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
-  look: { ask: { dressing: Dressing; shown: Looked; cloth?: Cloth }; answer: Look };
+  look: { ask: { dressing: Dressing; shown: Looked }; answer: Look };
   /** all findings, density and contrast among them, worst first */
-  examine: { ask: { dressing: Dressing; cloth?: Cloth }; answer: readonly Finding[] };
+  examine: { ask: { dressing: Dressing }; answer: readonly Finding[] };
   /** the block to draw on */
   bare: { ask: { dressing: Dressing }; answer: Bare };
   /** a block of so many mm, with nothing on it */

@@ -1,3 +1,4 @@
+import type { DensityAsked } from '../../src/formats/density-asked.js';
 import type { BlockSource, Dressing, Hooping, Laid, Machine } from '../../src/formats/dressing.js';
 import type { Line } from '../core/messages.js';
 import { withTreatment } from './edits.js';
@@ -51,6 +52,12 @@ export const isAligned = ({ hooping }: Dressing, at: readonly [number, number]):
 
 const isSame = (a: readonly [number, number], b: readonly [number, number]): boolean =>
   Math.hypot(a[0] - b[0], a[1] - b[1]) < 0.01;
+
+/** Density is told from where this cloth bears it, but for measures of which the dressing has limits of its own. */
+export const withCloth = (dressing: Dressing, cloth: NonNullable<DensityAsked['cloth']>): Dressing => ({
+  ...dressing,
+  density: { ...dressing.density, cloth },
+});
 
 export const withMachine = (dressing: Dressing, part: Machine): Dressing => ({
   ...dressing,

@@ -32,16 +32,14 @@ export function keepLooking(): void {
       lookImage.value = null;
       return;
     }
-    void askAbout(now.file, 'look', { dressing: now.dressing, shown, cloth: now.cloth }).then(
-      async ({ svg, left, top }) => {
-        const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-        const image = new Image();
-        image.src = url;
-        await image.decode();
-        if (looked.value !== shown) return;
-        lookImage.value = { image, left, top, width: image.width / PX, height: image.height / PX };
-      },
-    );
+    void askAbout(now.file, 'look', { dressing: now.dressing, shown }).then(async ({ svg, left, top }) => {
+      const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+      const image = new Image();
+      image.src = url;
+      await image.decode();
+      if (looked.value !== shown) return;
+      lookImage.value = { image, left, top, width: image.width / PX, height: image.height / PX };
+    });
   });
   // a picture's address is good as long as it is shown
   let shownAt: string | undefined;
@@ -58,7 +56,6 @@ export function keepLooking(): void {
     waiting = window.setTimeout(async () => {
       findings.value = await askAbout(now.file, 'examine', {
         dressing: now.dressing,
-        cloth: now.cloth,
       }).catch(() => []);
     }, QUIET);
   });

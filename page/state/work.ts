@@ -1,6 +1,5 @@
 import { computed, signal } from '@preact/signals';
 import type { Role, StopRole } from '../../src/block/roles/role.js';
-import type { Cloth } from '../../src/check/density/limits.js';
 import type { Dressing } from '../../src/formats/dressing.js';
 import type { Complaint, Figure, GivenFile, Line, Offered, Picture } from '../core/messages.js';
 import type { Photo } from './drawing/photo.js';
@@ -22,8 +21,6 @@ export interface Work {
   readonly hidden: readonly string[];
   /** what lies behind the drawing of its seams */
   readonly photo?: Photo;
-  /** what its cloth bears; firm where it is not said */
-  readonly cloth?: Cloth;
 }
 
 export const history = signal<History<Work | null>>(begun(null));

@@ -6,7 +6,7 @@ import type { CheckReport } from '../report/check-report.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
-import { declareLimits, type LimitOptions, limitsOf } from './limits-option.js';
+import { declareLimits, densityByOptions, type LimitOptions } from './limits-option.js';
 import { checkOutputs, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
 import {
@@ -108,7 +108,8 @@ interface Checked {
 
 async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): Promise<Checked> {
   refuseSeamMarks(options);
-  const limits = limitsOf(options);
+  const { limitsAsked } = await import('../density-limits.js');
+  const limits = limitsAsked(densityByOptions(undefined, options));
   const { readDst } = await import('../formats/dst-read.js');
   const { examineRecords } = await import('../check/examine.js');
   const { smallestHoop } = await import('../check/hoops.js');
@@ -127,7 +128,6 @@ async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): 
 
 async function ofDressing(path: string, options: Options, progress: Progress): Promise<Checked> {
   const { library, fabric } = options;
-  const limits = limitsOf(options);
   const { readWork } = await import('./dress-from-file.js');
   const { inSaved } = await import('./dress-work.js');
   const { examineDressed } = await import('../examine-dressed.js');
@@ -137,13 +137,15 @@ async function ofDressing(path: string, options: Options, progress: Progress): P
   const { threadLook } = await import('../thread-look.js');
   const { loadDifference } = await import('../color/difference.js');
   const { work, dictionary } = await readWork(path, { library, fabric });
-  const dressed = await inSaved(work.saved, () => dress(work.block, work.dressing, dictionary, progress));
+  const density = densityByOptions(work.dressing.density, options);
+  const dressing = density ? { ...work.dressing, density } : work.dressing;
+  const dressed = await inSaved(work.saved, () => dress(work.block, dressing, dictionary, progress));
   progress(0, 0, 'measuring');
   const look = threadLook(dressed, await loadDifference());
   const hoop = hoopFor(work.dressing.hoop, dressed.field);
   const picture = async () => {
     const { dressedOverlays } = await import('./overlay-pictures.js');
-    return dressedOverlays(dressed, options, USUAL, limits);
+    return dressedOverlays(dressed, options, USUAL);
   };
-  return { report: checkReport(examineDressed(dressed, limits), hoop, dressed.findings, look), picture };
+  return { report: checkReport(examineDressed(dressed), hoop, dressed.findings, look), picture };
 }

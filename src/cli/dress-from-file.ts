@@ -13,7 +13,7 @@ import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { dressedEndings, type Places, renderDressed } from './dressed-outputs.js';
 import { withHooping } from './hooping-options.js';
 import { fileKind, readInput } from './input-file.js';
-import { checkLimits } from './limits-option.js';
+import { checkLimits, densityByOptions } from './limits-option.js';
 import { checkMixOptions, mixed, settingsAround, whyWithSettings } from './mix-options.js';
 import { checkOutputs, type Named, writeOutputs } from './output-files.js';
 import { outputKind } from './outputs-option.js';
@@ -32,7 +32,7 @@ export async function dressFromFile(path: string, options: DressOptions, termina
   const outputs = outputsAsked(options);
   const endings = outputs.map(({ ending }) => ending);
   checkPictureOptions(options, endings);
-  checkLimits(options);
+  checkLimits(options, endings);
   checkSheetOptions(options, endings);
   const { work, dressed, report, places } = await dressAsAsked(path, options, outputs, terminal.progress);
   terminal.progress(0, 0, 'drawing');
@@ -78,7 +78,9 @@ export async function dressAsAsked(
 
   const { map } = work.block;
   const { isOfWeight, withBare, withSettings } = await import('../settings.js');
-  const placed = withHooping(placedByOptions(work.dressing, options), options, map);
+  const density = densityByOptions(work.dressing.density, options);
+  const measured = density ? { ...work.dressing, density } : work.dressing;
+  const placed = withHooping(placedByOptions(measured, options), options, map);
   const { withHeavyRows } = await import('../asked/heaviness.js');
   const weighed = (dressing: Dressing): Dressing =>
     options.heavy ? withHeavyRows(dressing, options.heavy) : dressing;

@@ -1,7 +1,6 @@
 import { basename, dirname, relative, resolve, sep } from 'node:path';
 import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
-import type { LimitOptions } from './limits-option.js';
 import type { Named, Output } from './output-files.js';
 import type { PictureOptions } from './picture-options.js';
 import type { SheetAsked } from './render-sheet.js';
@@ -31,7 +30,7 @@ export async function renderDressed(
   report: DressReport,
   { path, said, ending }: Named & { readonly ending: DressedEnding },
   places: Places,
-  asked: PictureOptions & LimitOptions & SheetAsked = {},
+  asked: PictureOptions & SheetAsked = {},
 ): Promise<Output> {
   return { path, said, content: await content() };
 
@@ -85,8 +84,7 @@ export async function renderDressed(
     const { show, stop } = asked;
     if (show || stop) {
       const { dressedOverlays } = await import('./overlay-pictures.js');
-      const { limitsOf } = await import('./limits-option.js');
-      return dressedOverlays(dressed, asked, 'thread', limitsOf(asked));
+      return dressedOverlays(dressed, asked, 'thread');
     }
     const { drawDressed } = await import('../draw/dressed-picture.js');
     return drawDressed(dressed);

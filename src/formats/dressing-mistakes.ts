@@ -1,6 +1,7 @@
 import { Kind, type TSchema } from '@sinclair/typebox';
 import { Errors, type ValueError, type ValueErrorIterator, ValueErrorType } from '@sinclair/typebox/errors';
 import { closest, distance } from 'fastest-levenshtein';
+import type { DensityAsked } from './density-asked.js';
 import {
   type Accent,
   type Guide,
@@ -26,7 +27,7 @@ interface Wrong {
 export function mistakesIn(value: unknown): string[] {
   const shape = wrongIn(Errors(dressingSchema, value));
   const parts = new SoundParts(shape);
-  const { treatments, threads, ornaments, keepClear } = Object(value) as Record<
+  const { treatments, threads, ornaments, keepClear, density } = Object(value) as Record<
     keyof DressingRecord,
     unknown
   >;
@@ -43,6 +44,7 @@ export function mistakesIn(value: unknown): string[] {
     ...parts
       .among<KeepClear>(keepClear, ['keepClear'])
       .flatMap((one) => oneOfMistakes(one, ['polygon', 'circle', 'stops'])),
+    ...limitMistakes(density, parts),
   ];
   return phrasesInOrder([...shape, ...meaning], value);
 }
@@ -97,6 +99,17 @@ function workMistakes(work: unknown, threads: number, path: JsonPath, parts: Sou
       : []),
     ...(guide && parts.isSound(guidePath) ? guideMistakes({ path: guidePath, value: guide as Guide }) : []),
   ];
+}
+
+/** Of two limits the lower one comes first. */
+function limitMistakes(density: unknown, parts: SoundParts): Wrong[] {
+  const limits = Object(density) as DensityAsked;
+  return (['holes', 'layers', 'inOneHole'] as const).flatMap((measure): Wrong[] => {
+    const path = ['density', measure];
+    const limit = limits[measure];
+    if (!limit || !parts.isSound(path) || limit[0] <= limit[1]) return [];
+    return [{ path, phrase: `${spokenKeys(path)} is [${limit.join(', ')}], not the lower one first` }];
+  });
 }
 
 function guideMistakes({ path, value }: { path: JsonPath; value: Guide }): Wrong[] {

@@ -1,35 +1,11 @@
-import { type Static, type TSchema, type TUnsafe, Type } from '@sinclair/typebox';
+import { type Static, Type } from '@sinclair/typebox';
+import { DENSITY_RANGES } from './density-asked.js';
 import { CORNER_MANNERS, DRESSING_VERSION, HAND_THREADS, MOST_PULL } from './dressing.js';
+import { angle, length, list, oneOf, orNull, point, record, text, whole, yes } from './schema-parts.js';
 import { ROLES } from './stop-roles.js';
 import { WEIGHT_PATTERN } from './thread-weight.js';
 
-/**
- * The dressing file as JSON Schema. Each description ends the sentence "... is not", so it says what a value should be.
- * This module loads the schema library; import it only when a dressing is read.
- */
-const record = <T extends Record<string, TSchema>>(properties: T) =>
-  Type.Object(properties, { additionalProperties: false, description: 'an object in braces' });
-export const list = <T extends TSchema>(item: T, description: string, minItems = 0) =>
-  Type.Array(item, { description, minItems });
-const orNull = <T extends TSchema>(schema: T) =>
-  Type.Union([schema, Type.Null()], { description: `${schema.description} or null` });
-const oneOf = <T extends string[]>(...words: [...T]) =>
-  Type.Union(
-    words.map((word) => Type.Literal(word)),
-    { description: spoken(words.map((word) => `"${word}"`)) },
-  ) as unknown as TUnsafe<T[number]>;
-const spoken = (words: string[]): string =>
-  [words.slice(0, -1).join(', '), words[words.length - 1]].join(' or ');
-
-export const text = (description: string) => Type.String({ minLength: 1, description });
-const whole = (minimum: number, maximum: number) =>
-  Type.Integer({ minimum, maximum, description: `a whole number from ${minimum} to ${maximum}` });
-const length = (minimum: number, maximum: number) =>
-  Type.Number({ minimum, maximum, description: `a length from ${minimum} to ${maximum} mm` });
-/** a stitch file reaches 9999.9 mm */
-const point = Type.Tuple([length(-10_000, 10_000), length(-10_000, 10_000)], {
-  description: 'a point [x, y] in mm',
-});
+/** The dressing file as JSON Schema. This module loads the schema library; import it only when a dressing is read. */
 const stopNumber = whole(1, 1000);
 const seamNumber = whole(1, 1_000_000);
 
@@ -40,12 +16,10 @@ const outline = Type.Literal('outline');
 const parameters = Type.Record(Type.String(), Type.Number({ description: 'a number' }), {
   description: 'an object of numbers by name',
 });
-const yes = Type.Boolean({ description: 'true or false' });
 const threadNumber = whole(0, 999);
 const moreThreads = Type.Optional(list(threadNumber, 'a list of thread numbers'));
 /** one of the two */
 const weighted = { passes: Type.Optional(whole(1, 20)), heavy: Type.Optional(oneOf(...HAND_THREADS)) };
-const angle = Type.Number({ minimum: -360, maximum: 360, description: 'an angle from -360 to 360' });
 const weight = Type.String({ pattern: WEIGHT_PATTERN, description: 'a weight like "No. 40"' });
 const hex = Type.String({ pattern: '^#[0-9a-fA-F]{6}$', description: 'a color like "#b8860b"' });
 
@@ -160,6 +134,29 @@ const patchFabric = record({
   picture: Type.Optional(text('the name of a picture')),
 });
 
+/** from where on it is worth a look, and above what it is too much */
+const limit = ({ min, max }: { readonly min: number; readonly max: number }) => {
+  const number = Type.Number({ minimum: min, maximum: max, description: `a number from ${min} to ${max}` });
+  return Type.Optional(
+    Type.Tuple([number, number], {
+      description: `two numbers from ${min} to ${max}, the lower one first: worth a look, too much`,
+    }),
+  );
+};
+const density = record({
+  cloth: Type.Optional(oneOf('firm', 'fine')),
+  holes: limit(DENSITY_RANGES.holes),
+  layers: limit(DENSITY_RANGES.layers),
+  inOneHole: limit(DENSITY_RANGES.inOneHole),
+  cover: Type.Optional(
+    Type.Number({
+      minimum: DENSITY_RANGES.cover.min,
+      maximum: DENSITY_RANGES.cover.max,
+      description: 'a share from 0.01 to 1',
+    }),
+  ),
+});
+
 const lineNumber = Type.Union([seamNumber, outline], { description: 'the number of a seam or "outline"' });
 const seamReference = record({
   id: lineNumber,
@@ -259,6 +256,7 @@ export const dressingSchema = Type.Object(
     after: orNull(stopNumber),
     stopPer: Type.Optional(oneOf('row', 'thread', 'all')),
     pull: Type.Optional(length(0, MOST_PULL)),
+    density: Type.Optional(density),
     seed: whole(0, 2 ** 32 - 1),
     byHand: Type.Optional(Type.Number({ minimum: 0, maximum: 1, description: 'a measure from 0 to 1' })),
     bare: Type.Optional(list(seamReference, 'a list of seams')),

@@ -1,3 +1,4 @@
+import type { DensityAsked } from './density-asked.js';
 import type {
   Accent,
   BlockSource,
@@ -39,6 +40,7 @@ export function writeDressing(dressing: Dressing): string {
     after,
     stopPer,
     pull,
+    density,
     seed,
     byHand,
     bare,
@@ -57,6 +59,7 @@ export function writeDressing(dressing: Dressing): string {
     after,
     stopPer,
     pull,
+    density: density && densityInOrder(density),
     seed,
     byHand,
     order,
@@ -108,6 +111,9 @@ const machineInOrder = (machine: Machine) =>
     trimSeconds: machine.trimSeconds,
     changeMinutes: machine.changeMinutes,
   });
+
+const densityInOrder = ({ cloth, holes, layers, inOneHole, cover }: DensityAsked) =>
+  said({ cloth, holes, layers, inOneHole, cover });
 
 const hoopingInOrder = ({ outline, basting, align, crosses }: Hooping) =>
   said({ outline, basting, align, crosses });

@@ -1,4 +1,5 @@
 import type { FabricColor } from '../color/fabric.js';
+import type { DensityAsked } from './density-asked.js';
 import type { RoleSaid } from './stop-roles.js';
 
 /**
@@ -39,6 +40,8 @@ export interface Dressing {
   readonly stopPer?: 'row' | 'thread' | 'all';
   /** how much wider satin is sewn to either side than it is to be, mm: thread draws the cloth together; 0 when not given */
   readonly pull?: number;
+  /** from where on density is told, where it is not as is usual on firm cloth */
+  readonly density?: DensityAsked;
   /** for everything seeded */
   readonly seed: number;
   /** from 0, even, to 1, as uneven as a practiced hand; 0 when not given */

@@ -1,5 +1,6 @@
 import { Type } from '@sinclair/typebox';
-import { list, text, threadList, workProperties } from './dressing-schema.js';
+import { threadList, workProperties } from './dressing-schema.js';
+import { list, text } from './schema-parts.js';
 import { TREATMENT_FORMAT } from './treatment.js';
 
 /** The file of a saved treatment as JSON Schema. Loads the schema library; import it only when a file is checked. */

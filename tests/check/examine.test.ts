@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readSvgBlock } from '../../src/block/read-drawing.js';
-import { LIMITS } from '../../src/check/density/limits.js';
 import { stitchesOf, stitchesOfRecords } from '../../src/check/density/sewn-stitches.js';
 import { lengthFindings, stitchLengths } from '../../src/check/stitch-lengths.js';
 import { account } from '../../src/design/account.js';
@@ -23,7 +22,7 @@ beforeAll(async () => {
 
 describe('a look at the stitches of a dressed block', () => {
   test('sees every stitch of the stitch file, each in its stop', () => {
-    const { stitches } = examineDressed(dressed, LIMITS.firm);
+    const { stitches } = examineDressed(dressed);
     expect(stitches.stops.map(({ from, to }) => to - from)).toEqual(
       account(dressed.design).stops.map((stop) => stop.stitches),
     );
@@ -39,13 +38,13 @@ describe('a look at the stitches of a dressed block', () => {
   });
 
   test('finds the demo sewable: no finding is an error, and no band looks machine-made', () => {
-    const { findings } = examineDressed(dressed, LIMITS.firm);
+    const { findings } = examineDressed(dressed);
     expect(findings.filter(({ level, code }) => level === 'error' || code === 'full-cover')).toEqual([]);
     expect(findings.length).toBeLessThan(8);
   });
 
   test('is told in a table with a line for each stop', () => {
-    const examined = examineDressed(dressed, LIMITS.firm);
+    const examined = examineDressed(dressed);
     const text = checkText('panel', checkReport(examined, null, dressed.findings));
     for (const { title } of examined.stops) expect(text).toContain(title);
   });

@@ -1,23 +1,43 @@
 import { describe, expect, it } from 'vitest';
 import { LIMITS } from '../../src/check/density/limits.js';
-import { limitsOption } from '../../src/cli/limits-option.js';
+import { checkLimits, densityByOptions, limitsOption } from '../../src/cli/limits-option.js';
 
-const parse = limitsOption('--limits', LIMITS.firm);
-const said = (...words: string[]) => words.reduce((before, word) => parse(word, before), {});
+const parse = limitsOption('--limits');
+const said = (...words: string[]) =>
+  densityByOptions(undefined, { limits: words.reduce((before, word) => parse(word, before), {}) });
 
 describe('limits that the maker sets herself', () => {
   it('are from where a measure is worth a look, and from where it is too much', () => {
     expect(said('holes=4,8', 'layers=3.5,5', 'in-one-hole=5,9', 'cover=40')).toEqual({
-      holes: { warning: 4, error: 8 },
-      layers: { warning: 3.5, error: 5 },
-      inOneHole: { warning: 5, error: 9 },
+      holes: [4, 8],
+      layers: [3.5, 5],
+      inOneHole: [5, 9],
       cover: 0.4,
     });
   });
 
   it('leave what is too much as it was, unless the one number is higher', () => {
-    expect(said('holes=4')).toEqual({ holes: { warning: 4, error: LIMITS.firm.holes.error } });
-    expect(said('holes=12')).toEqual({ holes: { warning: 12, error: 12 } });
+    expect(said('holes=4')).toEqual({ holes: [4, LIMITS.firm.holes.error] });
+    expect(said('holes=12')).toEqual({ holes: [12, 12] });
+  });
+
+  it('go before those that a dressing has, measure by measure, and leave it its others', () => {
+    const dressing = { cloth: 'fine', holes: [3, 12], cover: 0.3 } as const;
+    expect(densityByOptions(dressing, {})).toBe(dressing);
+    expect(densityByOptions(dressing, { limits: parse('holes=4') })).toEqual({ ...dressing, holes: [4, 12] });
+    expect(densityByOptions(dressing, { cloth: 'firm', limits: parse('layers=2') })).toEqual({
+      ...dressing,
+      cloth: 'firm',
+      layers: [2, LIMITS.firm.layers.error],
+    });
+  });
+
+  it('are for a picture of density, or a dressing that keeps them', () => {
+    const limits = parse('holes=4');
+    expect(() => checkLimits({ limits }, ['.svg'])).toThrow(/--limits: says from where on density is told/);
+    expect(() => checkLimits({ cloth: 'fine', show: new Set(['stops']) }, ['.svg'])).toThrow(/--cloth/);
+    expect(() => checkLimits({ limits, show: new Set(['layers']) }, ['.svg'])).not.toThrow();
+    expect(() => checkLimits({ limits }, ['.svg', '.dressing.json'])).not.toThrow();
   });
 
   it.each([

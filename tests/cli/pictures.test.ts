@@ -68,6 +68,28 @@ describe.concurrent('pictures of a piece of work', () => {
   );
 
   it(
+    'mark density from the limits on that the dressing keeps, which an option goes before',
+    async () => {
+      const keep = ['--limits', 'holes=0.6,0.8', '--cloth', 'fine', '--save', 'kept.dressing.json'];
+      const { status } = await seamwright(folder, 'dress', 'work.dressing.json', ...keep);
+      expect(status).toBe(0);
+      expect(JSON.parse(read('kept.dressing.json').toString()).density).toEqual({
+        cloth: 'fine',
+        holes: [0.6, 0.8],
+      });
+      const of = async (out: string, ...more: string[]) => {
+        const words = ['--show', 'density', '--out', out, ...more];
+        await seamwright(folder, 'check', 'kept.dressing.json', ...words);
+        return read(out).toString();
+      };
+      expect(await of('kept.svg')).toContain('holes above 0.8<');
+      expect(await of('said.svg', '--limits', 'holes=0.7')).toContain('holes above 0.8<');
+      expect(await of('told.svg', '--limits', 'holes=0.7,0.9')).toContain('holes above 0.9<');
+    },
+    patient,
+  );
+
+  it(
     'that show no density are given no limits in vain',
     async () => {
       for (const words of [
@@ -76,7 +98,7 @@ describe.concurrent('pictures of a piece of work', () => {
       ]) {
         const { status, stderr } = await seamwright(folder, 'dress', 'work.dressing.json', ...words);
         expect(status).toBe(2);
-        expect(stderr).toContain(`${words[0]}: says from where on density is marked`);
+        expect(stderr).toContain(`${words[0]}: says from where on density is told`);
         expect(contents(folder)).not.toContain('x.svg');
       }
     },

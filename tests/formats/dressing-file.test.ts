@@ -75,6 +75,17 @@ describe('a dressing with mistakes in it', () => {
       'treatments[0].rows[0].offset is 50.1, not a length from -50 to 50 mm',
     ],
     [['gap'], -1, 'gap is -1, not a length from 0 to 10 mm'],
+    [
+      ['density'],
+      { holes: [8, 4], cover: 40 },
+      'density.holes is [8, 4], not the lower one first, density.cover is 40, not a share from 0.01 to 1',
+    ],
+    [
+      ['density'],
+      { layers: [4] },
+      'density.layers is a list in brackets, not two numbers from 0.5 to 100, the lower one first: worth a look, too much',
+    ],
+    [['density'], { cloth: 'silk' }, 'density.cloth is "silk", not "firm" or "fine"'],
     [['seed'], undefined, 'seed is missing (a whole number from 0 to 4294967295)'],
     [['sede'], 1, 'sede is not known here (did you mean seed?)'],
     [['treatments', 0, 'side'], 'up', 'treatments[0].side is "up", not "left" or "right" or null'],

@@ -49,6 +49,8 @@ const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }
 const point = fc.tuple(number(-10_000, 10_000), number(-10_000, 10_000));
 const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 const text = fc.string({ minLength: 1, maxLength: 12, unit: 'binary' });
+const limit = (min: number) =>
+  fc.tuple(number(min, 100), number(min, 100)).map(([a, b]) => [Math.min(a, b), Math.max(a, b)] as const);
 const weight = fc.constantFrom('No. 40', 'no 12', '60', '30 wt');
 const manner = fc.constantFrom('tuck' as const, 'bevel' as const, 'short' as const);
 const seam = fc.integer({ min: 1, max: 1_000_000 });
@@ -202,6 +204,16 @@ export const dressingArbitrary: fc.Arbitrary<Dressing> = fc.integer({ min: 1, ma
       seed: fc.integer({ min: 0, max: 2 ** 32 - 1 }),
       stopPer: fc.constantFrom('row' as const, 'thread' as const, 'all' as const),
       pull: number(0, 0.6),
+      density: fc.record(
+        {
+          cloth: fc.constantFrom('firm' as const, 'fine' as const),
+          holes: limit(0.5),
+          layers: limit(0.5),
+          inOneHole: limit(1),
+          cover: number(0.01, 1),
+        },
+        { requiredKeys: [] },
+      ),
       byHand: number(0, 1),
       bare: fc.array(reference, { maxLength: 2 }),
       order: fc.array(fc.oneof(seam, fc.constant('outline' as const)), { maxLength: 3 }),
