@@ -7,8 +7,9 @@ import { checkValues } from './fit/sized.js';
 import {
   CORNER_MANNERS,
   type Dressing,
+  type Ends,
   HAND_THREADS,
-  type Manner,
+  MANNERS,
   type ThreadChoice,
   type Treatment,
 } from './formats/dressing.js';
@@ -117,7 +118,7 @@ function changed(
     case 'reverse':
       return { ...treatment, reverse: oneOf('yes', 'no') === 'yes' };
     case 'ends':
-      return { ...treatment, ends: oneOf<Manner>('tuck', 'bevel', 'short') };
+      return { ...treatment, ends: endsOf(value, where) };
     case 'corner':
       return { ...treatment, corner: oneOf(...CORNER_MANNERS) };
     case 'passes': {
@@ -145,6 +146,20 @@ function changed(
       return { ...treatment, rows };
     }
   }
+}
+
+/** Alike at both ends, or what its start and its end do: "short,tuck". */
+function endsOf(value: string, where: string): Ends {
+  const words = value.split(',').map((word) => MANNERS.find((manner) => manner === word.trim()));
+  const [start, end] = words;
+  if (start && words.length === 1) return start;
+  if (start && end && words.length === 2) return [start, end];
+  throw new InputError(
+    'bad-choice',
+    where,
+    `'${value}' is no choice`,
+    `choose ${MANNERS.join(', ')}, or two of them for its start and its end, such as short,tuck`,
+  );
 }
 
 /** A parameter of the stitch that the seam has; a stitch that is not there is told of when it is worked. */

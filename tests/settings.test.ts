@@ -63,6 +63,17 @@ describe('what the maker says of one seam', () => {
     expect(sewn(settled('2:passes=5'), 2).length).toBeGreaterThan(1.4 * sewn(plan, 2).length);
   });
 
+  test('ends it in another manner at its start than at its end', () => {
+    // it begins at the edge and ends at seam 1, which runs through
+    const fitOf = (...words: string[]) =>
+      dress(block, settled(...words), builtIn).lines.find((one) => one.fit.seam === 2)!.fit;
+    const [short, tuck] = [fitOf('2:ends=short'), fitOf('2:ends=tuck')];
+    const both = fitOf('2:ends=tuck,short');
+    expect(both.endGap[0]).toBeCloseTo(tuck.endGap[0], 2);
+    expect(both.endGap[1]).toBeCloseTo(short.endGap[1], 2);
+    expect(fitOf('2:ends=short,tuck').endGap[1]).toBeCloseTo(tuck.endGap[1], 2);
+  });
+
   test('turns the direction it grows in: what was sewn from the left is as sewn from the right', () => {
     const fly = (...more: string[]) => sewn(settled('2:stitch=fly', ...more), 2).map(([x]) => x);
     expect(fly('2:reverse=yes')).not.toEqual(fly());
@@ -82,6 +93,8 @@ describe('what the maker says of one seam', () => {
 
   test.each([
     ['9:side=left', /--set 9:side=left: the block has no such seam; its seams are 1 to 3/],
+    ['2:ends=tuck,knot', /'tuck,knot' is no choice; choose tuck, bevel, short, or two of them for its start/],
+    ['2:ends=', /'' is no choice/],
     ['2:side=up', /'up' is no choice; choose left, right/],
     ['2:passes=2.5', /'2.5' is not possible; give a whole number from 1 to 20/],
     ['2:heavy=pearl-3', /'pearl-3' is no choice; choose one-strand, two-strands, pearl-8, pearl-5/],

@@ -2,6 +2,7 @@ import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import type { FollowerAsk, LineAsk } from '../fit/ask.js';
 import { unevenness } from '../fit/by-hand.js';
+import { mannerAsked } from '../fit/manner.js';
 import { CREST, rowsOf, wholeReach } from '../fit/rows.js';
 import { resized, seamOf } from '../fit/seam-reference.js';
 import { type Sized, sized } from '../fit/sized.js';
@@ -130,7 +131,7 @@ function askedLine(
     sized: leadingAll(sizedRows[0], followers),
     side: first.flip ? other : side,
     reverse: treatment.reverse,
-    manner: treatment.ends ?? dressing.ends,
+    manner: mannerAsked(treatment.ends, dressing.ends),
     shortOf: new Set(),
     passes: passesIn(dressing, first),
     offset: turned * first.offset,

@@ -25,8 +25,8 @@ export interface SewnSeam {
   /** how far inside its repeats the figure itself begins or ends, mm */
   readonly inset: number;
   readonly own: readonly Runs[];
-  /** its ends were asked to stay bare, or a finding has said why they are */
-  readonly explained: boolean;
+  /** whether its start and its end were asked to stay bare, or a finding has said why they are */
+  readonly explained: readonly [start: boolean, end: boolean];
 }
 
 /** Codes of findings that say why ends stay bare. */
@@ -86,8 +86,8 @@ export function bareEnds(
     const [start, end] = bare as BareEnd[];
     const { total } = start;
     between.set(sewn.seam, [start.to, total - end.to]);
-    if (sewn.explained) return [];
     return [start, end].flatMap((one, which) => {
+      if (sewn.explained[which]) return [];
       const length = one.to - one.from;
       const isKept = areas.some((away) => away(...one.middle, sewn.reach + COVERS) < sewn.reach + COVERS);
       if (length <= Math.max(NOTE_OVER, sewn.inset + SLACK) || isKept || length <= one.usual()) return [];

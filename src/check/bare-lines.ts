@@ -2,6 +2,7 @@ import type { SeamMap } from '../block/seam-map.js';
 import type { Finding } from '../finding.js';
 import type { LineAsk } from '../fit/ask.js';
 import type { Layer, SeamFit } from '../fit/fit.js';
+import { bothManners, isEverShort } from '../fit/manner.js';
 import { rowsOf, wholeReach } from '../fit/rows.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import type { Runs } from '../needle/run.js';
@@ -32,16 +33,18 @@ export function bareLines(
     // flowers beside a seam do not cover it
     const rows = { ...rowsOf(ask, false), accents: [] };
     const { left, right } = wholeReach(rows, fit.scale, ask.sized.repeat * fit.scale);
-    return [{ line, reach: Math.max(left, right), short: ask.manner === 'short' }];
+    return [{ line, reach: Math.max(left, right), short: isEverShort(ask.manner) }];
   });
   const explained = explainedEnds(said);
-  const sewn = dressed.flatMap(({ line: { ask, fit, layers }, reach, short }): SewnSeam[] => {
+  const sewn = dressed.flatMap(({ line: { ask, fit, layers }, reach }): SewnSeam[] => {
     const { seam, sized } = ask;
     if (seam === 'outline') return [];
     const own = layers.flatMap(({ kind, runs }) => (kind === 'row' ? [runs] : []));
     const [{ repeats, along }] = fit.rows;
     const inset = insetOf(sized.build(fit.scale ?? 1, repeats ? along / repeats : sized.repeat));
-    return [{ seam, reach, repeats, inset, own, explained: short || explained.has(seam) }];
+    const isSaid = explained.has(seam);
+    const [start, end] = bothManners(ask.manner).map((manner) => isSaid || manner === 'short');
+    return [{ seam, reach, repeats, inset, own, explained: [start, end] }];
   });
   const runsOf = new Map(lines.map(({ fit, layers }) => [fit.seam, layers.map(({ runs }) => runs)]));
   const { findings, between } = bareEnds(map, sewn, (seam) => runsOf.get(seam) ?? [], keepClear);

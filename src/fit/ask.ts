@@ -1,7 +1,7 @@
-import type { Manner } from '../formats/dressing.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import type { AccentAsk } from './accents.js';
 import type { Uneven } from './by-hand.js';
+import type { MannerAsk } from './manner.js';
 import type { Sized } from './sized.js';
 import type { Waves } from './waves.js';
 
@@ -12,7 +12,7 @@ export interface LineAsk {
   /** hand of the seam that one-sided stitches stand to */
   readonly side: 'left' | 'right';
   readonly reverse: boolean;
-  readonly manner: Manner;
+  readonly manner: MannerAsk;
   /** through lines that this one stops short of, whatever its manner */
   readonly shortOf: ReadonlySet<number | 'outline'>;
   readonly passes: number;

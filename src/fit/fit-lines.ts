@@ -11,7 +11,8 @@ import { fitInPieces, type PieceFit } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
 import { leaveOutUnderThrough } from './leave-out.js';
 import { accentCounts, rowCounts } from './line-counts.js';
-import { type Line, type Lines, waysOf } from './lines.js';
+import { type Line, type Lines, mannerOf, waysOf } from './lines.js';
+import { isEverShort } from './manner.js';
 import { either, Memory, withLinked } from './memory.js';
 import { linesAt, meetingLines, narrowedLines } from './narrowing.js';
 import { onClaim } from './on-claim.js';
@@ -60,7 +61,7 @@ export function fitLines(
   const spans = spansApart(map, lines, meet, rules, cut, memory);
   const pieces = memory.each('pieces', count, either(lines.changed, spans.changed), (l) => {
     progress(l, count, 'fitting seams');
-    return piecesOf(lines.of[l], spans.of[l], rules, cut);
+    return piecesOf(map, lines.of[l], spans.of[l], rules, cut);
   });
   // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
   const all = linesAt(meet.places, lines.of);
@@ -72,7 +73,7 @@ export function fitLines(
       const line = lines.of[l];
       const parts = partsOf(pieces.of[l]);
       const plain = isWhole(line, parts) ? [] : plainParts(map, all, line, rules, parts);
-      const tucksUnder = line.ask.manner === 'tuck' ? throughLines(map, all, line, spans.of[l]) : [];
+      const tucksUnder = throughLines(map, all, line, spans.of[l]);
       const found = { plain, tucksUnder };
       return last && isSame(found, last) ? last : found;
     },
@@ -125,22 +126,25 @@ interface FittedSpan {
 const partsOf = (pieces: readonly FittedSpan[]): PieceFit[] => pieces.flatMap(({ parts }) => parts);
 
 function piecesOf(
+  { junctions }: SeamMap,
   { ask, walk, band, rows, scale }: Line,
   spans: readonly Span[],
   { gap }: FitRules,
   cut: (bound: Bound) => Cut,
 ): FittedSpan[] {
   const { guide } = walk;
-  const within =
-    ask.manner === 'short'
-      ? onClaim(spans.flatMap((span) => claimedCloth({ guide, band, span, worked: null }, cut)))
-      : null;
+  const within = isEverShort(ask.manner)
+    ? onClaim(spans.flatMap((span) => claimedCloth({ guide, band, span, worked: null }, cut)))
+    : null;
   const offset = walk.reverse ? -ask.offset : ask.offset;
   const middle = (piece: Span) => middleOf(walk, piece);
-  return spans.map((span) => ({
-    span,
-    parts: fitInPieces({ seam: ask.seam, guide, span, band, rows, scale, offset, cut, within, middle }, gap),
-  }));
+  const shared = { seam: ask.seam, guide, band, rows, scale, offset, cut, within, middle };
+  return spans.map((span) => {
+    const bulk = [span.start, span.end].flatMap(({ junction }) =>
+      junction < 0 || junctions[junction].onOutline ? [] : junctions[junction].at,
+    );
+    return { span, parts: fitInPieces({ ...shared, span, bulk }, gap) };
+  });
 }
 
 function fitLine(line: Line, pieces: readonly FittedSpan[], { plain, tucksUnder }: Rest): LineFit {
@@ -200,8 +204,8 @@ function throughLines(
   spans: readonly Span[],
 ): (number | 'outline')[] {
   const under = new Set<number | 'outline'>();
-  for (const { junction } of spans.flatMap((span) => [span.start, span.end])) {
-    if (junction < 0) continue;
+  for (const { junction, at } of spans.flatMap((span) => [span.start, span.end])) {
+    if (junction < 0 || mannerOf(line, at) !== 'tuck') continue;
     const joint = map.junctions[junction];
     const through = joint.onOutline ? 'outline' : joint.through;
     if (through === null || through === line.ask.seam || line.ask.shortOf.has(through)) continue;

@@ -1,4 +1,5 @@
 import type { Arm, SeamMap } from '../block/seam-map.js';
+import type { Manner } from '../formats/dressing.js';
 import type { Corner } from '../geometry/guide-line.js';
 import { CORNER_TURN, FAIRING } from '../geometry/tolerances.js';
 import type { FitRules, LineAsk } from './ask.js';
@@ -6,13 +7,14 @@ import { type Band, narrowerBand, type Reach, reachAt, shifted } from './band.js
 import { besideKept, type Kept } from './keep-clear.js';
 import { bandBesideKept } from './kept-band.js';
 import { spreadOf, withKept } from './kept-parts.js';
+import { mannerAt } from './manner.js';
 import { type Answers, either, Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
 import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
 import { isSame } from './same.js';
 import type { EndRules, TightPart } from './spans.js';
-import { fromSeam, type Rounding, type Walk, walkOutline, walkSeam } from './walk.js';
+import { fromSeam, type Rounding, toSeam, type Walk, walkOutline, walkSeam } from './walk.js';
 import { SHORTEST_WAVE } from './wave-counts.js';
 
 /** Corners sharper than this are broken: the treatment finishes there and starts anew. */
@@ -188,7 +190,7 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
   return {
     map,
     reach: (arm) => armReach(lines, arm),
-    manner: (through) => (through !== null && line.ask.shortOf.has(through) ? 'short' : line.ask.manner),
+    manner: (through, u) => (through !== null && line.ask.shortOf.has(through) ? 'short' : mannerOf(line, u)),
     gap: rules.gap,
     outline: rules.outline,
     dressed: (seam) => lines.has(seam),
@@ -196,9 +198,13 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
     tight: line.tight,
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
     breaksAt: (turn) => turn > BREAK_TURN || line.ask.sized.stitch.corner === 'break',
-    shareInCorner: line.ask.manner === 'tuck' ? shareInCorner(line) : null,
+    shareInCorner: (u) => (mannerOf(line, u) === 'tuck' ? shareInCorner(line) : null),
   };
 }
+
+/** How a line ends at a place, u of its walk. */
+export const mannerOf = ({ ask, walk }: Pick<Line, 'ask' | 'walk'>, u: number): Manner =>
+  mannerAt(ask.manner, toSeam(walk, u) / walk.seamLength);
 
 /** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;

@@ -13,6 +13,8 @@ export interface Claimant {
   readonly claims: readonly Points[];
   /** the cloth that a span of it would claim */
   readonly claim: (span: Span) => readonly Points[];
+  /** whether an end of it may be moved outward: it stops short there */
+  readonly gives: (end: SpanEnd) => boolean;
 }
 
 /** Ends move outward in steps of this, mm. */
@@ -37,7 +39,7 @@ export function movedApart(
   const near = nearLines('near claims', lines, ({ claims }) => grown(boxOf(claims), gap / 2), memory);
   const stale = withLinked(either(lines.changed, near.changed), near.of);
   return memory.each('moved apart', lines.of.length, stale, (l, last: readonly Span[] | undefined) => {
-    const { spans, claims, claim } = lines.of[l];
+    const { spans, claims, claim, gives } = lines.of[l];
     const others = near.of[l]
       .filter((other) => yieldsTo(l, other))
       .flatMap((other) => lines.of[other].claims);
@@ -48,35 +50,43 @@ export function movedApart(
       return boxes.some((own) => boxesMeet(own, box));
     });
     if (close.length === 0) return spans;
-    const moved = spans.map((span) => movedFrom(span, claim, close, gap - SLACK));
+    const moved = spans.map((span) => movedFrom(span, { claim, gives }, close, gap - SLACK));
     return last && isSame(moved, last) ? last : moved;
   });
 }
 
 function movedFrom(
   span: Span,
-  claim: (span: Span) => readonly Points[],
+  line: Pick<Claimant, 'claim' | 'gives'>,
   others: readonly Points[],
   least: number,
 ): Span {
   let moved = span;
-  for (const own of claim(span)) {
-    for (const other of others) if (nearer(own, other, least)) moved = clearOf(moved, claim, other, least);
+  for (const own of line.claim(span)) {
+    for (const other of others) if (nearer(own, other, least)) moved = clearOf(moved, line, other, least);
   }
   return moved;
 }
 
-/** A span with the end that lies next to a claim moved outward until all of the span is clear of it. */
-function clearOf(span: Span, claim: (span: Span) => readonly Points[], other: Points, least: number): Span {
+/**
+ * A span with the end that lies next to a claim moved outward until all of the span is clear of it; as it is when that
+ * end does not stop short.
+ */
+function clearOf(
+  span: Span,
+  { claim, gives }: Pick<Claimant, 'claim' | 'gives'>,
+  other: Points,
+  least: number,
+): Span {
   const tooNear = (one: Span) => claim(one).some((points) => nearer(points, other, least));
   const room = span.end.at - span.end.setback - span.start.at - span.start.setback;
   const withSetback = (end: SpanEnd, by: number): SpanEnd => ({ ...end, setback: end.setback + by });
   for (let by = 0; by < room; by += STEP) {
     // Whichever end it takes less to move is the one beside the other line.
     const start = { ...span, start: withSetback(span.start, by) };
-    if (!tooNear(start)) return start;
+    if (!tooNear(start)) return gives(span.start) ? start : span;
     const end = { ...span, end: withSetback(span.end, by) };
-    if (!tooNear(end)) return end;
+    if (!tooNear(end)) return gives(span.end) ? end : span;
   }
-  return { ...span, start: withSetback(span.start, room) };
+  return gives(span.start) && gives(span.end) ? { ...span, start: withSetback(span.start, room) } : span;
 }

@@ -6,7 +6,7 @@ import { evenBand, type Reach } from './band.js';
 import type { Claim } from './band-polygon.js';
 import type { Chain, Layer, Stretch } from './fit.js';
 import type { PieceFit } from './fit-pieces.js';
-import { endRules, type Line, type Lines } from './lines.js';
+import { endRules, type Line, type Lines, mannerOf } from './lines.js';
 import { joined, type Part } from './plain-line.js';
 import { wholeOverhang } from './rows.js';
 import { plainEnd, type SpanEnd, spansOf } from './spans.js';
@@ -22,9 +22,8 @@ export const isWhole = (line: Line, pieces: readonly PieceFit[]): boolean =>
   beforeCorners(line, pieces).length === 0;
 
 /** What stays bare before and behind the corners that the treatment breaks at: its two sides keep clear of each other. */
-function beforeCorners({ ask, rows }: Line, pieces: readonly PieceFit[]): Part[] {
-  // where ends stop short, others may have claimed the cloth in the point
-  if (ask.manner === 'short') return [];
+function beforeCorners(line: Line, pieces: readonly PieceFit[]): Part[] {
+  const { rows } = line;
   const laid = pieces.filter(({ stretches }) => stretches.length > 0);
   const parts = laid.flatMap(({ piece: { start, end }, stretches, scale }): Part[] => {
     const [first, last] = [stretches[0], stretches[stretches.length - 1]];
@@ -33,14 +32,16 @@ function beforeCorners({ ask, rows }: Line, pieces: readonly PieceFit[]): Part[]
     const before = first.from - past(first).start;
     const behind = last.to + past(last).end;
     return [
-      ...(isBroken(start) ? [{ from: start.at, to: before }] : []),
-      ...(isBroken(end) ? [{ from: behind, to: end.at }] : []),
+      ...(isBroken(line, start) ? [{ from: start.at, to: before }] : []),
+      ...(isBroken(line, end) ? [{ from: behind, to: end.at }] : []),
     ];
   });
   return joined(parts.filter(({ from, to }) => to > from));
 }
 
-const isBroken = ({ kind, setback }: SpanEnd): boolean => kind === 'corner' && setback > 0;
+/** Where ends stop short, others may have claimed the cloth in the point. */
+const isBroken = (line: Line, { kind, setback, at }: SpanEnd): boolean =>
+  kind === 'corner' && setback > 0 && mannerOf(line, at) !== 'short';
 
 const tightParts = ({ tight }: Line) => tight.filter(({ from, to, kept }) => kept === null && to > from);
 

@@ -2,12 +2,13 @@ import type { SeamMap } from '../block/seam-map.js';
 import type { FitRules } from './ask.js';
 import { claimedCloth } from './band-polygon.js';
 import type { Bound, Cut } from './cloth.js';
-import { endRules, type Line } from './lines.js';
+import { endRules, type Line, mannerOf } from './lines.js';
+import { isEverShort } from './manner.js';
 import { type Answers, either, type Memory, withLinked } from './memory.js';
 import { type Claimant, movedApart } from './moved-apart.js';
 import { linesAt, type Meeting } from './narrowing.js';
 import { isSame } from './same.js';
-import { type Span, spansOf } from './spans.js';
+import { type Span, type SpanEnd, spansOf } from './spans.js';
 
 /** The spans of all lines; those that stop short of others moved clear of what these claim. */
 export function spansApart(
@@ -35,19 +36,21 @@ export function spansApart(
       return last && isSame(found, last) ? last : found;
     },
   );
-  if (lines.of.every(({ ask }) => ask.manner !== 'short')) return spans;
+  if (!lines.of.some(({ ask }) => isEverShort(ask.manner))) return spans;
   const runsThrough = memory.once('through', () => throughOf(map));
   const claimants = memory.each('claims', count, either(lines.changed, spans.changed), (l): Claimant => {
-    const { walk, band } = lines.of[l];
+    const line = lines.of[l];
+    const { walk, band } = line;
     const claim = (span: Span) => claimedCloth({ guide: walk.guide, band, span, worked: null }, cut);
-    return { spans: spans.of[l], claims: spans.of[l].flatMap(claim), claim };
+    const gives = ({ at }: SpanEnd) => mannerOf(line, at) === 'short';
+    return { spans: spans.of[l], claims: spans.of[l].flatMap(claim), claim, gives };
   });
   return movedApart(claimants, yieldsTo, rules.gap, memory);
 
   function yieldsTo(l: number, o: number): boolean {
     const [one, other] = [lines.of[l], lines.of[o]];
-    if (one.ask.manner !== 'short') return false;
-    if (other.ask.manner !== 'short') return true;
+    if (!isEverShort(one.ask.manner)) return false;
+    if (!isEverShort(other.ask.manner)) return true;
     const runs = runsThrough(one.walk.seam, other.walk.seam);
     if (runs !== null) return runs !== one.walk.seam;
     // where neither runs through the other's end, the longer one keeps its own

@@ -60,7 +60,8 @@ export interface EndRules {
   readonly map: SeamMap;
   /** reach of each arm's treatment as seen walking away from the junction, 0 when bare */
   readonly reach: ArmReach;
-  readonly manner: (through: number | 'outline' | null) => Manner;
+  /** @param u of the walk, where it meets that line */
+  readonly manner: (through: number | 'outline' | null, u: number) => Manner;
   readonly gap: number;
   readonly outline: 'trim' | 'join' | 'free';
   /** whether a line of the block has a treatment */
@@ -74,7 +75,7 @@ export interface EndRules {
   /** whether the treatment breaks at a corner of this turn */
   readonly breaksAt: (turn: number) => boolean;
   /** how little of its reach it may shrink to in the point of a corner it breaks at; null where it ends clear of that */
-  readonly shareInCorner: number | null;
+  readonly shareInCorner: (u: number) => number | null;
 }
 
 /** Trimmed in the hoop, then edged: repeats end this far inside the outline, mm. Common practice. */
@@ -106,7 +107,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
   }
   for (const corner of guide.corners) {
     if (!rules.breaksAt(Math.abs(corner.turn)) || isBare(corner.u)) continue;
-    const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap, rules.shareInCorner);
+    const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap, rules.shareInCorner(corner.u));
     breaks.push({ u: corner.u, ends: [end, end] });
   }
   for (const { from, to } of rules.tight) {
@@ -186,7 +187,8 @@ function junctionEnd(
   if (!arm) return plain;
   const through = joint.onOutline ? 'outline' : joint.through;
   const wedges = wedgesOf(joint, arm, through, rules.reach);
-  const tucks = rules.manner(through) === 'tuck';
+  const manner = rules.manner(through, at);
+  const tucks = manner === 'tuck';
   const point = tucks ? taperInto(wedges, rules.gap) : null;
   const wedge = tucks ? (point?.setback ?? 0) : wedgeDemand(wedges, rules.gap);
   if (point) {
@@ -218,7 +220,7 @@ function junctionEnd(
   if (!rules.dressed(through)) return { ...plain, setback: wedge, slope, figureBound: beside(0) };
   if (tucks) return { ...plain, setback: wedge, slope, bound: beside(0) };
   const { throughReach, facing, theta } = meets;
-  if (rules.manner(through) === 'bevel') {
+  if (manner === 'bevel') {
     const clear = throughReach + rules.gap;
     return { ...plain, setback: Math.max(wedge, clear / sin), bound: beside(clear) };
   }

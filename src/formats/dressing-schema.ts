@@ -1,6 +1,6 @@
 import { type Static, Type } from '@sinclair/typebox';
 import { DENSITY_RANGES } from './density-asked.js';
-import { CORNER_MANNERS, DRESSING_VERSION, HAND_THREADS, MOST_PULL } from './dressing.js';
+import { CORNER_MANNERS, DRESSING_VERSION, HAND_THREADS, MANNERS, MOST_PULL } from './dressing.js';
 import { angle, length, list, oneOf, orNull, point, record, text, whole, yes } from './schema-parts.js';
 import { ROLES } from './stop-roles.js';
 import { WEIGHT_PATTERN } from './thread-weight.js';
@@ -10,7 +10,11 @@ const stopNumber = whole(1, 1000);
 const seamNumber = whole(1, 1_000_000);
 
 const speed = whole(50, 3000);
-const manner = oneOf('tuck', 'bevel', 'short');
+const manner = oneOf(...MANNERS);
+const ends = Type.Union(
+  [manner, Type.Null(), Type.Tuple([orNull(manner), orNull(manner)], { description: 'two manners' })],
+  { description: `${manner.description}, null, or a list of two of these: at its start and at its end` },
+);
 const outline = Type.Literal('outline');
 
 const parameters = Type.Record(Type.String(), Type.Number({ description: 'a number' }), {
@@ -168,7 +172,7 @@ const seamAt = record({ at: point, seam: seamNumber });
 const treatment = record({
   seam: seamReference,
   ...workProperties,
-  ends: orNull(manner),
+  ends,
   corner: Type.Optional(oneOf(...CORNER_MANNERS)),
   side: orNull(oneOf('left', 'right')),
   reverse: yes,

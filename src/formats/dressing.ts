@@ -137,7 +137,12 @@ export interface SeamsAt {
   readonly seams: readonly [number, number];
 }
 
-export type Manner = 'tuck' | 'bevel' | 'short';
+/** Ways of ending where a seam butts into another. */
+export const MANNERS = ['tuck', 'bevel', 'short'] as const;
+export type Manner = (typeof MANNERS)[number];
+
+/** How a treatment ends: alike at both ends, or its start and its end, in its seam's direction; null is as the block. */
+export type Ends = Manner | null | readonly [start: Manner | null, end: Manner | null];
 
 /** Ways in which a row passes a sharp corner of its line. */
 export const CORNER_MANNERS = ['turn', 'round', 'break'] as const;
@@ -153,7 +158,7 @@ export interface SeamReference {
 /** What one seam gets. */
 export interface Treatment extends Work {
   readonly seam: SeamReference;
-  readonly ends: Manner | null;
+  readonly ends: Ends;
   /** how its rows pass sharp corners, where they do not as their stitches do by themselves */
   readonly corner?: CornerManner;
   /** to which hand one-sided stitches stand; null: the later-sewn, upper patch */

@@ -6,7 +6,8 @@ import { paceOf } from '../design/pace.js';
 import type { Dressed } from '../dress.js';
 import { type Finding, worstFirst } from '../finding.js';
 import type { AccentCount, EndKind, RowCount, SeamFit, Stretch } from '../fit/fit.js';
-import type { Treatment } from '../formats/dressing.js';
+import { bothManners, mannerAsked } from '../fit/manner.js';
+import type { Manner, Treatment } from '../formats/dressing.js';
 import type { Mixed } from '../harmony/mix.js';
 import type { Runs } from '../needle/run.js';
 import { rounded } from './table.js';
@@ -80,6 +81,8 @@ export interface FitLine extends RepeatCount {
   /** of the stretch furthest from 1 */
   readonly stretch: number;
   readonly endGapMm: readonly [number, number];
+  /** how its start and its end are asked to end where it butts into another; none on a ring and on the outline */
+  readonly ends?: readonly [Manner, Manner];
   readonly stretches: readonly {
     readonly fromMm: number;
     readonly toMm: number;
@@ -186,6 +189,12 @@ const repeatCount = ({ repeats, along }: RowCount): RepeatCount => ({
 
 const placed = ({ asked, leftOut }: AccentCount): number => asked - leftOut.length;
 
+/** How a seam's treatment was asked to end; nothing of what has no ends. */
+function endsAsked({ seam, stretches }: SeamFit, ends: Treatment['ends'], manner: Manner) {
+  const isRing = stretches.some(({ ends: kinds }) => kinds.includes('ring'));
+  return seam === 'outline' || isRing ? {} : { ends: bothManners(mannerAsked(ends, manner)) };
+}
+
 /** One line for each treatment, in the dressing's order: its first row speaks for the others, which share its fit. */
 function fitLines({ lines, dressing }: Dressed, why?: Mixed['why']): FitLine[] {
   return [...lines]
@@ -194,6 +203,7 @@ function fitLines({ lines, dressing }: Dressed, why?: Mixed['why']): FitLine[] {
       const reason = why?.get(fit.seam);
       return {
         ...fitLine(fit, dressing.treatments[treatment]),
+        ...endsAsked(fit, dressing.treatments[treatment].ends, dressing.ends),
         ...(reason !== undefined && { why: reason }),
       };
     });

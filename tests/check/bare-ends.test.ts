@@ -32,7 +32,7 @@ describe('a bare end', () => {
     const at = (u: number): XY => [100 + u * ux, 100 + u * uy];
     const own = [sewnLine(at(begins), at(70))];
     const covering = [sewnLine([60, 100 + up], [140, 100 + up])];
-    const sewn: SewnSeam = { seam, reach: 3, repeats: 10, inset: 0, own, explained: false, ...more };
+    const sewn: SewnSeam = { seam, reach: 3, repeats: 10, inset: 0, own, explained: [false, false], ...more };
     return bareEnds(map, [sewn], (other) => (other === through ? covering : []));
   };
   const angle = fc.double({ min: 0.6, max: Math.PI - 0.6, noNaN: true });
@@ -70,7 +70,7 @@ describe('a bare end', () => {
     ]);
     const ends = (from: number, to: number) => {
       const own = [sewnLine([20 + from, 100], [20 + to, 100])];
-      const sewn: SewnSeam = { seam: 1, reach: 3, repeats: 10, inset: 0, own, explained: false };
+      const sewn: SewnSeam = { seam: 1, reach: 3, repeats: 10, inset: 0, own, explained: [false, false] };
       return bareEnds(map, [sewn], () => []).findings.map(({ message }) => message);
     };
     expect(ends(0, 100)).toEqual([]);
@@ -80,13 +80,13 @@ describe('a bare end', () => {
   });
 
   test('is none where the maker asked for it, or where the stitch stands as openly by itself', () => {
-    expect(block(1.2, 9, 1, { explained: true }).findings).toEqual([]);
+    expect(block(1.2, 9, 1, { explained: [true, true] }).findings).toEqual([]);
     expect(block(1.2, 6, 1, { inset: 5 }).findings).toEqual([]);
     const map = butting(Math.PI / 2);
     const seam = 3 - map.junctions[0].through!;
     // a cross of 2 mm every 10 mm: eight mm lie bare between any two
     const own = [5, 15, 25, 35, 45, 55, 65].map((y) => sewnLine([99, 99 + y], [101, 101 + y]));
-    const openly: SewnSeam = { seam, reach: 3, repeats: 7, inset: 0, own, explained: false };
+    const openly: SewnSeam = { seam, reach: 3, repeats: 7, inset: 0, own, explained: [false, false] };
     expect(bareEnds(map, [openly], () => []).findings).toEqual([]);
     const lost: SewnSeam = { ...openly, own: own.slice(1), repeats: 6 };
     expect(bareEnds(map, [lost], () => []).findings.map(({ message }) => told(message))).toEqual([14]);

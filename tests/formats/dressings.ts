@@ -125,7 +125,7 @@ const treatment = (threads: number) =>
           thread: fc.integer({ min: 0, max: threads - 1 }),
         }),
       ),
-      ends: orNull(manner),
+      ends: fc.oneof(orNull(manner), fc.tuple(orNull(manner), orNull(manner))),
       side: orNull(fc.constantFrom('left' as const, 'right' as const)),
       reverse: fc.boolean(),
       pinned: fc.boolean(),

@@ -48,7 +48,7 @@ const stop = (title: string, seam: number, stitches: number): Stop => ({
 function dressed(stops: Stop[], fits: SeamFit[], findings: Finding[] = []): Dressed {
   return {
     block: {},
-    dressing: { treatments: fits.map(() => ({ rows: [{}] })) },
+    dressing: { treatments: fits.map(() => ({ rows: [{}], ends: null })), ends: 'tuck' },
     lines: fits.map((fit, treatment) => ({
       treatment,
       fit,
@@ -88,6 +88,17 @@ describe('the report of a dressed block', () => {
     expect(second).toMatchObject({ repeats: 2.5, repeatMm: 8 });
   });
 
+  it("tells how each end was asked to be made: as the block's, unless its treatment says otherwise", () => {
+    const said = (ends: unknown) => {
+      const { treatments } = two.dressing;
+      const dressing = { ...two.dressing, treatments: treatments.map((one) => ({ ...one, ends })) };
+      return dressReport({ ...two, dressing } as Dressed, []).fits[0].ends;
+    };
+    expect(said(null)).toEqual(['tuck', 'tuck']);
+    expect(said('bevel')).toEqual(['bevel', 'bevel']);
+    expect(said([null, 'short'])).toEqual(['tuck', 'short']);
+  });
+
   it('gives the stretch furthest from 1 as a ratio', () => {
     expect(dressReport(two, []).fits[0].stretch).toBe(1.25);
     const tight = dressed([stop('a', 1, 5)], [fitted(1, [stretch(0, 6.6, 1), stretch(6.6, 16, 1)])]);
@@ -98,7 +109,7 @@ describe('the report of a dressed block', () => {
   const figures = (more: Partial<SeamFit>): Dressed => {
     const fit = fitted(1, [stretch(0, 20, 4)]);
     const plain = dressed([stop('blanket', 1, 9), stop('a second blanket', 1, 18)], [{ ...fit, ...more }]);
-    const treatments = [{ rows: [{}, {}], accents: [bead] }];
+    const treatments = [{ rows: [{}, {}], accents: [bead], ends: null }];
     return { ...plain, dressing: { treatments } } as unknown as Dressed;
   };
 
