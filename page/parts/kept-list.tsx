@@ -1,16 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
 import { goOnWith } from '../state/actions.js';
-import { notKept } from '../state/keep.js';
-import { forgetWork, type KeptWork, keptWorks } from '../state/kept-works.js';
+import { forget, notKept } from '../state/keep.js';
+import { type KeptWork, keptWorks } from '../state/kept-works.js';
 import { work } from '../state/work.js';
 
 /** Other pieces of work that are kept in this browser. */
 export function KeptList() {
   const [kept, setKept] = useState<readonly KeptWork[]>([]);
   const now = work.value?.id;
-  useEffect(() => {
-    keptWorks().then(setKept, () => setKept([]));
-  }, [now]);
+  const look = () => void keptWorks().then(setKept, () => setKept([]));
+  useEffect(look, [now]);
   const others = kept.filter(({ id }) => id !== now);
   return (
     <section>
@@ -18,7 +17,7 @@ export function KeptList() {
         <p class="hint">This browser keeps nothing; take the work itself away before you go.</p>
       )}
       {others.length > 0 && (
-        <details class="more">
+        <details class="more" onToggle={look}>
           <summary>Kept in this browser ({others.length})</summary>
           <ul class="kept">
             {others.map((one) => (
@@ -31,7 +30,7 @@ export function KeptList() {
                   type="button"
                   class="quiet"
                   onClick={async () => {
-                    await forgetWork(one.id);
+                    await forget(one);
                     setKept(await keptWorks());
                   }}
                 >

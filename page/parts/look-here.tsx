@@ -1,6 +1,7 @@
 import type { Finding } from '../../src/finding.js';
 import { findings } from '../state/look.js';
 import { onScreen } from '../state/on-screen.js';
+import { lengthsIn } from '../state/units.js';
 import { lookAt } from '../state/view.js';
 import { picture, touched } from '../state/work.js';
 
@@ -17,7 +18,7 @@ export function LookHere() {
           <li key={`${finding.code} ${finding.message}`}>
             <button type="button" class={finding.level} onClick={() => goTo(finding)}>
               <span class="sign">{SIGNS[finding.level]}</span>
-              <span>{onScreen(finding.message)}</span>
+              <span>{lengthsIn(onScreen(finding.message))}</span>
             </button>
           </li>
         ))}

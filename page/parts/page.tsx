@@ -13,6 +13,7 @@ import { LookBar } from './look-bar.js';
 import { Panel } from './panel.js';
 import { ScreenMeasure } from './screen-measure.js';
 import { SeamHandles } from './seam-handles.js';
+import { SewnCaption } from './sewn-caption.js';
 import { SewnTo } from './sewn-to.js';
 import { Table } from './table.js';
 import { Told } from './told.js';
@@ -36,6 +37,7 @@ export function Page() {
         <section class="table-side" aria-label="The block">
           <div class="table-room">
             {isDrawing.value ? <Board /> : <Table />}
+            {!isDrawing.value && <SewnCaption />}
             {isDrawing.value ? null : touched.value !== null ? (
               <SeamHandles line={touched.value} />
             ) : (

@@ -1,6 +1,8 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useSignalEffect } from '@preact/signals';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { sewnTo } from '../state/look.js';
-import { picture } from '../state/work.js';
+import { sewnTitle } from '../state/sewn-title.js';
+import { picture, touched, work } from '../state/work.js';
 
 /** A stop every so often, ms. */
 const PACE = 700;
@@ -19,17 +21,29 @@ export function SewnTo() {
     }, PACE);
     return () => clearInterval(clock);
   }, [isPlayed, stops.length]);
-  const title = now === 0 ? 'before the first stop' : `${now} of ${stops.length}: ${stops[now - 1]?.title}`;
+  const wholeAgain = () => {
+    play(false);
+    sewnTo.value = null;
+  };
+  useEffect(() => wholeAgain, []);
+  // who goes on working looks at the whole block again
+  const watched = useRef<unknown[] | null>(null);
+  useSignalEffect(() => {
+    const worked = [work.value?.dressing, touched.value];
+    const isSame = watched.current === null || worked.every((one, k) => one === watched.current![k]);
+    watched.current = worked;
+    if (!isSame) wholeAgain();
+  });
   return (
     <div class="sewn-to">
       <button
         type="button"
         onClick={() => {
-          if (!isPlayed) sewnTo.value = 0;
+          if (!isPlayed) sewnTo.value ??= 0;
           play(!isPlayed);
         }}
       >
-        {isPlayed ? 'Halt' : 'Watch it sewn'}
+        {isPlayed ? 'Halt' : sewnTo.value === null ? 'Watch it sewn' : 'Sew on'}
       </button>
       <label>
         <span class="unseen">Sewn up to stop</span>
@@ -38,14 +52,13 @@ export function SewnTo() {
           min={0}
           max={stops.length}
           value={now}
-          aria-valuetext={title}
+          aria-valuetext={sewnTitle(now, stops)}
           onInput={({ currentTarget }) => {
             const value = Number(currentTarget.value);
             sewnTo.value = value === stops.length ? null : value;
           }}
         />
       </label>
-      {sewnTo.value !== null && <output>{title}</output>}
     </div>
   );
 }

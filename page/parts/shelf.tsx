@@ -15,7 +15,7 @@ export function Shelf({ line }: { line: Line }) {
     <section class="shelf" aria-label="Stitches to choose from">
       <Search
         title="Search stitches by any name"
-        hint="Search by any name: catch stitch, brier …"
+        hint="by any name: catch stitch, brier …"
         wanted={wanted}
         onChange={setWanted}
       />

@@ -11,28 +11,16 @@ import { ThreadPicture } from './thread-picture.js';
 interface Item {
   readonly stop: StopLine;
   readonly block: DrawnBlock;
-  /** null for what came with the block */
-  readonly thread: DrawnStop | null;
+  readonly thread: DrawnStop;
   readonly isOver: boolean;
   readonly onOver: (place: number | null) => void;
   readonly onMove: (to: number) => void;
 }
 
-/** One color stop in the order of sewing. */
+/** One new color stop in the order of sewing. */
 export function StopItem({ stop, block, thread, isOver, onOver, onMove }: Item) {
   const { title, kind, seams } = stop;
   const place = stop.stop - 1;
-  if (!thread) {
-    return (
-      <li class="locked" data-place={place}>
-        <span class="grip" aria-hidden="true">
-          ⚿
-        </span>
-        <span class="what">Stop {stop.stop} came with the block</span>
-        <span class="aside">locked</span>
-      </li>
-    );
-  }
   const isHidden = work.value?.hidden.includes(title) ?? false;
   return (
     <li class={isOver ? 'over' : ''} data-place={place}>

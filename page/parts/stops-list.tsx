@@ -1,9 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { Dressing } from '../../src/formats/dressing.js';
+import type { StopLine } from '../../src/report/dress-report.js';
+import type { DrawnStop, Picture } from '../core/messages.js';
 import { change } from '../state/actions.js';
 import { withMoved } from '../state/order.js';
 import { picture, work } from '../state/work.js';
 import { Choice } from './choice.js';
+import { type LockedStop, LockedStops } from './locked-stops.js';
 import { StopItem } from './stop-item.js';
 import { WhereSewn } from './whole/where-sewn.js';
 
@@ -14,8 +17,6 @@ export function StopsList() {
   const dressing = work.value?.dressing;
   if (!now || !dressing) return null;
   const stops = now.report.stops;
-  // new stops stand in the report in the order in which they are drawn
-  let drawn = 0;
   return (
     <section>
       <h2>Order of sewing</h2>
@@ -31,18 +32,48 @@ export function StopsList() {
       />
       <WhereSewn />
       <ol class="stops">
-        {stops.map((stop, i) => (
-          <StopItem
-            key={`${stop.title} ${i}`}
-            stop={stop}
-            block={now.block}
-            thread={stop.kind === 'existing' ? null : now.stops[drawn++]}
-            isOver={over === i}
-            onOver={setOver}
-            onMove={(to) => change((was) => withMoved(was, stops, i, to))}
-          />
-        ))}
+        {partsOf(stops, now, dressing).map((part) =>
+          'locked' in part ? (
+            <LockedStops key={`locked ${part.locked[0].place}`} block={now.block} stops={part.locked} />
+          ) : (
+            <StopItem
+              key={`${stops[part.place].title} ${part.place}`}
+              stop={stops[part.place]}
+              block={now.block}
+              thread={part.thread}
+              isOver={over === part.place}
+              onOver={setOver}
+              onMove={(to) => change((was) => withMoved(was, stops, part.place, to))}
+            />
+          ),
+        )}
       </ol>
     </section>
   );
+}
+
+type Part =
+  | { readonly locked: readonly LockedStop[] }
+  | { readonly place: number; readonly thread: DrawnStop };
+
+/** New stops one by one, and between them what came with the block, as far as it follows each other. */
+function partsOf(stops: readonly StopLine[], picture: Picture, { block }: Dressing): Part[] {
+  // both stand in the report in the order in which they are drawn
+  const existing = picture.block.existing.filter(({ stop }) => !block.leaveOut?.includes(stop));
+  const parts: Part[] = [];
+  let run: LockedStop[] | null = null;
+  let [drawn, came] = [0, 0];
+  for (const [place, { kind }] of stops.entries()) {
+    if (kind !== 'existing') {
+      run = null;
+      parts.push({ place, thread: picture.stops[drawn++] });
+      continue;
+    }
+    if (!run) {
+      run = [];
+      parts.push({ locked: run });
+    }
+    run.push({ place, runs: existing[came++]?.runs ?? [] });
+  }
+  return parts;
 }

@@ -1,8 +1,9 @@
 import { effect, signal } from '@preact/signals';
+import type { Complaint } from '../core/messages.js';
 import { claim, ownId, rememberId } from './claims.js';
 import { begun } from './history.js';
-import { type KeptWork, keepWork, keptWorks } from './kept-works.js';
-import { history, type Work, work } from './work.js';
+import { forgetWork, type KeptWork, keepWork, keptWorks } from './kept-works.js';
+import { complaint, history, type Work, work } from './work.js';
 
 /** Why the work cannot be kept in this browser, where it cannot. */
 export const notKept = signal<string | null>(null);
@@ -26,10 +27,27 @@ export async function workOfBefore(): Promise<Work | null> {
   return null;
 }
 
-/** Takes up a piece of work that is kept; a copy of it where another tab has it. */
-export async function takeUp({ id, work: kept }: KeptWork): Promise<Work> {
-  return (await claimOnce(id)) ? kept : { ...kept, id: newId() };
+/** Takes up a piece of work that is kept, as it is by now; a copy of it where another tab has it, and the maker is told so. */
+export async function takeUp(one: KeptWork): Promise<Work> {
+  const isOwn = await claimOnce(one.id);
+  // another tab may have worked on it since this one looked
+  const { work: now } = (await keptWorks().catch(() => [])).find(({ id }) => id === one.id) ?? one;
+  if (isOwn) return now;
+  complaint.value = elsewhere(now, 'so this is a copy of it');
+  return { ...now, id: newId() };
 }
+
+/** Forgets a piece of work, unless another tab is at it. */
+export async function forget({ id, work: kept }: KeptWork): Promise<void> {
+  if (await claimOnce(id)) await forgetWork(id);
+  else complaint.value = elsewhere(kept, 'so it stays');
+}
+
+const elsewhere = ({ dressing }: Work, so: string): Complaint => ({
+  where: dressing.block.file.replace(/^.*[/\\]/, ''),
+  wrong: `is open in another tab, ${so}`,
+  right: 'to go on there, or to close that tab first; neither overwrites what the other has',
+});
 
 export const newId = (): string => crypto.randomUUID?.() ?? `${Date.now()}-${Math.random()}`;
 
@@ -51,7 +69,10 @@ export function keepKept(untouched: Work | null): void {
       try {
         rememberId(now.id);
         if (await claimOnce(now.id)) await keepWork({ id: now.id, changedAt: Date.now(), work: now });
-        else history.value = begun({ ...now, id: newId() });
+        else {
+          complaint.value = elsewhere(now, 'so this is a copy of it');
+          history.value = begun({ ...now, id: newId() });
+        }
       } catch (error) {
         notKept.value = String(error);
       }

@@ -14,7 +14,25 @@ export function measureIn(chosen: Unit): void {
 
 /** A length for people, in the unit that they measure with. */
 export const lengthIn = (mm: number, as: Unit = unit.value): string =>
-  as === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / INCH).toFixed(2)}″`;
+  as === 'mm' ? `${mm.toFixed(1)} mm` : `${inches(mm)}″`;
+
+/** What is small is told finer, so that it does not become nothing. */
+const inches = (mm: number): string => (mm / INCH).toFixed(Math.abs(mm) < FINE ? 3 : 2);
+const FINE = 2;
+
+/** A length that is written to the hundredth. */
+export const fineLengthIn = (mm: number, as: Unit = unit.value): string =>
+  as === 'mm' ? `${mm.toFixed(2)} mm` : `${(mm / INCH).toFixed(3)}″`;
+
+/** Lengths that stand in a sentence in millimeters, in the unit that people measure with. */
+export const lengthsIn = (said: string, as: Unit = unit.value): string =>
+  as === 'mm'
+    ? said
+    : said.replace(
+        /(\d+(?:\.\d+)?)(?:( to | and | x | × )(\d+(?:\.\d+)?))? mm\b/g,
+        (_, first: string, link?: string, second?: string) =>
+          second ? `${inches(+first)}${link}${inches(+second)}″` : `${inches(+first)}″`,
+      );
 
 /** A field for people: across and down. */
 export const fieldIn = (

@@ -1,4 +1,5 @@
-import { existsSync, mkdtempSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -13,12 +14,33 @@ export const hasBrowser = found !== undefined;
 export const inBrowser = (title: string): string =>
   hasBrowser ? title : `${title} (skipped: no Chromium on this machine, looked for at ${PLACES.join(', ')})`;
 
-/** The page, built from its sources as they are. @returns its file */
+const ROOT = join(import.meta.dirname, '../..');
+/** What the page is built from. */
+const SOURCES = ['page', 'src', 'motifs', 'gallery/demo', 'package-lock.json'];
+
+/** The page, built from its sources as they are; one that was built from the same is taken as it lies. @returns its file */
 export async function builtPage(): Promise<string> {
-  const outDir = mkdtempSync(join(tmpdir(), 'seamwright-page-'));
-  const configFile = join(import.meta.dirname, '../../page/vite.config.ts');
-  await build({ configFile, logLevel: 'silent', build: { outDir } });
-  return join(outDir, 'seamwright.html');
+  const place = join(tmpdir(), `seamwright-page-${stampOf(SOURCES)}`);
+  const file = join(place, 'seamwright.html');
+  if (existsSync(file)) return file;
+  const outDir = mkdtempSync(join(tmpdir(), 'seamwright-building-'));
+  await build({ configFile: join(ROOT, 'page/vite.config.ts'), logLevel: 'silent', build: { outDir } });
+  mkdirSync(place, { recursive: true });
+  // whole or not at all: another worker may be looking for it
+  renameSync(join(outDir, 'seamwright.html'), file);
+  return file;
+}
+
+/** Another one whenever a file is changed, comes or goes. */
+function stampOf(places: readonly string[]): string {
+  const hash = createHash('sha256').update(ROOT);
+  const look = (path: string): void => {
+    const about = statSync(path);
+    if (about.isDirectory()) for (const name of readdirSync(path).sort()) look(join(path, name));
+    else hash.update(`${path} ${about.size} ${about.mtimeMs}\n`);
+  };
+  for (const place of places) look(join(ROOT, place));
+  return hash.digest('hex').slice(0, 16);
 }
 
 export const launched = (): Promise<Browser> =>

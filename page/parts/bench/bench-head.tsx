@@ -1,4 +1,5 @@
 import { useRef } from 'preact/hooks';
+import { lookForDrafts } from '../../state/bench/drafts.js';
 import { handOut, saveStitch } from '../../state/bench/library.js';
 import {
   canRedoStitch,
@@ -26,7 +27,11 @@ export function BenchHead() {
         {now && <span class="state">{isSaved ? 'saved' : 'not saved yet'}</span>}
       </h1>
       {now && (
-        <details class="take-away" ref={shelf}>
+        <details
+          class="take-away"
+          ref={shelf}
+          onToggle={({ currentTarget }) => currentTarget.open && void lookForDrafts().catch(() => [])}
+        >
           <summary class="button">Another stitch</summary>
           <div class="drawer">
             <Start

@@ -1,4 +1,5 @@
 import { benched, benchFound } from '../../state/bench/on-bench.js';
+import { lengthsIn } from '../../state/units.js';
 
 /** What is wrong with the stitch or worth a look, at once for its file, after a rest for how it sews at all its sizes. */
 export function FoundPart() {
@@ -13,8 +14,8 @@ export function FoundPart() {
         {(found ?? wrong.map((one) => ({ ...one, level: 'wrong' as const, at: null }))).map((one, k) => (
           <li key={k} class={one.level === 'wrong' ? 'error' : 'note'}>
             <strong>{one.level === 'wrong' ? 'Wrong' : 'Note'}</strong>{' '}
-            {one.where.replace(/^This stitch ?/, '')} {one.wrong}
-            {one.at && <span class="aside"> (at {one.at})</span>}. What would be right: {one.right}.
+            {one.where.replace(/^This stitch ?/, '')} {lengthsIn(one.wrong)}
+            {one.at && <span class="aside"> (at {one.at})</span>}. What would help: {lengthsIn(one.right)}.
           </li>
         ))}
       </ul>

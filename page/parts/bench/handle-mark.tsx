@@ -1,5 +1,6 @@
 import type { Handle } from '../../state/bench/handles.js';
 import { chosen } from '../../state/bench/on-bench.js';
+import { lengthIn } from '../../state/units.js';
 
 interface Marked {
   readonly handle: Handle;
@@ -25,7 +26,7 @@ export function HandleMark({ handle, isBend, isChosen, scale, onKeyDown }: Marke
       role="button"
       tabIndex={0}
       aria-pressed={isChosen}
-      aria-label={`${what}, ${u.toFixed(1)} mm along, ${v.toFixed(1)} mm across`}
+      aria-label={`${what}, ${lengthIn(u)} along, ${lengthIn(v)} across`}
       data-name={name}
       onFocus={() => {
         chosen.value = name;

@@ -1,6 +1,6 @@
 import type { StitchRecord } from '../../../src/stitches/stitch-record.js';
+import { freeFileName } from '../../state/bench/drafts.js';
 import { nameFor } from '../../state/bench/fresh.js';
-import { freeFileName } from '../../state/bench/library.js';
 import { changeStitch, renameStitch } from '../../state/bench/on-bench.js';
 import { LinesField, WrittenField } from './written-field.js';
 

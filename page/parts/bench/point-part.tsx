@@ -6,6 +6,7 @@ import { canBeCalled, renamed } from '../../state/bench/names.js';
 import { benched, changeStitch, chosen } from '../../state/bench/on-bench.js';
 import { tiesOf } from '../../state/bench/ties.js';
 import { typed } from '../../state/bench/written.js';
+import { fineLengthIn } from '../../state/units.js';
 import { WrittenField } from './written-field.js';
 
 /** The chosen point: where it lies, what is written there, and what moves with it. */
@@ -34,7 +35,7 @@ export function PointPart({ record }: { record: StitchRecord }) {
           key={axis}
           title={axis === 0 ? 'Along' : 'Across'}
           value={String(place[axis])}
-          note={spot ? `${(axis === 0 ? spot.u : spot.v).toFixed(2)} mm` : ''}
+          note={spot ? fineLengthIn(axis === 0 ? spot.u : spot.v) : ''}
           onChange={(text) => changeStitch((now) => coordinateWritten(now, name, axis, typed(text)))}
         />
       ))}

@@ -1,4 +1,5 @@
 import type { Sheet } from '../../state/bench/sheet.js';
+import { lengthIn } from '../../state/units.js';
 
 interface Gridded {
   readonly size: Sheet;
@@ -35,7 +36,7 @@ export function SheetGrid({ size: { left, top, width, height }, length, scale, i
         y={-10}
         text-anchor="middle"
       >
-        {isHalf ? 'half a repeat' : 'one repeat'}, {length.toFixed(1)} mm
+        {isHalf ? 'half a repeat' : 'one repeat'}, {lengthIn(length)}
       </text>
     </g>
   );

@@ -5,9 +5,18 @@ import { dragged } from '../../state/bench/drag.js';
 import { type Handle, handlesOf } from '../../state/bench/handles.js';
 import { benched, changeStitch, chosen, draft, releaseStitch } from '../../state/bench/on-bench.js';
 import { bendsOf } from '../../state/bench/points.js';
-import { nearestSpot, neighborsOn, onTenths, type Sheet as Size, sheetFor } from '../../state/bench/sheet.js';
+import {
+  COARSE,
+  FINE,
+  nearestSpot,
+  neighborsOn,
+  onTenths,
+  type Sheet as Size,
+  sheetFor,
+} from '../../state/bench/sheet.js';
 import type { Spot } from '../../state/bench/ties.js';
 import { legFrom, tool, touchSheet } from '../../state/bench/tool.js';
+import { lengthIn } from '../../state/units.js';
 import { told } from '../../state/work.js';
 import { HandleMark } from './handle-mark.js';
 import { SheetGrid } from './sheet-grid.js';
@@ -16,9 +25,6 @@ import { UnitLegs } from './unit-legs.js';
 
 /** A finger takes what lies within this, px. */
 const TOUCH = 24;
-/** Arrow keys move by so much, mm; with Shift by the finer. */
-const COARSE = 0.5;
-const FINE = 0.1;
 
 interface Drag {
   readonly handle: Handle;
@@ -104,7 +110,7 @@ export function Sheet() {
     else if (by && unit) {
       const [du, dv] = [by[0] * step, by[1] * step];
       changeStitch((now) => dragged(now, unit.spots, handle, du, dv));
-      told.value = `${handle.name} by ${step} mm ${by[2]}`;
+      told.value = `${handle.name} by ${lengthIn(step)} ${by[2]}`;
     } else return;
     event.preventDefault();
   };

@@ -7,13 +7,14 @@ import {
   parameterChanged,
   parameterRemoved,
 } from '../../state/bench/parameters.js';
+import { lengthIn, unit as measured } from '../../state/units.js';
 import { Choice } from '../choice.js';
 import { NewName } from './new-name.js';
 import { NumberField } from './number-field.js';
 import { WrittenField } from './written-field.js';
 
 const UNITS = [
-  ['mm', 'mm'],
+  ['mm', 'millimeters'],
   ['share', 'share'],
   ['degree', 'degrees'],
   ['count', 'how many'],
@@ -46,7 +47,7 @@ export function SizesPart({ record }: { record: StitchRecord }) {
                 onChange={releaseStitch}
               />
               <output>
-                {rest.default} {unit === 'mm' ? 'mm' : unit === 'degree' ? '°' : ''}
+                {unit === 'mm' ? lengthIn(rest.default) : `${rest.default}${unit === 'degree' ? '°' : ''}`}
               </output>
             </label>
             <details class="more">
@@ -98,7 +99,10 @@ export function SizesPart({ record }: { record: StitchRecord }) {
         hint="another, such as Lean"
         onAdd={(title) => changeStitch((now) => parameterAdded(now, title))}
       />
-      <p class="hint">Points use a size by the name behind its title, in what is written along or across.</p>
+      <p class="hint">
+        Points use a size by the name behind its title, in what is written along or across.
+        {measured.value === 'inch' && ' What is written is in millimeters, as in the file of a stitch.'}
+      </p>
     </section>
   );
 }

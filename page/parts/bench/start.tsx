@@ -51,7 +51,7 @@ export function Start({ onChosen = () => {} }: { onChosen?: () => void }) {
                 {one.name}.json, {new Date(one.changedAt).toLocaleString()}
               </span>
             </button>
-            <button type="button" class="quiet" onClick={() => void throwAway(one.id)}>
+            <button type="button" class="quiet" onClick={() => void throwAway(one)}>
               Throw away<span class="unseen"> {one.record.title}</span>
             </button>
           </li>

@@ -1,6 +1,8 @@
 import { KINDS } from '../../state/bench/legs.js';
 import { benched } from '../../state/bench/on-bench.js';
+import { COARSE, FINE } from '../../state/bench/sheet.js';
 import { legFrom, type Tool, takeTool, tool, touchSheet } from '../../state/bench/tool.js';
+import { lengthIn } from '../../state/units.js';
 
 const TOOLS: readonly (readonly [Tool, string])[] = [
   ['choose', 'Drag'],
@@ -31,7 +33,8 @@ export function Tools() {
 }
 
 function hint(): string {
-  if (tool.value === 'choose') return 'Drag a point. Arrow keys move it by 0.5 mm, with Shift by 0.1 mm.';
+  if (tool.value === 'choose')
+    return `Drag a point. Arrow keys move it by ${lengthIn(COARSE)}, with Shift by ${lengthIn(FINE)}.`;
   if (tool.value === 'point') return 'Touch where the needle shall go down.';
   if (tool.value === 'knot') return 'Touch where the knot sits.';
   return legFrom.value

@@ -17,6 +17,7 @@ import { boardKey } from '../../state/drawing/board-keys.js';
 import { hasCross } from '../../state/drawing/key-cross.js';
 import { marks, photo, photoImage, strength } from '../../state/drawing/photo.js';
 import { stroke } from '../../state/drawing/stroke-signal.js';
+import { lengthIn } from '../../state/units.js';
 import { isFitted, settle, view } from '../../state/view.js';
 import { picture, work } from '../../state/work.js';
 import { LinePoints } from './line-points.js';
@@ -104,7 +105,7 @@ export function Board() {
         role="application"
         aria-label={
           hasCross()
-            ? 'The lines of the block. Arrow keys move a cross by 5 mm, with Shift by 0.5 mm; Enter sets a place there, twice at one place ends the seam.'
+            ? `The lines of the block. Arrow keys move a cross by ${lengthIn(5)}, with Shift by ${lengthIn(0.5)}; Enter sets a place there, twice at one place ends the seam.`
             : tool.value === 'fabric'
               ? 'The patches of the block. Arrow keys go from patch to patch, Enter goes to the color of the chosen one.'
               : 'The lines of the block. Arrow keys go from line to line, Enter goes to the points of the chosen line, Delete takes it out.'

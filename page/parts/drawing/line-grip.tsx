@@ -20,7 +20,7 @@ interface Gripping {
 }
 
 /** Arrow keys move by this, and with Shift by a tenth of it, mm. */
-const STEP = 1;
+export const STEP = 1;
 
 /** A handle of a line: dragged with a finger, a pen or a mouse, or moved by the arrow keys. */
 export function LineGrip({ grip, at, isRound, label }: Gripping) {

@@ -1,18 +1,19 @@
 import type { Point } from '../../../src/geometry/point.js';
 import { drawing } from '../../state/drawing/board.js';
 import { isRound, lineOf, middleOf, stretchCount } from '../../state/drawing/lines.js';
-import { LineGrip } from './line-grip.js';
+import { lengthIn } from '../../state/units.js';
+import { LineGrip, STEP } from './line-grip.js';
 
 /** The points of the chosen line, and between them the middles that bend it. */
 export function LinePoints({ id }: { id: number }) {
   const line = drawing.value && lineOf(drawing.value, id);
   if (!line) return null;
   const count = line.nodes.length;
-  const say = ([x, y]: Point) => `at ${x.toFixed(1)}, ${y.toFixed(1)} mm`;
+  const say = ([x, y]: Point) => `at ${lengthIn(x)} across, ${lengthIn(y)} down`;
   return (
     <fieldset
       class="on-table line-points"
-      aria-label="Points of the line: arrow keys move them by 1 mm, with Shift by 0.1 mm"
+      aria-label={`Points of the line: arrow keys move them by ${lengthIn(STEP)}, with Shift by ${lengthIn(STEP / 10)}`}
     >
       {line.nodes.map((node, n) => (
         <LineGrip

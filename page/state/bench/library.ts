@@ -4,12 +4,12 @@ import { whileTelling } from '../actions.js';
 import { ask } from '../core-call.js';
 import { newId, notKept } from '../keep.js';
 import { handOver } from '../take-away.js';
-import { history, offers, told } from '../work.js';
+import { complaint, history, offers, told } from '../work.js';
 import { type Complaint, complaints } from './complaints.js';
-import { drafts } from './drafts.js';
+import { freeFileName } from './drafts.js';
 import { copyOf, freshStitch, nameFor } from './fresh.js';
 import { forgetStitch, keepStitch, keptStitches } from './kept-stitches.js';
-import { draft, isBenchOpen, layOnBench, ownStitches } from './on-bench.js';
+import { draft, isBenchOpen, layOnBench, ownStitches, renameFile } from './on-bench.js';
 import { textOf } from './text.js';
 
 /** The maker's own stitches are put before the built-in ones; before anything is dressed with them. */
@@ -46,13 +46,31 @@ export const saveStitch = () =>
   whileTelling('Saving', async () => {
     const now = draft.value;
     if (!now) return;
-    const stitch = { name: now.name, text: textOf(now.record) };
-    const [{ wrong }] = await ask('readOwn', { stitches: [stitch] });
+    const text = textOf(now.record);
+    const [{ wrong }] = await ask('readOwn', { stitches: [{ name: now.name, text }] });
     complaints.value = wrong;
     if (wrong.length) return;
-    await keep(stitch);
+    const name = await nameToSaveBy({ name: now.name, text });
+    if (name !== now.name) {
+      renameFile(name);
+      complaint.value = {
+        where: `${now.name}.json`,
+        wrong: `was saved by another tab meanwhile, so this one is saved as ${name}.json`,
+        right: 'to look which of the two you want; both are among your own stitches',
+      };
+    }
+    await keep({ name, text });
     told.value = `${now.record.title} is saved among your own stitches`;
   });
+
+/** The name that a stitch has; another where another tab has saved otherwise by that name since this one looked. */
+async function nameToSaveBy({ name, text }: OwnStitch): Promise<string> {
+  const known = ownStitches.value.find((one) => one.name === name);
+  const all = await keptStitches().catch(() => ownStitches.value);
+  const there = all.find((one) => one.name === name);
+  ownStitches.value = all;
+  return !there || there.text === known?.text || there.text === text ? name : freeFileName(name);
+}
 
 export const forgetOwn = (name: string) =>
   whileTelling('Taking it away', async () => {
@@ -101,12 +119,4 @@ export const layCopy = (name: string, title: string) =>
 /** One of the maker's own, to be worked on, as it was saved. */
 export function layOwn({ name, text }: OwnStitch): void {
   layOnBench({ id: newId(), name, record: JSON.parse(text) });
-}
-
-/** A name for a file that none of the maker's own has, and none that is not finished. */
-export function freeFileName(wanted: string): string {
-  const taken = new Set([...ownStitches.value, ...drafts.value].map((one) => one.name));
-  let name = wanted;
-  for (let k = 2; taken.has(name); k++) name = `${wanted}-${k}`;
-  return name;
 }

@@ -71,3 +71,9 @@ export function renameStitch(title: string, nameOf: (title: string) => string): 
   const next = { ...now, name: nameOf(title), record: { ...now.record, title: title.trim() } };
   benchHistory.value = changed(benchHistory.value, next);
 }
+
+/** The file of the stitch on the bench is called otherwise; its title stays. */
+export function renameFile(name: string): void {
+  const now = draft.value;
+  if (now) benchHistory.value = changed(benchHistory.value, { ...now, name });
+}

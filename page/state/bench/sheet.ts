@@ -58,3 +58,7 @@ export function nearestSpot<S extends Spot>(
 
 /** A dragged point comes to lie on tenths of a millimeter. */
 export const onTenths = (mm: number): number => Math.round(mm * 10) / 10;
+
+/** Arrow keys move by so much, mm; with Shift by the finer. */
+export const COARSE = 0.5;
+export const FINE = 0.1;

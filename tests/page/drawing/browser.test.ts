@@ -162,7 +162,7 @@ describeInBrowser('drawing seams', (open) => {
     expect(await facts(page)).toBe(held);
     // beyond the edge is on the edge
     expect(await page.getByRole('button', { name: /^Point 2 of 2/ }).getAttribute('aria-label')).toMatch(
-      /at 0.0, 16[34]\.\d mm/,
+      /at 0\.0 mm across, 16[34]\.\d mm down/,
     );
     expect(await seriousIn(page)).toEqual([]);
     await page.getByRole('button', { name: 'Undo' }).click();
@@ -189,7 +189,7 @@ describeInBrowser('drawing seams', (open) => {
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Shift+ArrowDown');
-    const y = (label: string | null) => Number(/, ([\d.]+) mm$/.exec(label!)![1]);
+    const y = (label: string | null) => Number(/, ([\d.]+) mm down$/.exec(label!)![1]);
     expect(y(await where()) - y(was)).toBeCloseTo(2.1, 6);
     await page
       .getByRole('button', { name: /^Bend between/ })
