@@ -8,6 +8,7 @@ import type { Bound, Cut, IsOnCloth } from './cloth.js';
 import type { Stretch } from './fit.js';
 import type { Part, Point } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
+import { isLost } from './lost.js';
 import { cornerMitre, leanMitre, withMetMitres } from './mitre.js';
 import { type Rows, wholeReach } from './rows.js';
 import { type Choice, chooseCounts, runsOf } from './span-counts.js';
@@ -36,6 +37,8 @@ export interface SpanQuestion {
   readonly cut: (bound: Bound) => Cut;
   /** the cloth that the treatment claims, where it stops short of others and must not leave that */
   readonly within: IsOnCloth | null;
+  /** junctions at the ends of the span, on whose bulk nothing thick is sewn: x y x y ... */
+  readonly bulk: readonly number[];
   /** where a finding about a span points */
   readonly middle: (span: Span) => readonly [number, number];
 }
@@ -45,7 +48,8 @@ export function fitSpan(question: SpanQuestion): SpanFit {
   const { seam, span } = question;
   const { sized } = question.rows;
   const choice = chooseCounts(question);
-  if (!choice) {
+  const fit = choice && layChoice(question, choice);
+  if (!fit || isLost(question, fit.laid)) {
     const nothing = { laid: null, stretches: [], gaps: [0, 0] as const, scale: 0 };
     // The block's own findings say what such a stub is.
     if (isStub(span)) return { ...nothing, findings: [] };
@@ -61,13 +65,13 @@ export function fitSpan(question: SpanQuestion): SpanFit {
     };
     return { ...nothing, findings: [finding] };
   }
-  return layChoice(question, choice);
+  return fit;
 }
 
 const isStub = ({ start, end }: Span): boolean =>
   end.at - start.at <= OVERSHOOT && (start.kind === 'free' || end.kind === 'free');
 
-function layChoice(question: SpanQuestion, choice: Choice): SpanFit {
+function layChoice(question: SpanQuestion, choice: Choice): SpanFit & { readonly laid: Laid } {
   const { guide, span, rows } = question;
   const { scale, lengths, halfRepeats, margin } = choice;
   const reach = wholeReach(rows, scale, (2 * lengths[0]) / halfRepeats[0]);

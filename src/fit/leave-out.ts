@@ -16,9 +16,9 @@ const CLEAR = 1.4;
 const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 
 /** Seam allowances lie over each other for so far about a junction, mm: with bulk on top a needle may break. Common practice. */
-const OFF_JUNCTION = 2;
+export const OFF_JUNCTION = 2;
 /** What is sewn thick. */
-const BULKY: ReadonlySet<LegKind> = new Set<LegKind>(['knot', 'petal', 'cord']);
+export const BULKY: ReadonlySet<LegKind> = new Set<LegKind>(['knot', 'petal', 'cord']);
 
 /** A line under which another tucks, and where its thread lies. */
 interface Over {

@@ -1,34 +1,50 @@
 import { lineName } from '../finding.js';
-import type { Unit, UnitLeg } from '../stitches/stitch.js';
+import type { Unit } from '../stitches/stitch.js';
+import { figuresAlone, sizeOf } from './alone.js';
 import { shifted } from './band.js';
 import type { Chain } from './fit.js';
 import { cutsOf, endsOf, gapsOf, partsOf, type SpanFit, type SpanQuestion } from './fit-span.js';
 import type { Laying } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
+import { losesAny } from './lost.js';
 import { wholeReach } from './rows.js';
+import { SHORTEST_SHARE } from './span-counts.js';
 
-/** A figure reaches across its line at least so far, mm; what lies on the line is what a plain line gives as well. */
-const LEAST_ACROSS = 0.5;
+/** What stays bare to both sides of a figure is no longer than the figure reaches out, or than this, mm: a dot is lost on a seam. */
+const BARE_BESIDE = 1.5;
 const NO_CUTS: Cuts = { thread: [], figures: [], within: null };
 
 /**
- * Where not even one repeat fits, one figure of the first row in the middle, at the stitch's smallest good size: of
- * stitches none of whose visible thread runs on into the next repeat. Null where it has none, or where that would reach
- * past the ends of the span or be cut there.
+ * Where not even one repeat fits, one figure of the first row in the middle, at the stitch's smallest good size: the
+ * whole unit if it stands by itself, else the best part of one that does, see figuresAlone; as long as a repeat of that size
+ * is, or as short as one may be. Null where nothing would lie within the ends of the span uncut.
  */
 export function singleFigure(question: SpanQuestion): SpanFit | null {
-  const { seam, guide, span, rows, offset, band } = question;
+  const { span, rows } = question;
   if (span.ring || span.corners.length > 0 || rows.laid > 0) return null;
   const { sized } = rows;
   const scale = Math.min(sized.least, question.scale);
-  const repeat = sized.repeat * scale;
-  const unit = figureOf(sized.build(scale, repeat));
-  if (!unit) return null;
-  const [first, last] = extentAlong(unit);
   const from = span.start.at + span.start.setback;
   const to = span.end.at - span.end.setback;
-  if (to - from < last - first) return null;
-  const runs = [{ unit, count: 1, from: (from + to - first - last) / 2, length: unit.length }];
+  if (to <= from) return null;
+  for (const share of [1, SHORTEST_SHARE]) {
+    const repeat = sized.repeat * scale * share;
+    for (const unit of figuresAlone(sized.build(scale, repeat), sized.glide, to - from)) {
+      const { along, reach } = sizeOf(unit);
+      if ((to - from - along) / 2 > Math.max(BARE_BESIDE, reach)) continue;
+      const laid = laidAlone(question, unit, scale, repeat);
+      if (laid) return fitOf(question, laid, scale, along);
+    }
+  }
+  return null;
+}
+
+/** The figure in the middle of its span; null where the ends of that would cut it. */
+function laidAlone(question: SpanQuestion, unit: Unit, scale: number, repeat: number): Laid | null {
+  const { guide, span, rows, offset, band } = question;
+  const from = span.start.at + span.start.setback;
+  const to = span.end.at - span.end.setback;
+  const runs = [{ unit, count: 1, from: (from + to - sizeOf(unit).along) / 2, length: unit.length }];
   const reach = shifted(wholeReach(rows, scale, repeat), offset);
   const laying: Laying = {
     guide,
@@ -41,17 +57,23 @@ export function singleFigure(question: SpanQuestion): SpanFit | null {
   const alone = { ...rows, followers: [], accents: [] };
   const lay = (cuts: Cuts) => layRows(alone, laying, runs, scale, false, cuts);
   const laid = lay(cutsOf(question));
-  if (!isWhole(laid, lay(NO_CUTS))) return null;
+  return isWhole(laid, lay(NO_CUTS)) && !losesAny(question, laid) ? laid : null;
+}
+
+function fitOf(question: SpanQuestion, laid: Laid, scale: number, length: number): SpanFit {
+  const { seam, span, rows } = question;
+  const from = span.start.at + span.start.setback;
+  const to = span.end.at - span.end.setback;
   const none = { repeats: 0, along: 0 };
-  const title = sized.stitch.title.toLowerCase();
+  const title = rows.sized.stitch.title.toLowerCase();
   return {
     laid: {
       ...laid,
       rows: [...laid.rows, ...rows.followers.map(() => none)],
       accents: rows.accents.map(() => ({ asked: 0, leftOut: [] })),
     },
-    stretches: [{ from, to, repeats: sized.glide ? 0.5 : 1, ends: endsOf(span, 0, 1), single: true }],
-    gaps: gapsOf(question, (to - from - (last - first)) / 2),
+    stretches: [{ from, to, repeats: rows.sized.glide ? 0.5 : 1, ends: endsOf(span, 0, 1), single: true }],
+    gaps: gapsOf(question, (to - from - length) / 2),
     scale,
     findings: [
       {
@@ -66,32 +88,6 @@ export function singleFigure(question: SpanQuestion): SpanFit | null {
     ],
   };
 }
-
-/** What of a unit is seen, if it is a figure that stands by itself. */
-function figureOf(unit: Unit): Unit | null {
-  const legs = unit.legs.filter(({ kind }) => kind !== 'under');
-  const ends = new Set(legs.flatMap(({ from, to }) => [from, to]));
-  const runsOn = unit.joins.some(([a, b]) => ends.has(a) && ends.has(b));
-  const isRaised = legs.some(({ kind }) => kind === 'knot');
-  const across = Math.max(unit.reach.left, unit.reach.right);
-  if (runsOn || unit.ending.length > 0 || legs.length === 0 || (across < LEAST_ACROSS && !isRaised))
-    return null;
-  return { ...unit, legs, joins: [], closing: [] };
-}
-
-/** Where a figure begins and ends along its line, its knots and satin in all their width. */
-function extentAlong({ legs }: Unit): [number, number] {
-  let [first, last] = [Infinity, -Infinity];
-  for (const leg of legs) {
-    for (const u of alongOf(leg)) {
-      first = Math.min(first, u - leg.size / 2);
-      last = Math.max(last, u + leg.size / 2);
-    }
-  }
-  return [first, last];
-}
-
-const alongOf = ({ path }: UnitLeg): Float64Array => path.filter((_, i) => i % 2 === 0);
 
 /** Whether nothing of what is laid was cut off. */
 function isWhole(laid: Laid, uncut: Laid): boolean {

@@ -1,13 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
+import { dictionary } from '../stitches/dictionary.js';
 import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
 
 const RULES = { gap: 0.6, outline: 'free' } as const;
 /** Stitches made of figures that stand by themselves, joined by nothing that is seen. */
 const ALONE = ['ermine', 'star-stitch', 'sheaf', 'detached-wheatear', 'french-knots'];
-/** Stitches whose repeats run on into each other. */
-const JOINED = ['blanket', 'feather', 'cretan', 'chain'];
 const lengths = Array.from({ length: 21 }, (_, i) => 1 + i / 4);
 
 /** A free seam of so many mm from (100, 100) along +x. */
@@ -22,6 +21,26 @@ const short = (stitch: string, length: number): LineFit =>
     [askFor(1, stitch)],
     RULES,
   )[0];
+
+/** A seam of so many mm between two that stay bare. */
+const rung = (stitch: string, length: number): LineFit => {
+  const map = mapOfLines([
+    [
+      [100, 60],
+      [100, 140],
+    ],
+    [
+      [100 + length, 60],
+      [100 + length, 140],
+    ],
+    [
+      [100, 100],
+      [100 + length, 100],
+    ],
+  ]);
+  const { id } = map.seams.find(({ points }) => Math.abs(points[1] - points[points.length - 1]) < 1)!;
+  return fitLines(map, [askFor(id, stitch)], RULES)[0];
+};
 
 const codes = ({ findings }: LineFit) => findings.map(({ code }) => code);
 
@@ -58,10 +77,40 @@ describe('a seam too short for one repeat', () => {
     }
   });
 
-  test('gets none of a stitch whose repeats run on into each other', () => {
-    const found = JOINED.flatMap((stitch) =>
-      lengths.filter((length) => codes(short(stitch, length)).includes('single-figure')),
+  test('gets a part of a repeat that a hand would work by itself, where repeats are long', () => {
+    const seen = (stitch: string, length: number) =>
+      chainsOf(rung(stitch, length).fit).flatMap(({ kind }) => kind.filter((one) => one !== 'under'));
+    for (const length of [3.2, 4, 5, 6]) {
+      // one petal, in two halves, and the stitch that holds it (L. I. Baldt 1916, figures 235 to 238)
+      expect(seen('lazy-daisy', length)).toEqual(['loop', 'loop', 'straight']);
+      expect(seen('lazy-daisy-clusters', length)).toEqual(['loop', 'loop', 'straight']);
+      // three arms on their edge
+      expect(seen('grouped-blanket', length)).toEqual(new Array(5).fill('curve'));
+    }
+    // a fly: two arms and what ties them down (common practice: an anchor stitch holds the open loop)
+    expect(seen('stacked-fly', 3).slice(-3)).toEqual(['curve', 'curve', 'straight']);
+    // two threads that cross
+    expect(seen('double-herringbone', 6)).toEqual(['straight', 'straight']);
+  });
+
+  test('is never left without any thread when it is over 3 mm, nor with one half of a loop, nor promised a figure that is not sewn', () => {
+    const wrong = dictionary.flatMap(({ name: stitch }) =>
+      [2, 3.2, 4, 5, 6, 8, 10, 12].flatMap((length) => {
+        const line = rung(stitch, length);
+        const chains = chainsOf(line.fit);
+        const legs = chains.flatMap(({ kind }) => kind.filter((one) => one !== 'under'));
+        const loops = chains.map(({ kind }) => kind.filter((one) => one === 'loop').length);
+        const isPromised = codes(line).includes('single-figure');
+        const isBare = legs.length === 0 && (length > 3 || isPromised);
+        return isBare || loops.some((halves) => halves % 2 === 1) ? [`${stitch}, ${length} mm`] : [];
+      }),
     );
-    expect(found).toEqual([]);
+    expect(wrong).toEqual([]);
+  });
+
+  test('gets a plain line rather than a dot or a lone stroke that runs on', () => {
+    for (const stitch of ['running', 'french-knots', 'closed-feather']) {
+      expect(codes(rung(stitch, 4))).toContain('plain-line');
+    }
   });
 });
