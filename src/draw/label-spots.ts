@@ -1,33 +1,39 @@
 import type { Seam, SeamMap } from '../block/seam-map.js';
 import { distance, type Point } from '../geometry/point.js';
-import { cumulativeLength, type Points } from '../geometry/polyline.js';
+import { cumulativeLength, type Points, pointAt } from '../geometry/polyline.js';
+import { pointAtLength, segmentAt } from '../geometry/polyline-part.js';
 
-/** A place on a seam and the seam's direction there, radians. */
+/** A place on a line and the line's direction there, radians. */
 export interface Spot {
   readonly at: Point;
   readonly direction: number;
 }
 
-/** The first of some shares of a seam's length whose spot is clear of all junctions; the first of all if none is. */
-export function clearSpot(seam: Seam, map: SeamMap, size: number, shares: readonly number[]): Spot {
-  const spots = shares.map((share) => along(seam.points, share));
-  return spots.find(({ at }) => map.junctions.every((j) => distance(j.at, at) > 1.6 * size)) ?? spots[0];
+/** The first of some shares of a line's length whose spot is clear of some places by 1.6 sizes; the first of all if none is. */
+export function clearSpot(
+  line: Points,
+  places: readonly Point[],
+  size: number,
+  shares: readonly number[],
+): Spot {
+  const spots = spotsAlong(line, shares);
+  return spots.find(({ at }) => places.every((place) => distance(place, at) > 1.6 * size)) ?? spots[0];
 }
 
-/** Point and direction at a share of a line's length. */
-function along(line: Points, share: number): Spot {
-  const lengths = cumulativeLength(line);
-  const target = lengths[lengths.length - 1] * share;
-  let i = 1;
-  while (i < lengths.length - 1 && lengths[i] < target) i++;
-  const step = lengths[i] - lengths[i - 1];
-  const t = step > 0 ? (target - lengths[i - 1]) / step : 0;
-  const dx = line[2 * i] - line[2 * i - 2];
-  const dy = line[2 * i + 1] - line[2 * i - 1];
-  return {
-    at: [line[2 * i - 2] + t * dx, line[2 * i - 1] + t * dy],
-    direction: Math.atan2(dy, dx),
-  };
+/** Where a seam begins, ends and is crossed. */
+export const junctionsOn = ({ ends, crossings }: Seam, { junctions }: SeamMap): Point[] =>
+  [...(ends ?? []), ...crossings].flatMap(({ junction }) => (junction < 0 ? [] : [junctions[junction].at]));
+
+/** Points and directions at shares of a line's length. */
+export function spotsAlong(line: Points, shares: readonly number[]): Spot[] {
+  const at = cumulativeLength(line);
+  const long = at[at.length - 1];
+  return shares.map((share) => {
+    const u = share * long;
+    const i = segmentAt(at, u);
+    const [[ax, ay], [bx, by]] = [pointAt(line, i), pointAt(line, i + 1)];
+    return { at: pointAtLength(line, at, u), direction: Math.atan2(by - ay, bx - ax) };
+  });
 }
 
 /** The point halfway through a figure's longest horizontal inside stretch, on the best of fifteen levels: room for a number. */

@@ -1,17 +1,24 @@
 import type { Patch, Seam, SeamMap } from '../block/seam-map.js';
 import type { KeptArea } from '../formats/line-drawing.js';
+import { type Box, boxAt } from '../geometry/box.js';
 import type { Point } from '../geometry/point.js';
 import { drawNumber } from './digits.js';
 import { keptAreaPicture } from './keep-clear.js';
-import { clearSpot, roomiest } from './label-spots.js';
+import { clearSpot, junctionsOn, roomiest } from './label-spots.js';
+import { numberPlate, numberPlateSize, plateLeads } from './number-plates.js';
 import { traceLine, traceRing } from './pen.js';
+import { type Room, roomForAll } from './plate-room.js';
+import { junctionBoxes, seamBoxes, seamPlates } from './seam-plates.js';
 import { mixed, mutedCloth } from './shade.js';
 import { element, svgDocument, title } from './svg.js';
 import { pathData } from './svg-pen.js';
 
 const INK = '#22313f';
 const SEAM = '#a3282f';
+/** Of white paper about the block, mm. */
 const MARGIN = 6;
+/** Clear paper between two plates, in heights of their figures. */
+const CLEAR = 0.12;
 
 /**
  * The seam map as a numbered picture at actual size: patches pale in their fabrics with gray numbers, every seam with
@@ -20,16 +27,19 @@ const MARGIN = 6;
  */
 export function drawSeamMap(map: SeamMap, name: string, keepClear: readonly KeptArea[] = []): string {
   const size = Math.max(2.2, Math.min(map.width, map.height) / 45);
+  const plates = seamPlates(map, (id) => numberPlateSize(id, size));
+  const room: Room = {
+    clear: CLEAR * size,
+    within: { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN },
+    taken: [...junctionBoxes(map, size * 0.4), ...map.patches.map((patch) => patchBox(patch, size))],
+    avoided: seamBoxes(map, size),
+  };
+  const { spots, frame } = roomForAll(plates, room, MARGIN);
+  const { left: x, top: y } = frame;
   return svgDocument(
-    { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN },
+    frame,
     name,
-    element('rect', {
-      x: -MARGIN,
-      y: -MARGIN,
-      width: map.width + 2 * MARGIN,
-      height: map.height + 2 * MARGIN,
-      fill: '#fff',
-    }),
+    element('rect', { x, y, width: frame.right - x, height: frame.bottom - y, fill: '#fff' }),
     element('g', { stroke: 'none' }, ...map.patches.map((patch) => patchFace(patch, 0.6))),
     element('g', lines('#8d99a3', size * 0.1), ...map.patches.map((patch) => patchNumber(patch, size))),
     outline(map),
@@ -42,7 +52,8 @@ export function drawSeamMap(map: SeamMap, name: string, keepClear: readonly Kept
       ...map.junctions.map((j) => dot(j.at, size)),
     ),
     element('g', lines(SEAM, size * 0.22), through(map, size)),
-    element('g', lines(INK, size * 0.14), ...map.seams.map((seam) => seamNumber(seam, map, size))),
+    plateLeads(spots, size),
+    ...map.seams.map(({ id }, i) => (spots[i] ? numberPlate(id, spots[i].at, size) : '')),
   );
 }
 
@@ -73,6 +84,10 @@ const patchNumber = (patch: Patch, size: number): string => {
   return element('path', { d: pathData((pen) => drawNumber(pen, patch.id, x, y, size)) });
 };
 
+/** What the number of a patch takes. */
+const patchBox = ({ id, boundary }: Patch, size: number): Box =>
+  boxAt(roomiest(boundary), size * 0.6 * String(id).length, size * 0.9);
+
 const outline = (map: SeamMap): string =>
   map.outline
     ? element(
@@ -87,9 +102,12 @@ const seamLine = (seam: Seam): string =>
 
 const dot = (at: Point, size: number): string => element('circle', { cx: at[0], cy: at[1], r: size * 0.4 });
 
+/** Shares of a seam's length at which its arrow may stand, the best first. */
+const ARROW = [0.72, 0.78, 0.66, 0.84];
+
 /** An open arrowhead behind the number. */
 function arrow(seam: Seam, map: SeamMap, size: number): string {
-  const { at, direction } = clearSpot(seam, map, size, [0.72, 0.78, 0.66, 0.84]);
+  const { at, direction } = clearSpot(seam.points, junctionsOn(seam, map), size, ARROW);
   const barb = (turn: number): Point => [
     at[0] + size * 0.7 * Math.cos(direction + turn),
     at[1] + size * 0.7 * Math.sin(direction + turn),
@@ -101,27 +119,6 @@ function arrow(seam: Seam, map: SeamMap, size: number): string {
       pen.line(...barb(-2.6));
     }),
   });
-}
-
-/** Where the number of a seam stands. */
-export const seamNumberSpot = (seam: Seam, map: SeamMap, size: number): Point =>
-  clearSpot(seam, map, size, [0.5, 0.42, 0.58, 0.34, 0.26, 0.2]).at;
-
-/** The seam's number on a small white plate near the middle of the seam. */
-export function seamNumber(seam: Seam, map: SeamMap, size: number): string {
-  const at = seamNumberSpot(seam, map, size);
-  const wide = size * (0.85 + 0.46 * String(seam.id).length);
-  return (
-    element('rect', {
-      x: at[0] - wide / 2,
-      y: at[1] - size * 0.8,
-      width: wide,
-      height: size * 1.6,
-      rx: size * 0.4,
-      fill: '#fff',
-      'stroke-width': size * 0.08,
-    }) + element('path', { d: pathData((pen) => drawNumber(pen, seam.id, at[0], at[1], size * 0.9)) })
-  );
 }
 
 /** A stretch of each through seam over the dot of its junction. */

@@ -1,16 +1,21 @@
-import { type Points, polylineLength } from '../geometry/polyline.js';
 import { drawNumber } from './digits.js';
 import { drawWords, wordsLength } from './lettering.js';
+import { type Place, type PlateSpot, traceLeads } from './plate-room.js';
 import { element } from './svg.js';
 import { pathData } from './svg-pen.js';
 
 const INK = '#22313f';
-type Place = readonly [number, number];
+
+/** Of a plate with a number on it, mm. @param size height of the figures is 0.85 of it */
+export const numberPlateSize = (value: number, size: number) => ({
+  width: size * (0.85 + 0.5 * String(value).length),
+  height: size * 1.5,
+});
 
 /** A number in dark ink on a white plate. */
 export function numberPlate(value: number, [x, y]: Place, size: number): string {
-  const wide = size * (0.85 + 0.5 * String(value).length);
-  const box = { x: x - wide / 2, y: y - size * 0.75, width: wide, height: size * 1.5, rx: size * 0.35 };
+  const { width, height } = numberPlateSize(value, size);
+  const box = { x: x - width / 2, y: y - height / 2, width, height, rx: size * 0.35 };
   return element(
     'g',
     { fill: 'none', stroke: INK, 'stroke-width': size * 0.12, 'stroke-linecap': 'round' },
@@ -19,50 +24,34 @@ export function numberPlate(value: number, [x, y]: Place, size: number): string 
   );
 }
 
+/** Of a dark plate with words on it, mm. @param size height of capitals is 0.85 of it */
+export const darkPlateSize = (text: string, size: number) => ({
+  width: Math.max(size * 1.5, wordsLength(text, size * 0.85) + size * 0.9),
+  height: size * 1.5,
+});
+
 /** Words or a measure in white on a dark plate with round ends. */
 export function darkPlate(text: string, [x, y]: Place, size: number): string {
   const high = size * 0.85;
-  const long = wordsLength(text, high);
-  const wide = Math.max(size * 1.5, long + size * 0.9);
-  const box = { x: x - wide / 2, y: y - size * 0.75, width: wide, height: size * 1.5, rx: size * 0.75 };
+  const left = x - wordsLength(text, high) / 2;
+  const { width, height } = darkPlateSize(text, size);
+  const box = { x: x - width / 2, y: y - height / 2, width, height, rx: height / 2 };
   return element(
     'g',
     { fill: 'none', stroke: '#fff', 'stroke-width': size * 0.13, 'stroke-linecap': 'round' },
     element('rect', { ...box, fill: INK, 'stroke-width': size * 0.1 }),
-    element('path', { d: pathData((pen) => void drawWords(pen, text, x - long / 2, y + high / 2, high)) }),
+    element('path', { d: pathData((pen) => void drawWords(pen, text, left, y + high / 2, high)) }),
   );
 }
 
-/**
- * A place on the longest run of each of several things, away from the places of those before it as far as there is room.
- * @param taken places that have been given away already
- */
-export function plateSpots(
-  all: readonly (readonly Points[])[],
-  size: number,
-  taken: readonly Place[] = [],
-): Place[] {
-  const spots: Place[] = [];
-  for (const runs of all) {
-    const run = longest(runs) ?? Float64Array.of(0, 0);
-    const tries = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9].map((share): Place => {
-      const i = 2 * Math.round(share * (run.length / 2 - 1));
-      return [run[i], run[i + 1]];
-    });
-    const room = ([x, y]: Place) =>
-      [...taken, ...spots].reduce((least, [tx, ty]) => Math.min(least, Math.hypot(x - tx, y - ty)), 99);
-    spots.push(
-      tries.find((spot) => room(spot) > 2.4 * size) ?? tries.reduce((a, b) => (room(b) > room(a) ? b : a)),
-    );
-  }
-  return spots;
-}
-
-function longest(runs: readonly Points[]): Points | undefined {
-  let [best, most]: [Points | undefined, number] = [undefined, -1];
-  for (const run of runs) {
-    const length = polylineLength(run);
-    if (length > most) [best, most] = [run, length];
-  }
-  return best;
+/** Lines from plates that lie aside to what they tell of, dark with a light edge. */
+export function plateLeads(spots: readonly (PlateSpot | null)[], size: number): string {
+  const d = pathData((pen) => traceLeads(pen, spots));
+  if (d === '') return '';
+  return element(
+    'g',
+    { fill: 'none', 'stroke-linecap': 'round' },
+    element('path', { d, stroke: '#fff', 'stroke-width': size * 0.3 }),
+    element('path', { d, stroke: INK, 'stroke-width': size * 0.14 }),
+  );
 }

@@ -1,8 +1,9 @@
 import type { Block } from '../block/block.js';
 import type { Role, StopRole } from '../block/roles/role.js';
 import { stopsOf } from '../formats/stops.js';
-import { numberPlate, plateSpots } from './number-plates.js';
+import { numberPlate, numberPlateSize, plateLeads } from './number-plates.js';
 import { shifted, traceLine } from './pen.js';
+import { placesOnLines, plateIn, roomForAll } from './plate-room.js';
 import { type Attributes, element, svgDocument, title } from './svg.js';
 import { pathData } from './svg-pen.js';
 
@@ -27,7 +28,10 @@ export const ROLE_LOOKS: Readonly<Record<Role, { readonly look: Attributes; read
   other: { look: { stroke: '#22313f', 'stroke-width': 0.3 }, told: 'thin black' },
 };
 
+/** Of white paper about the block, mm. */
 const MARGIN = 8;
+/** Clear paper between two plates, in heights of their figures. */
+const CLEAR = 0.2;
 
 /** Every color stop of a block's stitch file at actual size, each with its number, in the look of its role. */
 export function drawStops({ existing, origin, map, name }: Block, roles: readonly StopRole[]): string {
@@ -38,21 +42,20 @@ export function drawStops({ existing, origin, map, name }: Block, roles: readonl
       for (const run of runs) traceLine(shifted(pen, -origin[0], -origin[1]), run);
     }),
   );
-  const spots = plateSpots(
-    stops.map(({ runs }) => runs),
-    size,
-  ).map(([x, y]): [number, number] => [x - origin[0], y - origin[1]]);
-  const frame = { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN };
+  const numbered = stops.filter(({ stitches }) => stitches > 0);
+  const plates = numbered.map(({ stop, runs }) =>
+    plateIn({ ...numberPlateSize(stop, size), places: placesOnLines(runs) }, ([x, y]) => [
+      x - origin[0],
+      y - origin[1],
+    ]),
+  );
+  const within = { left: -MARGIN, top: -MARGIN, right: map.width + MARGIN, bottom: map.height + MARGIN };
+  const { spots, frame } = roomForAll(plates, { clear: CLEAR * size, within }, MARGIN);
+  const { left: x, top: y } = frame;
   return svgDocument(
     frame,
     name,
-    element('rect', {
-      x: -MARGIN,
-      y: -MARGIN,
-      width: map.width + 2 * MARGIN,
-      height: map.height + 2 * MARGIN,
-      fill: '#fff',
-    }),
+    element('rect', { x, y, width: frame.right - x, height: frame.bottom - y, fill: '#fff' }),
     ...stops.map(({ stop }, i) =>
       element(
         'g',
@@ -66,6 +69,7 @@ export function drawStops({ existing, origin, map, name }: Block, roles: readonl
         element('path', { d: trace[i] }),
       ),
     ),
-    ...stops.flatMap(({ stop, stitches }, i) => (stitches > 0 ? [numberPlate(stop, spots[i], size)] : [])),
+    plateLeads(spots, size),
+    ...numbered.map(({ stop }, i) => (spots[i] ? numberPlate(stop, spots[i].at, size) : '')),
   );
 }

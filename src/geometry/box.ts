@@ -1,3 +1,4 @@
+import type { Point } from './point.js';
 import type { Points } from './polyline.js';
 
 export interface Box {
@@ -23,3 +24,14 @@ export function boxOf(lines: readonly Points[]): Box {
 
 export const boxesMeet = (a: Box, b: Box): boolean =>
   a.left <= b.right && b.left <= a.right && a.top <= b.bottom && b.top <= a.bottom;
+
+/** A square about its middle. @param half of its side */
+export const squareAt = ([x, y]: Point, half: number): Box => boxAt([x, y], 2 * half, 2 * half);
+
+/** A box about its middle. */
+export const boxAt = ([x, y]: Point, width: number, height: number): Box => ({
+  left: x - width / 2,
+  top: y - height / 2,
+  right: x + width / 2,
+  bottom: y + height / 2,
+});

@@ -26,6 +26,7 @@ export interface PictureLook {
  * in its thread with its number and the pattern of that thread, what is put on by hand, the field with its middle.
  *
  * @param at upper left corner of what is shown, on the page; `scale` is 1 at actual size
+ * @returns how many stops have no room for their number
  */
 export function drawInHoop(
   page: Page,
@@ -33,7 +34,7 @@ export function drawInHoop(
   plan: HoopPlan,
   at: { readonly x: number; readonly y: number; readonly scale: number },
   { marks, letters, seams }: PictureLook,
-): void {
+): number {
   const box = shownBox(plan);
   const onPage = ([x, y]: Point): Point => [
     at.x + (x - box.left) * at.scale,
@@ -48,11 +49,11 @@ export function drawInHoop(
   });
   drawField(page, plan, onPage);
   drawMarks(page, dressed, letters, onPage, at.scale);
-  const [x2, y2] = onPage([box.right, box.bottom]);
-  drawNumbers(page, dressed, marks, onPage, {
+  const [right, bottom] = onPage([box.right, box.bottom]);
+  return drawNumbers(page, dressed, marks, onPage, {
     seams,
     signs: [plan.middle, plan.start].map(onPage),
-    within: { x: at.x, y: at.y, width: x2 - at.x, height: y2 - at.y },
+    within: { left: at.x, top: at.y, right, bottom },
   });
 }
 

@@ -2,6 +2,7 @@ import type { Dressed } from '../dress.js';
 import type { Box } from '../geometry/box.js';
 import type { DressReport } from '../report/dress-report.js';
 import { totalsText } from '../report/dress-text.js';
+import { counted } from '../report/table.js';
 import { CHECK_BARS, checkBars } from './check-bars.js';
 import { type Flow, MARGIN } from './flow.js';
 import { drawInHoop, type PictureLook } from './hoop-picture.js';
@@ -36,12 +37,11 @@ export function picturePage(
   const y = tight ? TIGHT.above : MARGIN + ABOVE;
   if (tight) page.text(`${dressed.block.name}: sew sheet`, TIGHT.margin + 1, 9, { size: 3.6, bold: true });
   else title(page, paper, flow.width, dressed.block.name, report);
-  drawInHoop(page, dressed, plan, { x, y, scale }, look);
+  const unnumbered = drawInHoop(page, dressed, plan, { x, y, scale }, look);
   const under = y + height * scale;
-  page.text(caption(layout, report), tight ? TIGHT.margin + 1 : MARGIN, under + 5, {
-    size: 2.6,
-    color: '#333333',
-  });
+  const small = { size: 2.6, color: '#333333' };
+  const told = paper.lines(caption(layout, report, unnumbered), captionWidth(page, flow, tight), small);
+  textLines(page, told, tight ? TIGHT.margin + 1 : MARGIN, under + 6.6 - 1.6 * told.length, 3, small);
   checkBars(page, tight ? TIGHT.margin + 1 : MARGIN, under + 7.5);
   flow.y = under + 7.5 + CHECK_BARS.height + 2;
   if (tight) paragraph(flow, sums(report));
@@ -77,14 +77,18 @@ const sums = (report: DressReport): string => totalsText(report).replace(/ (x|mm
 const unbroken = (measure: string): string =>
   measure.endsWith('mm') ? measure.replace(' ', '\u00a0') : measure.replaceAll(' ', '\u00a0');
 
+const captionWidth = (page: Page, flow: Flow, tight: boolean): number =>
+  tight ? page.size.width - 2 * TIGHT.margin - 2 : flow.width;
+
 /** How large the picture is, and what its signs are. */
-function caption({ scale, plan }: PictureLayout, { hoop }: DressReport): string {
+function caption({ scale, plan }: PictureLayout, { hoop }: DressReport, unnumbered: number): string {
   const size = scaleText(scale);
   const field = hoop?.fits ? `Sewing field ${hoop.name}${hoop.turned ? ', lying' : ''}` : '';
+  const rest = unnumbered > 0 ? `; ${counted(unnumbered, 'stop')} not numbered for want of room` : '';
   if (!plan.field)
-    return `Drawn ${size}; the ring is where the needle starts${field ? `. ${field}, not drawn here` : ''}.`;
+    return `Drawn ${size}; the ring is where the needle starts${field ? `. ${field}, not drawn here` : ''}${rest}.`;
   const over = reachesOver(plan.work, plan.field) ? '; where the block reaches over it nothing is sewn' : '';
-  return `${field}, ${size}; the cross is the middle of the design, the ring where the needle starts${over}.`;
+  return `${field}, ${size}; the cross is the middle of the design, the ring where the needle starts${over}${rest}.`;
 }
 
 /** A field lies about the middle of what is sewn, and a block may lie aside of that. */

@@ -7,10 +7,8 @@ import { twoPatches } from './two-patches.js';
 describe('spots for numbers', () => {
   it('a seam is numbered in its middle, and beside a junction that is there', () => {
     const [seam] = twoPatches.seams;
-    expect(clearSpot(seam, twoPatches, 2, [0.5, 0.4]).at).toEqual([30, 25]);
-    const junction = { at: [30, 25] as const, arms: [], through: 1, onOutline: false };
-    const crossed = { ...twoPatches, junctions: [junction] };
-    expect(clearSpot(seam, crossed, 2, [0.5, 0.4]).at).toEqual([24, 25]);
+    expect(clearSpot(seam.points, [], 2, [0.5, 0.4]).at).toEqual([30, 25]);
+    expect(clearSpot(seam.points, [[30, 25]], 2, [0.5, 0.4]).at).toEqual([24, 25]);
   });
 
   it('a patch is numbered inside itself, however it is bent', () => {
