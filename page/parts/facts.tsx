@@ -1,3 +1,4 @@
+import { draft } from '../state/drawing/board.js';
 import { minutes, plural } from '../state/words.js';
 import { picture, pictured, work } from '../state/work.js';
 
@@ -8,7 +9,7 @@ export function Facts() {
   const trims = report.stops.reduce((sum, stop) => sum + stop.trims, 0);
   const { totals } = report;
   return (
-    <p class="facts" aria-busy={work.value !== pictured.value}>
+    <p class="facts" aria-busy={work.value !== pictured.value || draft.value !== null}>
       <span>{minutes(totals.minutes)}</span>
       <span>{plural(totals.stops, 'stop')}</span>
       <span>{plural(trims, 'trim')}</span>

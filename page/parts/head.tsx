@@ -1,7 +1,8 @@
-import { mixAgain, openFiles, redo, undo } from '../state/actions.js';
+import { mixAgain, openFiles } from '../state/actions.js';
 import { isBenchOpen } from '../state/bench/on-bench.js';
 import { beginDrawing } from '../state/drawing/board.js';
 import { givenFiles } from '../state/given-files.js';
+import { redoSeen, undoSeen } from '../state/undo.js';
 import { canRedo, canUndo, work } from '../state/work.js';
 import { BackAndForth } from './back-and-forth.js';
 import { DrawButton } from './drawing/draw-panel.js';
@@ -22,7 +23,7 @@ export function Head() {
         onFiles={async (files) => openFiles(await givenFiles(files))}
       />
       <DrawButton onDraw={beginDrawing} />
-      <BackAndForth canUndo={canUndo.value} canRedo={canRedo.value} undo={undo} redo={redo} />
+      <BackAndForth canUndo={canUndo.value} canRedo={canRedo.value} undo={undoSeen} redo={redoSeen} />
       <button type="button" class="mix" onClick={() => void mixAgain()} title="Key M">
         Mix again
       </button>

@@ -1,9 +1,9 @@
-import { untracked, useSignalEffect } from '@preact/signals';
+import { untracked, useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { handle } from '../state/hands.js';
 import { lookImage, sewnTo } from '../state/look.js';
 import { nextLine } from '../state/next-line.js';
-import { paint, showPaintings } from '../state/painter.js';
+import { isPainting, paint, showPaintings } from '../state/painter.js';
 import { isFitted, settle, type View, view } from '../state/view.js';
 import { picture, touched, work } from '../state/work.js';
 import { LookPicture } from './look-picture.js';
@@ -15,8 +15,12 @@ export function Table() {
   const queue = useRef(0);
   const painted = useRef<View | null>(null);
 
+  const isQueued = useSignal(false);
+  const isBusy = useComputed(() => isQueued.value || isPainting.value);
+
   const paintNow = () => {
     queue.current = 0;
+    isQueued.value = false;
     const now = picture.value;
     if (!table.current || !now) return;
     const room = table.current.getBoundingClientRect();
@@ -41,6 +45,7 @@ export function Table() {
     });
   };
   const paintSoon = () => {
+    isQueued.value = true;
     queue.current ||= requestAnimationFrame(paintNow);
   };
 
@@ -91,6 +96,7 @@ export function Table() {
       // biome-ignore lint/a11y/noNoninteractiveTabindex: keys go from seam to seam in it
       tabIndex={0}
       role="application"
+      aria-busy={isBusy}
       aria-label="The dressed block. Arrow keys go from seam to seam, Enter goes to its measures."
       onKeyDown={(event) => {
         const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 } as const;

@@ -75,13 +75,15 @@ export async function goOnWith(kept: KeptWork): Promise<void> {
 /** Mixes the block again with the next seed; what is pinned stays. */
 export const mixAgain = () =>
   whileTelling('Mixing', async () => {
-    const now = work.value;
-    if (!now) return;
-    const { dressing, why } = await askAbout(now.file, 'mix', {
-      dressing: now.dressing,
-      seed: now.dressing.seed + 1,
-    });
-    become({ ...now, dressing, why });
+    for (let isMixed = false; !isMixed; ) {
+      const now = work.value;
+      if (!now) return;
+      const seed = now.dressing.seed + 1;
+      const { dressing, why } = await askAbout(now.file, 'mix', { dressing: now.dressing, seed });
+      // what was changed meanwhile is mixed too, and not lost
+      isMixed = work.value === now;
+      if (isMixed) become({ ...now, dressing, why });
+    }
     told.value = 'The block is mixed anew';
   });
 

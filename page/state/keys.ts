@@ -1,6 +1,7 @@
-import { mixAgain, redo, undo } from './actions.js';
+import { mixAgain } from './actions.js';
 import { benchKey } from './bench/keys.js';
 import { nextLine } from './next-line.js';
+import { redoSeen, undoSeen } from './undo.js';
 import { isFitted, nearer } from './view.js';
 import { touched } from './work.js';
 
@@ -14,19 +15,19 @@ export function listenToKeys(): void {
     const does = isCommand
       ? key === 'z'
         ? event.shiftKey
-          ? redo
-          : undo
+          ? redoSeen
+          : undoSeen
         : key === 'y'
-          ? redo
+          ? redoSeen
           : null
       : plain(key);
     if (!does) return;
     event.preventDefault();
-    does();
+    void does();
   });
 }
 
-function plain(key: string): (() => void) | null {
+function plain(key: string): (() => unknown) | null {
   switch (key) {
     case 'm':
       return () => void mixAgain();

@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals';
 import type { DrawnBlock, DrawnThread } from '../core/messages.js';
 import address from '../draw/painter.ts?worker&url';
 import type { ToPaint } from '../draw/painting.js';
@@ -28,7 +29,11 @@ worker.onmessage = ({ data }: MessageEvent<ImageBitmap | null>) => {
     isShown = true;
   }
   send();
+  isPainting.value = painting !== null;
 };
+
+/** Whether the table is another by now than the last painting of it. */
+export const isPainting = signal(false);
 
 /** Paintings are shown like this from now on. */
 export function showPaintings(how: (painted: ImageBitmap, scene: Scene) => void): void {
@@ -55,6 +60,7 @@ export const firstShown = new Promise<void>((resolve) => {
  * meanwhile only the latest scene waits.
  */
 export function paint(scene: Scene): void {
+  isPainting.value = true;
   next = scene;
   send();
 }

@@ -5,11 +5,10 @@ import { expect, it } from 'vitest';
 import { seamwright } from '../cli/run-cli.js';
 import { PANEL_STOPS, piecedPanel } from '../fixtures/pieced-panel.js';
 import { seriousIn } from './axe.js';
-import { give, isDressed, openTab, taken } from './browser.js';
+import { give, isDressed, openTab, PATIENTLY, taken } from './browser.js';
 import { describeInBrowser } from './in-browser.js';
+import { keptDressings, keptWidths } from './stored.js';
 
-/** A loaded machine dresses a block in seconds. */
-const slow = { timeout: 20_000 };
 const cross = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="100mm" viewBox="0 0 120 100">
   <rect fill="#6d4670" x="0" y="0" width="60" height="100"/><rect fill="#d9c7a0" x="60" y="0" width="60" height="50"/>
   <rect fill="#3f8078" x="60" y="50" width="60" height="50"/></svg>`;
@@ -65,7 +64,7 @@ describeInBrowser('the page', (open, file) => {
     await page.locator('.table').focus();
     await page.keyboard.press('ArrowRight');
     await page.getByLabel('Size', { exact: true }).fill('9');
-    await page.waitForTimeout(300);
+    await expect.poll(() => keptWidths(page), PATIENTLY).toEqual([9]);
     await page.reload();
     await isDressed(page);
     expect(await page.locator('.file').textContent()).toBe('cross.svg');
@@ -86,19 +85,10 @@ describeInBrowser('the page', (open, file) => {
     const { page } = await open();
     await page.reload();
     await isDressed(page);
-    const kept = () =>
-      page.evaluate<number>(`new Promise((resolve) => {
-        const asked = indexedDB.open('seamwright');
-        asked.onsuccess = () => {
-          const names = [...asked.result.objectStoreNames];
-          if (!names.includes('works')) return resolve(0);
-          const count = asked.result.transaction('works').objectStore('works').count();
-          count.onsuccess = () => { asked.result.close(); resolve(count.result); };
-        };
-      })`);
+    const kept = async () => (await keptDressings(page)).length;
     expect(await kept()).toBe(0);
     await page.getByRole('button', { name: 'Mix again' }).click();
-    await expect.poll(kept, slow).toBe(1);
+    await expect.poll(kept, PATIENTLY).toBe(1);
     await page.context().close();
   });
 
@@ -121,7 +111,7 @@ describeInBrowser('the page', (open, file) => {
     const looks = async () => (await page.locator('.table').screenshot()).toString('base64');
     const asThread = await looks();
     await page.getByLabel('What is looked at').selectOption('density');
-    await expect.poll(looks, slow).not.toBe(asThread);
+    await expect.poll(looks, PATIENTLY).not.toBe(asThread);
     await page.locator('.findings button', { hasText: 'seam' }).first().click();
     await page.locator('.panel h2', { hasText: 'Seam' }).waitFor();
     await page.context().close();
@@ -135,9 +125,9 @@ describeInBrowser('the page', (open, file) => {
     const left = () => handle.evaluate((one: HTMLElement) => Number.parseFloat(one.style.left));
     const before = await left();
     await page.keyboard.press('ArrowLeft');
-    await expect.poll(left, slow).toBeLessThan(before);
+    await expect.poll(left, PATIENTLY).toBeLessThan(before);
     await page.keyboard.press('Delete');
-    await expect.poll(() => handle.count(), slow).toBe(0);
+    await expect.poll(() => handle.count(), PATIENTLY).toBe(0);
     await page.context().close();
   });
 
@@ -146,13 +136,13 @@ describeInBrowser('the page', (open, file) => {
     const facts = () => page.locator('.facts').textContent();
     const first = await facts();
     await page.getByRole('button', { name: 'Mix again' }).click();
-    await expect.poll(facts, slow).not.toBe(first);
+    await expect.poll(facts, PATIENTLY).not.toBe(first);
     await isDressed(page);
     const mixed = await facts();
     await page.keyboard.press('Control+z');
-    await expect.poll(facts, slow).toBe(first);
+    await expect.poll(facts, PATIENTLY).toBe(first);
     await page.keyboard.press('Control+Shift+z');
-    await expect.poll(facts, slow).toBe(mixed);
+    await expect.poll(facts, PATIENTLY).toBe(mixed);
     await page.context().close();
   });
 
@@ -170,7 +160,7 @@ describeInBrowser('the page', (open, file) => {
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Herringbone');
     await page.keyboard.press('Enter');
-    await expect.poll(() => page.locator('.has strong').textContent(), slow).toBe('Herringbone');
+    await expect.poll(() => page.locator('.has strong').textContent(), PATIENTLY).toBe('Herringbone');
     expect(await page.locator('.has').textContent()).toMatch(/[\d.]+ repeats of [\d.]+ mm/);
     expect(await page.getByLabel('Pinned').isChecked()).toBe(true);
     await page.context().close();

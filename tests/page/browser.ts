@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, renameSync, statSync }
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContextOptions, chromium, type Locator, type Page } from 'playwright-core';
 import { build } from 'vite';
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
@@ -43,6 +43,9 @@ function stampOf(places: readonly string[]): string {
   return hash.digest('hex').slice(0, 16);
 }
 
+/** What is to come on the page is waited for so long on a busy machine; for `expect.poll`. ms */
+export const PATIENTLY = { timeout: 120_000, interval: 100 };
+
 export const launched = (): Promise<Browser> =>
   chromium.launch({ executablePath: found, args: ['--no-sandbox'] });
 
@@ -64,6 +67,7 @@ export async function openPage(
     acceptDownloads: true,
     ...how,
   });
+  context.setDefaultTimeout(PATIENTLY.timeout);
   return openTab(await context.newPage(), file);
 }
 
@@ -82,6 +86,20 @@ export async function openTab(page: Page, file: string): Promise<Opened> {
 export async function isDressed(page: Page): Promise<void> {
   await page.locator('.busy').waitFor({ state: 'detached' });
   await page.locator('.facts[aria-busy="false"]').waitFor();
+}
+
+/** Where something lies on the screen once it stays there. */
+export async function atRest(
+  what: Locator,
+): Promise<{ x: number; y: number; width: number; height: number }> {
+  let last = await what.boundingBox();
+  for (let same = 0; same < 3; ) {
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    const next = await what.boundingBox();
+    same = next && JSON.stringify(next) === JSON.stringify(last) ? same + 1 : 0;
+    last = next;
+  }
+  return last!;
 }
 
 /** Gives files to the page as if they were chosen. */

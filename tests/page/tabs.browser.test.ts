@@ -1,28 +1,13 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { give, isDressed, openTab } from './browser.js';
+import { give, isDressed, openTab, PATIENTLY } from './browser.js';
 import { describeInBrowser } from './in-browser.js';
+import { keptWidths, storedIn } from './stored.js';
 
-const PATIENTLY = { timeout: 40_000, interval: 100 };
 const cross = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="100mm" viewBox="0 0 120 100">
   <rect fill="#6d4670" x="0" y="0" width="60" height="100"/><rect fill="#d9c7a0" x="60" y="0" width="60" height="50"/>
   <rect fill="#3f8078" x="60" y="50" width="60" height="50"/></svg>`;
 
-/** All that lies in a store of the browser, as the page wrote it. */
-const storedIn = (page: Page, database: string, store: string): Promise<Record<string, never>[]> =>
-  page.evaluate(`new Promise((resolve) => {
-    const asked = indexedDB.open('${database}');
-    asked.onsuccess = () => {
-      const all = asked.result.transaction('${store}').objectStore('${store}').getAll();
-      all.onsuccess = () => { asked.result.close(); resolve(all.result); };
-    };
-  })`);
-/** The widths of the first seam in each piece of work that is kept. */
-const keptWidths = async (page: Page): Promise<number[]> =>
-  (await storedIn(page, 'seamwright', 'works')).map(
-    ({ work }: { work: { dressing: { treatments: { rows: { parameters: { width: number } }[] }[] } } }) =>
-      work.dressing.treatments[0].rows[0].parameters.width,
-  );
 async function touchFirst(page: Page): Promise<void> {
   await page.locator('.table').focus();
   await page.keyboard.press('ArrowRight');
@@ -46,8 +31,8 @@ const along = async (page: Page): Promise<number> => {
 };
 /** How far along its seam the tip lies in each unfinished stitch that is kept. */
 const keptTips = async (page: Page): Promise<number[]> =>
-  (await storedIn(page, 'seamwright-stitches', 'bench'))
-    .map(({ record }: { record: { points: { tip: [number, number] } } }) => record.points.tip[0])
+  (await storedIn<{ record: { points: { tip: [number, number] } } }>(page, 'seamwright-stitches', 'bench'))
+    .map(({ record }) => record.points.tip[0])
     .sort((a, b) => a - b);
 
 describeInBrowser('nothing is lost', (open, file) => {
@@ -176,10 +161,8 @@ describeInBrowser('nothing is lost', (open, file) => {
     await save(one);
     await save(two);
     await two.getByText('my-feather.json was saved by another tab meanwhile').waitFor();
-    const saved = (await storedIn(one, 'seamwright-stitches', 'stitches')).map(
-      ({ name, text }: { name: string; text: string }) => [name, JSON.parse(text).points.tip[0]],
-    );
-    expect(saved).toEqual([
+    const saved = await storedIn<{ name: string; text: string }>(one, 'seamwright-stitches', 'stitches');
+    expect(saved.map(({ name, text }) => [name, JSON.parse(text).points.tip[0]])).toEqual([
       ['my-feather', 0.1],
       ['my-feather-2', 0.2],
     ]);

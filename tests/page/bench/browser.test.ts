@@ -1,15 +1,20 @@
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { readStitch } from '../../../src/stitches/check.js';
 import { seamwright } from '../../cli/run-cli.js';
 import { seriousIn } from '../axe.js';
-import { isDressed } from '../browser.js';
+import { atRest, isDressed, PATIENTLY } from '../browser.js';
 import { describeInBrowser } from '../in-browser.js';
+import { storedIn } from '../stored.js';
 
-/** A busy machine takes its time. */
-const PATIENTLY = { timeout: 20_000, interval: 100 };
+/** The titles of the stitches that are kept and not finished. */
+const unfinished = async (page: Page): Promise<string[]> =>
+  (await storedIn<{ record: { title: string }; isChanged: boolean }>(page, 'seamwright-stitches', 'bench'))
+    .filter(({ isChanged }) => isChanged)
+    .map(({ record }) => record.title);
 
 describeInBrowser('the stitch bench', (open) => {
   it('makes a stitch of a copy: a point dragged, saved, worked on a seam, and its file read by the command line', async () => {
@@ -18,7 +23,7 @@ describeInBrowser('the stitch bench', (open) => {
     await page.getByLabel('Search stitches to copy').fill('briar');
     await page.getByRole('button', { name: 'Feather', exact: true }).click();
     const tip = page.locator('[data-name="tip"]');
-    const box = (await tip.locator('.shape').boundingBox())!;
+    const box = await atRest(tip.locator('.shape'));
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
@@ -63,7 +68,7 @@ describeInBrowser('the stitch bench', (open) => {
     expect(status).toBe(0);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('says all that a file can: a second thread, copies, a join, names; the command line reads it and dresses with it', async () => {
     const { page, faults } = await open();
@@ -153,7 +158,7 @@ describeInBrowser('the stitch bench', (open) => {
     expect(fits[0]).toMatchObject({ stitch: 'budding-fans' });
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('keeps several stitches that are not finished, each by its name, over a reload', async () => {
     const { page } = await open();
@@ -165,7 +170,7 @@ describeInBrowser('the stitch bench', (open) => {
       await page.locator('.sheet .mark.hole').first().press('ArrowUp');
       await page.locator('.sheet .mark.hole').first().press('ArrowUp');
       await page.getByRole('button', { name: 'Undo' }).and(page.locator(':enabled')).waitFor();
-      await page.waitForTimeout(300);
+      await expect.poll(() => unfinished(page), PATIENTLY).toContain(`My ${wanted.toLowerCase()}`);
     };
     const shelf = page.getByText('Another stitch');
     await lay('Feather');
@@ -192,7 +197,7 @@ describeInBrowser('the stitch bench', (open) => {
     expect(await page.getByRole('heading', { name: 'Not finished' }).count()).toBe(0);
     await open2.filter({ hasText: 'my-feather.json' }).waitFor();
     await page.context().close();
-  }, 120_000);
+  });
 
   it('takes in what is sound and answers a wrong file with its place and what would be right', async () => {
     const { page } = await open();
@@ -211,5 +216,5 @@ describeInBrowser('the stitch bench', (open) => {
     expect(said).toContain('one of "none", "mirror", "glide"');
     await page.locator('.own .what', { hasText: 'my-fly.json' }).waitFor();
     await page.context().close();
-  }, 120_000);
+  });
 });

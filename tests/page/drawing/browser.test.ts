@@ -7,7 +7,7 @@ import { expect, it } from 'vitest';
 import { seamwright } from '../../cli/run-cli.js';
 import { piecedPanel } from '../../fixtures/pieced-panel.js';
 import { seriousIn } from '../axe.js';
-import { give, isDressed, taken } from '../browser.js';
+import { give, isDressed, PATIENTLY, taken } from '../browser.js';
 import { describeInBrowser } from '../in-browser.js';
 
 type At = readonly [number, number];
@@ -51,13 +51,6 @@ const facts = (page: Page) => page.locator('.facts').textContent();
 /** The dressing as it is taken away. */
 const kept = async (page: Page) =>
   JSON.parse(readFileSync((await taken(page, 'The work itself')).path, 'utf8'));
-/** What was drawn is with the core, and dressed. */
-const settled = async (page: Page) => {
-  await page.waitForTimeout(300);
-  await isDressed(page);
-  await page.waitForTimeout(300);
-};
-
 /** A photo: fields of plain colors side by side, 300 px each. */
 function photoOf(colors: readonly string[]): Buffer {
   const [width, height] = [300 * colors.length, 600];
@@ -73,9 +66,6 @@ function photoOf(colors: readonly string[]): Buffer {
 }
 
 const lines = (page: Page, count: string) => page.locator('.draw-more .aside', { hasText: count }).waitFor();
-
-/** A busy machine takes its time. */
-const PATIENTLY = { timeout: 20_000, interval: 100 };
 
 describeInBrowser('drawing seams', (open) => {
   it('on an empty block, undone and done again, dressed, and taken to the machine as the command line would write it', async () => {
@@ -126,7 +116,7 @@ describeInBrowser('drawing seams', (open) => {
     expect(junctions.filter(({ onOutline }: { onOutline: boolean }) => onOutline)).toHaveLength(3);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('moves a point with a finger: patches and stitches follow while it is held, and one step back undoes it all', async () => {
     const { page, faults } = await open({ hasTouch: true, viewport: { width: 820, height: 1180 } });
@@ -136,7 +126,7 @@ describeInBrowser('drawing seams', (open) => {
     // the line that ends at the left edge, at 138 mm
     await page.touchscreen.tap(...untouched([70, 128.5]));
     await page.locator('.line-facts h3', { hasText: 'Line 11' }).waitFor();
-    await settled(page);
+    await isDressed(page);
     // where its points lie on the screen tells where all else does
     const middleOf = async (point: RegExp): Promise<At> => {
       const { x, y, width, height } = (await page.getByRole('button', { name: point }).boundingBox())!;
@@ -158,7 +148,7 @@ describeInBrowser('drawing seams', (open) => {
     await expect.poll(() => facts(page), PATIENTLY).not.toBe(before);
     const held = await facts(page);
     await grip.dispatchEvent('pointerup', at(on([-3, 164])));
-    await settled(page);
+    await isDressed(page);
     expect(await facts(page)).toBe(held);
     // beyond the edge is on the edge
     expect(await page.getByRole('button', { name: /^Point 2 of 2/ }).getAttribute('aria-label')).toMatch(
@@ -166,15 +156,15 @@ describeInBrowser('drawing seams', (open) => {
     );
     expect(await seriousIn(page)).toEqual([]);
     await page.getByRole('button', { name: 'Undo' }).click();
-    await settled(page);
+    await isDressed(page);
     expect(await facts(page)).toBe(before);
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
     await page.getByRole('button', { name: 'Redo' }).click();
-    await settled(page);
+    await isDressed(page);
     expect(await facts(page)).toBe(held);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('by keys alone: a seam is put in, moved, bent, divided and taken out, and each is undone', async () => {
     const { page, faults } = await open({ colorScheme: 'dark' });
@@ -200,12 +190,12 @@ describeInBrowser('drawing seams', (open) => {
     await page.getByRole('button', { name: 'Straighten' }).first().waitFor();
     await page.getByRole('button', { name: 'Point after' }).first().press('Enter');
     await page.getByRole('button', { name: 'Point 1 of 3', exact: false }).waitFor();
-    await settled(page);
+    await isDressed(page);
     expect(await seriousIn(page)).toEqual([]);
     for (const _ of 'point, bend, move') {
       if (await page.getByRole('button', { name: 'Undo' }).isDisabled()) break;
       await page.keyboard.press('Control+z');
-      await settled(page);
+      await isDressed(page);
     }
     await lines(page, '11 lines drawn');
     // arrow keys on the board go from line to line, Delete takes one out
@@ -228,12 +218,12 @@ describeInBrowser('drawing seams', (open) => {
     await page.keyboard.press('Enter');
     await page.keyboard.press('Enter');
     await lines(page, '12 lines drawn');
-    await settled(page);
+    await isDressed(page);
     const { svg } = (await kept(page)).block;
     expect(svg).toMatch(/<path id="line-12" d="M 0 90 L 15 90\.5"\/>/);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('curved by a stroke, by places touched, and round as a ring; each is a seam of the block, and each is undone', async () => {
     const { page, faults } = await open();
@@ -268,7 +258,7 @@ describeInBrowser('drawing seams', (open) => {
     ] as const)
       await touch(place);
     await lines(page, '3 lines drawn');
-    await settled(page);
+    await isDressed(page);
     const saved = await kept(page);
     const folder = mkdtempSync(join(tmpdir(), 'seamwright-'));
     writeFileSync(join(folder, 'curves.svg'), saved.block.svg);
@@ -291,7 +281,7 @@ describeInBrowser('drawing seams', (open) => {
     await lines(page, '1 line drawn');
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('over a stitch file, whose stops stay: its bytes are those that the command line writes', async () => {
     const { page, faults } = await open();
@@ -301,7 +291,7 @@ describeInBrowser('drawing seams', (open) => {
     const count = await page.locator('.draw-more .aside').textContent();
     await page.getByRole('button', { name: 'A seam across the middle' }).click();
     await lines(page, `${Number.parseInt(count!, 10) + 1} lines drawn`);
-    await settled(page);
+    await isDressed(page);
     const saved = await kept(page);
     expect(saved.block.file).toBe('panel.dst');
     expect(saved.block.traced).toContain('<svg');
@@ -320,7 +310,7 @@ describeInBrowser('drawing seams', (open) => {
     expect(readFileSync(join(folder, 'dressed.dst')).equals(readFileSync(sewn.path))).toBe(true);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('on a photo that is scaled by two known points, in inches as in millimeters', async () => {
     const { page, faults } = await open();
@@ -356,7 +346,7 @@ describeInBrowser('drawing seams', (open) => {
       .toBeLessThan(0.6);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 
   it('with fabrics picked from photos: by touch, by keys, and all at once from the one behind the block', async () => {
     const { page, faults } = await open();
@@ -403,7 +393,7 @@ describeInBrowser('drawing seams', (open) => {
       buffer: photoOf(['#8c2f3f', '#8c2f3f', '#8c2f3f']),
     });
     await page.locator('.photo-panel .steps').waitFor();
-    await settled(page);
+    await isDressed(page);
     await tool(page, 'Fabric');
     await page.getByRole('button', { name: 'All colors from the photo' }).click();
     await expect
@@ -414,5 +404,5 @@ describeInBrowser('drawing seams', (open) => {
       .toBeLessThanOrEqual(NEAR);
     expect(faults).toEqual([]);
     await page.context().close();
-  }, 120_000);
+  });
 });
