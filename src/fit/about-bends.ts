@@ -20,38 +20,43 @@ export interface Settling {
 }
 
 /**
- * The runs of a line, settled about its bends where its stitch alternates hands and goes round corners. Left as they are
- * on rings, and where other rows or something laid keep in step with them.
+ * The runs of a line, settled about its bends where its stitch goes round corners and alternates hands, or is one of
+ * figures that stand apart. Left as they are on rings, and where other rows or something laid keep in step with them.
  */
 export function settledRuns(settling: Settling, runs: readonly UnitRun[]): readonly UnitRun[] {
   const { guide, ring, rows, scale, reach } = settling;
   const { sized, followers, laid, hand } = rows;
-  if (sized.stitch.corner !== 'round' || !sized.glide || ring || followers.length || laid) return runs;
+  if (sized.stitch.corner !== 'round' || ring || followers.length || laid) return runs;
+  if (!sized.glide && !runs.every(({ unit }) => isApart(unit))) return runs;
   const bends = bendsOf(guide, Math.max(reach.left, reach.right) / BEND_SHARE);
   let before = 0;
   return runs.flatMap((run) => {
     const first = before % 2 === 0 ? hand : (-hand as 1 | -1);
     before += run.count;
-    return aboutBends({ run, hand: first, build: (length) => sized.build(scale, 2 * length) }, bends);
+    const { glide } = sized;
+    const build = (length: number) => sized.build(scale, glide ? 2 * length : length);
+    return aboutBends({ run, glide, hand: first, build }, bends);
   });
 }
 
 /** Which units, and how to build one of another length. */
 interface Moving {
   readonly run: UnitRun;
+  /** units alternate hands */
+  readonly glide: boolean;
   /** +1 where the first unit has the hand it was built for, -1 where left and right are exchanged */
   readonly hand: 1 | -1;
   readonly build: (length: number) => Unit;
 }
 
 /**
- * Units of alternating hands, moved along a little so that one of them reaches furthest out right at the middle of each
- * bend: that is where a hand sets the stroke that covers the corner, and the inner strokes, which crowd, then stand
- * evenly to both sides of it. Their number stays; lengths change between one bend and the next, and where they would
+ * Units moved along a little so that one of them stands right at the middle of each bend, of alternating hands one that
+ * reaches furthest out there: that is where a hand sets the stroke or the flower that covers the corner, and the inner
+ * strokes, which crowd, then stand evenly to both sides of it. Their number stays; lengths change between one bend and the next, and where they would
  * change too much the bend is left as it falls.
  */
-function aboutBends({ run, hand, build }: Moving, bends: readonly Corner[]): UnitRun[] {
-  const peak = peakOf(run.unit);
+function aboutBends({ run, glide, hand, build }: Moving, bends: readonly Corner[]): UnitRun[] {
+  const peak = glide ? peakOf(run.unit) : { at: middleOf(run.unit), side: 0 };
   if (!peak) return [run];
   const anchors = [{ index: 0, u: run.from }];
   const end = { index: run.count, u: run.from + run.count * run.length };
@@ -62,10 +67,10 @@ function aboutBends({ run, hand, build }: Moving, bends: readonly Corner[]): Uni
     if (u <= run.from || u >= end.u) continue;
     const outside = -Math.sign(turn);
     const before = anchors[anchors.length - 1];
-    // the unit whose peak is nearest to the bend, of those whose peak lies outside
+    // the unit whose peak is nearest to the bend, of alternating ones that of those whose peak lies outside
     const exact = (u - run.from) / run.length - peak.at;
     const odd = peak.side * hand === outside ? 0 : 1;
-    const unit = 2 * Math.round((exact - odd) / 2) + odd;
+    const unit = glide ? 2 * Math.round((exact - odd) / 2) + odd : Math.round(exact);
     const anchor = { index: unit + peak.at, u };
     if (isGood(ratio(before, anchor)) && isGood(ratio(anchor, end))) anchors.push(anchor);
   }
@@ -116,4 +121,23 @@ function peakOf({ nodes, length }: Unit): { at: number; side: 1 | -1 } | null {
   const side = left.length > right.length ? 1 : -1;
   const us = side === 1 ? left : right;
   return { at: us.reduce((sum, u) => sum + u, 0) / us.length / length, side };
+}
+
+/** Whether the figures of a unit stand apart from those of the next one: nothing that is seen leads on. */
+function isApart({ legs, joins, ending }: Unit): boolean {
+  const ends = new Set(legs.filter(({ kind }) => kind !== 'under').flatMap(({ from, to }) => [from, to]));
+  return ending.length === 0 && !joins.some(([a, b]) => ends.has(a) && ends.has(b));
+}
+
+/** The middle of what is seen of a unit, as a share of its length. */
+function middleOf({ legs, length }: Unit): number {
+  let [first, last] = [Infinity, -Infinity];
+  for (const { kind, path } of legs) {
+    if (kind === 'under') continue;
+    for (let i = 0; i < path.length; i += 2) {
+      first = Math.min(first, path[i]);
+      last = Math.max(last, path[i]);
+    }
+  }
+  return (first + last) / 2 / length;
 }

@@ -11,6 +11,7 @@ import { mannerAt } from './manner.js';
 import { type Answers, either, Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
+import { leavesBare, roundRadius } from './round-corner.js';
 import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
 import { isSame } from './same.js';
 import type { EndRules, TightPart } from './spans.js';
@@ -21,8 +22,6 @@ import { SHORTEST_WAVE } from './wave-counts.js';
 const BREAK_TURN = (120 * Math.PI) / 180 + 1e-6;
 /** Sizes are made smaller in steps of this factor. */
 export const NARROWING = 0.85;
-/** Where a rounded corner has room, its radius is the reach over this. */
-export const ROUND_SHARE = 0.42;
 /** A treatment pressed below this share of its reach is no longer itself: the part is left bare. */
 export const NARROW_SHARE = 0.5;
 
@@ -155,29 +154,35 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
 }
 
 /**
- * A stitch that goes round its corners does so at least as widely as its full reach needs, and so widely that the
- * strokes on the inside do not huddle where its outer strokes still cover the corner of the seam. Kinks too slight for
+ * A stitch that goes round its corners does so at least as widely as its reach to the inside needs, and so widely that the
+ * strokes there do not huddle where its outer strokes still cover the corner of the seam. Where that would leave the
+ * corner bare it is broken instead. Kinks too slight for
  * corners are gone round by every stitch that they would press. Waves turn at the corner itself, whatever goes along them:
  * with whole waves on both sides they meet in it; where a side is too short for one they go round.
  */
 function roundingFor(ask: LineAsk): Rounding {
   const { sized } = ask;
-  const { left, right } = wholeReach(rowsOf(ask, false), 1, sized.repeat);
-  const reach = Math.max(left, right);
-  const covering = (turn: number) => reach / (1 / Math.cos(turn / 2) - 1);
+  const reach = fullReach(ask);
+  const widest = Math.max(reach.left, reach.right);
   const wave = ask.waves ? SHORTEST_WAVE * ask.waves.length : Infinity;
   // a kink that fairing leaves too tight for the full reach is no corner to turn, whatever the stitch
   const isTightKink = (turn: number) =>
-    turn <= CORNER_TURN && FAIRING / Math.tan(turn / 4) / Math.tan(turn / 2) < reach / SHARE_OF_DISC;
+    turn <= CORNER_TURN && FAIRING / Math.tan(turn / 4) / Math.tan(turn / 2) < widest / SHARE_OF_DISC;
   return {
-    radius: (turn) => Math.max(reach / SHARE_OF_DISC, Math.min(reach / ROUND_SHARE, covering(turn))),
+    radius: (turn) => roundRadius(reach, turn),
     isRounded: (turn, side) =>
-      isTightKink(turn) ||
-      (sized.stitch.corner === 'round' && turn > CORNER_TURN && turn <= BREAK_TURN && side < wave),
+      isTightKink(Math.abs(turn)) ||
+      (sized.stitch.corner === 'round' &&
+        Math.abs(turn) > CORNER_TURN &&
+        !breaksAt(ask, reach, turn) &&
+        side < wave),
     // as far back as a treatment may have to end from one as wide that it meets at a right angle
-    atEnds: 2 * reach,
+    atEnds: 2 * widest,
   };
 }
+
+/** Reach at full size to both hands of the walk. */
+const fullReach = (ask: LineAsk): Reach => wholeReach(rowsOf(ask, ask.reverse), 1, ask.sized.repeat);
 
 /** A ring is walked from where it is broken, else from a corner, so that no stretch runs across its start. */
 function ringStart(corners: readonly Corner[], breaks: readonly { readonly u: number }[]): number {
@@ -197,7 +202,7 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
     ownAt: (u) => reachAt(line.band, u),
     tight: line.tight,
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
-    breaksAt: (turn) => turn > BREAK_TURN || line.ask.sized.stitch.corner === 'break',
+    breaksAt: (turn) => breaksAt(line.ask, fullReach(line.ask), turn),
     shareInCorner: (u) => (mannerOf(line, u) === 'tuck' ? shareInCorner(line) : null),
   };
 }
@@ -205,6 +210,12 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
 /** How a line ends at a place, u of its walk. */
 export const mannerOf = ({ ask, walk }: Pick<Line, 'ask' | 'walk'>, u: number): Manner =>
   mannerAt(ask.manner, toSeam(walk, u) / walk.seamLength);
+
+/** Whether a treatment finishes at a corner and starts anew; radians, positive where the walk turns left. */
+const breaksAt = ({ sized, waves }: LineAsk, reach: Reach, turn: number): boolean =>
+  Math.abs(turn) > BREAK_TURN ||
+  sized.stitch.corner === 'break' ||
+  (sized.stitch.corner === 'round' && !waves && leavesBare(reach, turn));
 
 /** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;

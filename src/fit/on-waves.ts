@@ -18,9 +18,10 @@ import {
 } from './fit-span.js';
 import type { Laying, Part } from './lay.js';
 import { layRows } from './lay-rows.js';
-import { NARROW_SHARE, NARROWING, ROUND_SHARE } from './lines.js';
+import { NARROW_SHARE, NARROWING } from './lines.js';
 import { cornerMitre, withMetMitres } from './mitre.js';
 import { bandIn, roomAlong } from './reach.js';
+import { ROUND_SHARE } from './round-corner.js';
 import { CREST, type Rows, reachOfRows, wholeOverhang, wholeReach } from './rows.js';
 import { stretchLengths } from './span-counts.js';
 import type { UnitRun } from './unit-places.js';
@@ -129,15 +130,22 @@ function wavesBy(question: SpanQuestion, filling: number, gap: number): Choice |
     });
     if (counts) {
       let from = span.ring ? 0 : span.start.at + span.start.setback + overhang.start;
+      const turns = turnsAlong(question);
       const counted = counts.map((count, i) => {
         from += lengths[i];
-        return { ...count, from: from - lengths[i], to: from };
+        return { ...count, from: from - lengths[i], to: from, turns: [turns[i], turns[i + 1]] as const };
       });
       const line = ownLine(waves, counted, rows, scale, hand, gap);
       if (goesRound(line)) return { scale, waves, counted, line };
     }
     if (scale <= least + 1e-9) return null;
   }
+}
+
+/** What the seam turns at the ends of its stretches, the first one's start first. */
+function turnsAlong({ span, guide }: SpanQuestion): number[] {
+  const atStart = span.ring ? (guide.corners.find(({ u }) => u === 0)?.turn ?? 0) : 0;
+  return [atStart, ...span.corners.map(({ turn }) => turn), atStart];
 }
 
 /**

@@ -72,7 +72,7 @@ export interface EndRules {
   readonly tight: readonly TightPart[];
   /** guide line of a dressed line's treatment */
   readonly guideOf: (seam: number | 'outline') => GuideLine | null;
-  /** whether the treatment breaks at a corner of this turn */
+  /** whether the treatment breaks at a corner of this turn, positive to the left */
   readonly breaksAt: (turn: number) => boolean;
   /** how little of its reach it may shrink to in the point of a corner it breaks at; null where it ends clear of that */
   readonly shareInCorner: (u: number) => number | null;
@@ -106,7 +106,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     });
   }
   for (const corner of guide.corners) {
-    if (!rules.breaksAt(Math.abs(corner.turn)) || isBare(corner.u)) continue;
+    if (!rules.breaksAt(corner.turn) || isBare(corner.u)) continue;
     const end = cornerEnd(rules.ownAt(corner.u), corner, rules.gap, rules.shareInCorner(corner.u));
     breaks.push({ u: corner.u, ends: [end, end] });
   }
@@ -115,7 +115,7 @@ export function spansOf(walk: Walk, rules: EndRules): Span[] {
     breaks.push({ u: from, ends: [plainEnd('corner', from), plainEnd('corner', to)] });
   }
   breaks.sort((a, b) => a.u - b.u);
-  const turned = guide.corners.filter((corner) => !rules.breaksAt(Math.abs(corner.turn)));
+  const turned = guide.corners.filter((corner) => !rules.breaksAt(corner.turn));
   const within = (a: number, b: number) => turned.filter(({ u }) => u > a + 1e-6 && u < b - 1e-6);
 
   if (walk.closed && breaks.length === 0) {

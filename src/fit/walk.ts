@@ -46,7 +46,7 @@ export function fromSeam(walk: Walk, u: number): number {
 
 /** The corners and slight kinks that a treatment goes round, and how wide. */
 export interface Rounding {
-  /** mm, for one that turns so much, radians, positive */
+  /** mm, for one that turns so much, radians, positive to the left */
   readonly radius: (turn: number) => number;
   /** @param side to the nearer of its neighbors, a corner or where an end may set repeats back, mm */
   readonly isRounded: (turn: number, side: number) => boolean;
@@ -118,7 +118,7 @@ function rounded(line: Line, closed: boolean, rounding: Rounding | null): Line {
     const to = bends[k + 1]?.u ?? (closed ? bends[0].u + length : length - rounding.atEnds);
     return Math.min(bends[k].u - from, to - bends[k].u);
   };
-  const round = bends.filter(({ turn }, k) => rounding.isRounded(Math.abs(turn), sideOf(k)));
+  const round = bends.filter(({ turn }, k) => rounding.isRounded(turn, sideOf(k)));
   if (round.length === 0) return line;
   const sharp = line.corners.filter((corner) => !round.includes(corner));
   const points = roundedCorners(line.points, round, closed, rounding.radius, sharp);

@@ -21,6 +21,8 @@ export interface WaveStretch {
   readonly from: number;
   readonly to: number;
   readonly waves: number;
+  /** by how much the line turns at both ends, where those are corners: radians, positive to the left */
+  readonly turns?: readonly [number, number];
 }
 
 /** A line of waves in the plane of the seam: x is u along it, y is -v, so that it is seen as drawings are. */
@@ -86,23 +88,40 @@ export function alongOneWave(waves: Waves, length: number): number {
 /** Sharp places in one wave. */
 export const flanksOf = (shape: WaveShape): number => (shape === 'points' ? 2 : 1);
 
+/** Corners that turn more would carry a low point far out over their tip. */
+const POINTED_TURN = Math.PI / 2 + 1e-6;
+
+/**
+ * Whether scallops or points whose low points lie to that hand of the seam come up to its line at a corner and meet in the
+ * corner itself: on the inside they would leave it bare.
+ */
+const meetsOnLine = (low: 1 | -1, turn: number): boolean =>
+  turn * low > 1e-9 || Math.abs(turn) > POINTED_TURN;
+
+/** A low flank drawn up to the line of the seam; v as a share of the height. */
+const drawnUp = (v: number): number => (v + 0.5) / 2;
+
 /**
  * Waves over stretches that follow each other; `hand` 1 rises to the left of the seam first, and -1 mirrors the line in
- * the seam.
+ * the seam. Low points that would lie inside a corner, or far out over its tip, come up to the corner itself.
  */
 export function waveLine(waves: Waves, stretches: readonly WaveStretch[], hand: 1 | -1): WaveLine {
   const xy: number[] = [];
   const sharp: number[] = [];
   const tops: { point: number; hand: 1 | -1 }[] = [];
-  for (const { from, to, waves: count } of stretches) {
+  for (const { from, to, waves: count, turns } of stretches) {
     const length = (to - from) / count;
     const shape = oneWave(waves, length);
+    const [startsOnLine, endsOnLine] = [0, 1].map(
+      (end) => waves.shape !== 'wave' && meetsOnLine(-hand as 1 | -1, turns?.[end] ?? 0),
+    );
     for (let k = 0; k < count; k++) {
       const begins = xy.length / 2;
       // the last point of a wave is the first of the next
       shape.forEach(([u, v], i) => {
         if (i === 0 && begins > 0) return;
-        xy.push(from + (k + u) * length, -hand * v * waves.height);
+        const isUp = (startsOnLine && k === 0 && u < 0.5) || (endsOnLine && k === count - 1 && u > 0.5);
+        xy.push(from + (k + u) * length, -hand * (isUp ? drawnUp(v) : v) * waves.height);
       });
       const first = begins > 0 ? begins - 1 : 0;
       const last = first + shape.length - 1;

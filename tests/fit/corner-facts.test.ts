@@ -118,7 +118,12 @@ describe('at a corner of 20 to 160 degrees, to either hand', () => {
   test('figures that keep their shape do not touch each other, on the inner side or the outer', () => {
     const gapOf = (fit: SeamFit, near: (p: XY) => boolean): number => {
       const byUnit = new Map<string, XY[]>();
+      const isPlain = chainsOf(fit).map(
+        ({ units, from, kind }) => units === from.length && kind.every((one) => one === 'straight'),
+      );
       for (const leg of legsOf(fit)) {
+        // a plain line through the point is no figure
+        if (isPlain[leg.chain]) continue;
         const key = `${leg.chain}/${leg.unit}`;
         byUnit.set(key, [...(byUnit.get(key) ?? []), ...along([leg]).filter(near)]);
       }
@@ -234,5 +239,29 @@ describe('at a corner of 20 to 160 degrees, to either hand', () => {
         [...STITCHES, ...FIGURES],
       ),
     ).toEqual([]);
+  });
+
+  test('the seam itself stays covered round its corner: at most 3 mm more of it are bare than between repeats', () => {
+    const wrong = every(
+      ({ fit }, _, degrees) => {
+        const turn = radians(degrees);
+        const points = along(legsOf(fit)).filter(([x, y]) => Math.hypot(x - CORNER[0], y - CORNER[1]) < 45);
+        const at = (u: number): XY =>
+          u < 0
+            ? [CORNER[0] + u, CORNER[1]]
+            : [CORNER[0] + u * Math.cos(turn), CORNER[1] - u * Math.sin(turn)];
+        let [round, between, since] = [0, 0, -40];
+        for (let u = -40; u <= 40; u += 0.5) {
+          const [x, y] = at(u);
+          if (!points.some(([p, q]) => Math.abs(p - x) < 1.5 && Math.hypot(p - x, q - y) < 1.5)) continue;
+          if (since < 1 && u > -1) round = Math.max(round, u - since);
+          else if (u < -12 || since > 12) between = Math.max(between, u - since);
+          since = u;
+        }
+        return round > between + 3.5 ? `${round.toFixed(1)} mm, ${between.toFixed(1)} elsewhere` : null;
+      },
+      [...FIGURES, 'detached-wheatear', 'herringbone', 'tied-herringbone', 'braid', 'stem'],
+    );
+    expect(wrong).toEqual([]);
   });
 });

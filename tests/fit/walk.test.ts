@@ -65,7 +65,7 @@ describe('a seam as it is walked', () => {
     const at = cumulativeLength(fromPoints(points));
     const turns = [-Math.PI / 2, (-3 * Math.PI) / 4, (3 * Math.PI) / 4, -2.68];
     const line = seam(points, { corners: turns.map((turn, i) => ({ u: at[i + 1], turn })) });
-    const isRounded = (turn: number) => turn < 2;
+    const isRounded = (turn: number) => Math.abs(turn) < 2;
     const { guide } = walkSeam(line, false, 0, () => [0, 0], { radius: () => 5, isRounded, atEnds: 0 });
     const finder = frameFinder(guide, 0, guide.u.length - 1);
     const corners = guide.corners.map(({ u }) => {

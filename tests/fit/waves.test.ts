@@ -244,7 +244,10 @@ describe('stitches on waves along a seam', () => {
           // told by chords of half a millimeter
           const near = 0.5;
           if (waves.shape === 'wave') expect(Math.abs(beyond[0])).toBeLessThan(near);
-          if (waves.shape === 'points') expect(beyond[0]).toBeGreaterThan(0.5 * swing - near);
+          if (waves.shape === 'points' && degrees < 89) expect(beyond[0]).toBeGreaterThan(0.5 * swing - near);
+          // scallops never leave the corner bare, and nothing sharp goes far out over a sharp tip
+          if (waves.shape === 'scallop') expect(beyond[0]).toBeGreaterThan(-near);
+          if (waves.shape !== 'wave' && degrees > 91) expect(Math.abs(beyond[0])).toBeLessThan(near);
           expect(beyond[0]).toBeGreaterThan(-swing - near);
           expect(beyond[0]).toBeLessThan(1.5 * swing + near);
         },
@@ -256,7 +259,7 @@ describe('stitches on waves along a seam', () => {
   test('on points go over the corners of the seam, not across their inside, whichever way it turns', () => {
     const across: string[] = [];
     const cases = ['split', 'stem'].flatMap((stitch) =>
-      [40, 70, 95, -40, -70, -95].map((degrees) => [stitch, degrees] as const),
+      [40, 70, 89, -40, -70, -89].map((degrees) => [stitch, degrees] as const),
     );
     for (const [stitch, degrees] of cases) {
       for (const side of ['left', 'right'] as const) {
@@ -276,6 +279,43 @@ describe('stitches on waves along a seam', () => {
       }
     }
     expect(across).toEqual([]);
+  });
+
+  test('on points bring the thread right up to a corner over 90 degrees, with no stroke across its tip', () => {
+    const wrong: string[] = [];
+    for (const stitch of ['split', 'stem']) {
+      for (const degrees of [100, 117, -100, -117]) {
+        for (const side of ['left', 'right'] as const) {
+          const turn = (degrees * Math.PI) / 180;
+          const corner = [100, 100] as const;
+          const end = [100 + 60 * Math.cos(turn), 100 - 60 * Math.sin(turn)] as const;
+          const waves: Waves = { shape: 'points', height: 5, length: 24 };
+          const fit = worked(
+            { kind: 'corner', points: [[40, 100], corner, end] },
+            askFor(1, stitch, { side, waves }),
+          );
+          const legs = chainsOf(fit).flatMap(({ path, pathStart, from, kind }) =>
+            [...from.keys()]
+              .filter((leg) => kind[leg] !== 'under')
+              .map((leg) =>
+                [pathStart[leg], pathStart[leg + 1] - 1].map((p) => [path[2 * p], path[2 * p + 1]]),
+              ),
+          );
+          const away = legs.map(([a, b]) =>
+            Math.min(...[a, b].map(([x, y]) => Math.hypot(x - 100, y - 100))),
+          );
+          const out = (x: number, y: number) =>
+            Math.sign(turn) * ((x - 100) * Math.sin(turn / 2) + (y - 100) * Math.cos(turn / 2));
+          const beyond = Math.max(...legs.flat().map(([x, y]) => out(x, y)));
+          if (Math.min(...away) > 1.2 || beyond > 1.2) {
+            wrong.push(
+              `${stitch}, ${degrees}, ${side}: ${Math.min(...away).toFixed(2)}, ${beyond.toFixed(2)}`,
+            );
+          }
+        }
+      }
+    }
+    expect(wrong).toEqual([]);
   });
 
   test('leave a seat on every top: what sits there stands beyond it, to the one hand and the other in turn', () => {
