@@ -16,7 +16,7 @@ import type { Difference } from './color/difference.js';
 import { type Dressed, membersOfNewStops } from './dress.js';
 import type { Dressing, ThreadChoice } from './formats/dressing.js';
 import { assignAsMerged } from './harmony/assign-merged.js';
-import { type Assigned, type Assignment, usesOf } from './harmony/assign-threads.js';
+import { type Assigned, type Assignment, usesOf } from './harmony/assignment.js';
 import { rethreaded, ThreadList, workRethreaded } from './harmony/threading.js';
 import { threadWidth } from './needle/craft.js';
 import type { Runs } from './needle/run.js';
@@ -149,13 +149,12 @@ function sewnInOrder(
 
 function thingsOf(map: SeamMap, sewn: readonly SewnThread[]): Thing[] {
   const beside = clothBeside(map.patches);
-  const groups = new Map<string, SewnThread[]>();
-  for (const one of sewn) groups.set(one.use, [...(groups.get(one.use) ?? []), one]);
-  const lengths = [...groups.values()].map((group) =>
-    group.reduce((sum, { runs }) => sum + runs.xy.length, 0),
+  const groups = [...indicesBy(sewn, ({ use }) => use)].map(
+    ([use, at]) => [use, at.map((i) => sewn[i])] as const,
   );
+  const lengths = groups.map(([, group]) => group.reduce((sum, { runs }) => sum + runs.xy.length, 0));
   const mean = lengths.reduce((sum, length) => sum + length, 0) / (lengths.length || 1);
-  return [...groups].map(([use, group], i) => ({
+  return groups.map(([use, group], i) => ({
     use,
     owner: use.replace(/ thread \d+$/, ''),
     sewn: group,
@@ -184,18 +183,36 @@ function ownPrice(map: SeamMap, thing: Thing, thread: ThreadChoice, difference: 
   return (thing.weight * parts.reduce((sum, part) => sum + part, 0)) / parts.length;
 }
 
+/** Things that are seen together: what one treatment works in two threads, and rows that meet. */
 function pairsOf(map: SeamMap, things: readonly Thing[]): Assignment['pairs'] {
   const meets = meetings(map);
-  const row = ({ sewn }: Thing): SewnThread | undefined => sewn.find(({ kind }) => kind === 'row');
-  return things.flatMap((one, a) =>
-    things.flatMap((other, b) => {
-      if (b <= a) return [];
-      if (one.owner === other.owner) return [{ a, b, weight: PRICES.within }];
-      const [p, q] = [row(one), row(other)];
-      if (!p || !q || !meets.get(p.line!)?.has(q.line!)) return [];
-      return [{ a, b, weight: p.stitch === q.stitch ? PRICES.meetsInStitch : PRICES.meets }];
-    }),
-  );
+  const rows = things.map(({ sewn }) => sewn.find(({ kind }) => kind === 'row'));
+  const ofOwner = indicesBy(things, ({ owner }) => owner);
+  const onLine = indicesBy(rows, (row) => row?.line ?? null);
+  return things.flatMap((one, a) => {
+    const row = rows[a];
+    const met = row ? [...(meets.get(row.line!) ?? [])].flatMap((line) => onLine.get(line) ?? []) : [];
+    const others = new Set([...ofOwner.get(one.owner)!, ...met]);
+    return [...others]
+      .filter((b) => b > a)
+      .sort((b, c) => b - c)
+      .map((b) => {
+        if (one.owner === things[b].owner) return { a, b, weight: PRICES.within };
+        return { a, b, weight: row!.stitch === rows[b]!.stitch ? PRICES.meetsInStitch : PRICES.meets };
+      });
+  });
+}
+
+/** Where in a list what has the same key stands. */
+function indicesBy<T, K>(list: readonly T[], keyOf: (one: T) => K): Map<K, number[]> {
+  const all = new Map<K, number[]>();
+  list.forEach((one, i) => {
+    const key = keyOf(one);
+    const known = all.get(key);
+    if (known) known.push(i);
+    else all.set(key, [i]);
+  });
+  return all;
 }
 
 function planOf(

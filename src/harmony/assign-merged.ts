@@ -1,5 +1,6 @@
 import type { StopsBy } from '../design/merge.js';
-import { type Assigned, type Assignment, assignThreads, priceOf } from './assign-threads.js';
+import { assignThreads, type Search } from './assign-threads.js';
+import { type Assigned, type Assignment, priceOf } from './assignment.js';
 
 /** What was assigned, and the order in which the things are sewn in it. */
 export interface AssignedInOrder extends Assigned {
@@ -8,6 +9,8 @@ export interface AssignedInOrder extends Assigned {
 
 /** After so many turns orders and assignments have settled, or go on by little. */
 const MOST_TURNS = 6;
+/** Of these none can be shown to be the best, so that the exact search only looks whether little is missing. */
+const FEW_STEPS = 20_000;
 
 /**
  * The best thread for each thing where the order of sewing depends on the threads: things in one thread are sewn together as
@@ -26,8 +29,8 @@ export function assignAsMerged(
   seed: number,
   orderOf: (chosen: readonly number[] | null) => readonly number[],
 ): AssignedInOrder {
-  const given = (order: readonly number[], more: Partial<Assignment> = {}): Assigned =>
-    assignThreads({ ...puzzle, order, ...more }, seed);
+  const given = (order: readonly number[], more: Partial<Assignment> = {}, search?: Search): Assigned =>
+    assignThreads({ ...puzzle, order, ...more }, seed, search);
   const rows = orderOf(null);
   if (by === 'row') return { ...given(rows), order: rows };
   if (by === 'all') {
@@ -47,10 +50,10 @@ export function assignAsMerged(
   });
   const unordered = truly(free);
   if (unordered.price <= free.price - perChange + 1e-9) return unordered;
-  let best: AssignedInOrder = { ...truly(given(rows)), isBest: false };
+  let best: AssignedInOrder = { ...truly(given(rows, {}, { most: FEW_STEPS })), isBest: false };
   if (unordered.price < best.price - 1e-9) best = { ...unordered, isBest: false };
   for (let turn = 0; turn < MOST_TURNS; turn++) {
-    const next = truly(given(best.order));
+    const next = truly(given(best.order, {}, { most: FEW_STEPS, start: best.chosen }));
     if (next.price >= best.price - 1e-9) break;
     best = { ...next, isBest: false };
   }

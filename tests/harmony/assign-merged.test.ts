@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fewStops } from '../../src/design/few-stops.js';
 import { assignAsMerged } from '../../src/harmony/assign-merged.js';
-import { type Assignment, priceOf, usesOf } from '../../src/harmony/assign-threads.js';
+import { type Assignment, priceOf, usesOf } from '../../src/harmony/assignment.js';
 
 type Puzzle = Omit<Assignment, 'order'>;
 interface Block {

@@ -1,12 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  type Assignment,
-  assignThreads,
-  improved,
-  priceOf,
-  usesOf,
-} from '../../src/harmony/assign-threads.js';
+import { improved } from '../../src/harmony/anneal-threads.js';
+import { assignThreads } from '../../src/harmony/assign-threads.js';
+import { type Assignment, priceOf, usesOf } from '../../src/harmony/assignment.js';
 
 /** Small puzzles with prices in tenths, some with limits, things that are sewn in several stops. */
 const puzzles = (mostThings: number, mostThreads: number) =>
@@ -74,10 +70,20 @@ describe('threads for a block', () => {
     expect(misses.filter((miss) => miss > 1e-9).length).toBeLessThanOrEqual(4);
   });
 
+  it('that are gone on from get no worse', () => {
+    fc.assert(
+      fc.property(puzzles(7, 4), fc.integer({ min: 0, max: 99 }), (puzzle, seed) => {
+        const start = puzzle.own.map(() => seed % puzzle.own[0].length);
+        return priceOf(puzzle, improved(puzzle, 1, start)) <= priceOf(puzzle, start);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
   it('keep within a palette and a number of changes', () => {
     fc.assert(
       fc.property(puzzles(12, 8), (puzzle) => {
-        const { threads, changes } = usesOf(puzzle, assignThreads(puzzle, 1, 20_000).chosen);
+        const { threads, changes } = usesOf(puzzle, assignThreads(puzzle, 1, { most: 20_000 }).chosen);
         return threads <= (puzzle.mostThreads ?? 99) && changes <= (puzzle.mostChanges ?? 99);
       }),
       { numRuns: 15 },
@@ -105,7 +111,7 @@ describe('threads for a block', () => {
       own.flatMap((_, b) => (a < b && (a + b) % 3 === 0 ? [{ a, b, weight: 1 }] : [])),
     );
     const puzzle = { own, clash, pairs, order: [...own.keys()], perThread: 0.15, perChange: 0.05 };
-    const found = assignThreads(puzzle, 1, 1000);
+    const found = assignThreads(puzzle, 1, { most: 1000 });
     expect(found.isBest).toBe(false);
     expect(found.price).toBe(priceOf(puzzle, found.chosen));
   });
