@@ -1,3 +1,4 @@
+import { isTurnedOver } from '../../src/asked/lines.js';
 import type { Block } from '../../src/block/block.js';
 import type { Stop, Thread } from '../../src/design/design.js';
 import { runsBetweenTies } from '../../src/draw/dressed-picture.js';
@@ -33,6 +34,9 @@ export function drawnOf(dressed: Dressed, drawn: Block, known = new Map<string, 
     ornaments: (dressed.dressing.ornaments ?? []).map((_, k) => middleOf(dressed, k)),
     keptClear: dressed.keepClear.map(({ name, area }) => ({ name, rings: area.rings.map(toMicrons) })),
     placement: placementAsked(drawn.map, dressed.dressing),
+    turnedOver: dressed.lines.flatMap(({ fit: { seam }, treatment }) =>
+      isTurnedOver(dressed.block.map, dressed.dressing.treatments[treatment], seam) ? [seam] : [],
+    ),
     references: drawn.map.seams.map(referenceTo),
   };
 }

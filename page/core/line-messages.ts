@@ -7,6 +7,8 @@ export interface MeetingPlace {
   readonly at: readonly [number, number];
   /** on the block as it lies, mm */
   readonly placed: readonly [number, number];
+  /** the seams that leave it, and which way each does, a unit vector on the block as it lies */
+  readonly arms: readonly { readonly seam: number; readonly toward: readonly [number, number] }[];
   /** how far along the line it is, as a share of its length */
   readonly along: number;
   /** this seam, as it is counted when the maker says nothing; where it has two arms there, the first */

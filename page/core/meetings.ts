@@ -1,7 +1,7 @@
 import type { Block } from '../../src/block/block.js';
 import type { Arm, Junction, SeamMap } from '../../src/block/seam-map.js';
 import type { BlockSource, Dressing } from '../../src/formats/dressing.js';
-import { placedPoint } from '../../src/geometry/placement.js';
+import { placedPoint, turnedVector } from '../../src/geometry/placement.js';
 import { distance, wrapAngle } from '../../src/geometry/point.js';
 import { cumulativeLength } from '../../src/geometry/polyline.js';
 import { placementAsked } from '../../src/placed.js';
@@ -51,6 +51,11 @@ export function meetingsOf(
       return {
         at: [tidy(at[0]), tidy(at[1])],
         placed: placedPoint(at, placement) as [number, number],
+        arms: arms.flatMap(({ seam: id, direction }) => {
+          if (id === 'outline') return [];
+          const way = turnedVector([Math.cos(direction), Math.sin(direction)], placement.turn);
+          return [{ seam: id, toward: [way[0], way[1]] }];
+        }),
         along: arms.find((arm) => arm.seam === line)!.u / length,
         own: own[0]?.plain ?? seam.id,
         others,

@@ -78,6 +78,8 @@ export interface Picture {
   readonly keptClear: readonly { readonly name: string; readonly rings: readonly Float64Array[] }[];
   /** how the block as drawn, on which a dressing tells its places, lies here */
   readonly placement: Placement;
+  /** lines that stand to their right hand without being told to: what is said of their left lies right */
+  readonly turnedOver: readonly Line[];
   /** how treatments remember the seams of the block as drawn */
   readonly references: readonly SeamReference[];
 }

@@ -2,6 +2,7 @@ import { placedPoint } from '../../src/geometry/placement.js';
 import { change } from '../state/actions.js';
 import { withClearAt, withFigureAt, withoutClearPlace, withoutFigure } from '../state/standing.js';
 import { picture, work } from '../state/work.js';
+import { ClearShapeHandles } from './clear-shape-handles.js';
 import { PlaceHandle } from './place-handle.js';
 
 /** Figures and places kept clear are dragged about on the block itself. */
@@ -27,8 +28,9 @@ export function FigureHandles() {
         );
       })}
       {(dressing.keepClear ?? []).map(
-        ({ name, circle }, k) =>
-          circle && (
+        ({ name, circle, polygon }, k) =>
+          (polygon && <ClearShapeHandles key={name} {...{ k, name, polygon, placement }} />) ||
+          (circle && (
             <PlaceHandle
               key={name}
               label={name}
@@ -36,7 +38,7 @@ export function FigureHandles() {
               onMove={(to) => change((was) => withClearAt(was, k, to, placement), `clear ${k}`)}
               onRemove={() => change((was) => withoutClearPlace(was, k))}
             />
-          ),
+          )),
       )}
     </div>
   );

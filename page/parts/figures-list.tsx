@@ -1,4 +1,5 @@
 import { change } from '../state/actions.js';
+import { beginShape } from '../state/clear-draft.js';
 import {
   withClearCircle,
   withClearPlace,
@@ -10,6 +11,7 @@ import {
 } from '../state/standing.js';
 import { lengthIn } from '../state/units.js';
 import { onBlock, tableRoom, view } from '../state/view.js';
+import { plural } from '../state/words.js';
 import { figures, picture, work } from '../state/work.js';
 import { Measure } from './measure.js';
 import { Spools } from './spools.js';
@@ -40,8 +42,19 @@ export function FiguresList() {
             </option>
           ))}
         </select>
+      </div>
+      <div class="row clear-row">
         <button type="button" onClick={() => change((was) => withClearPlace(was, middle(), placement))}>
           Keep a place clear
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            beginShape();
+            document.querySelector<HTMLElement>('.table')?.focus();
+          }}
+        >
+          Draw its shape
         </button>
       </div>
       {(dressing.ornaments ?? []).map(({ ornament, parameters, turn = 0, thread }, k) => {
@@ -81,8 +94,16 @@ export function FiguresList() {
         );
       })}
       {(dressing.keepClear ?? []).map(
-        ({ name, circle }, k) =>
-          circle && (
+        ({ name, circle, polygon }, k) =>
+          (polygon && (
+            <Standing key={name} onRemove={() => change((was) => withoutClearPlace(was, k))}>
+              <p class="shape">
+                {name}
+                <span class="aside">{plural(polygon.length, 'corner')}</span>
+              </p>
+            </Standing>
+          )) ||
+          (circle && (
             <Standing key={name} onRemove={() => change((was) => withoutClearPlace(was, k))}>
               <Measure
                 title={name}
@@ -96,7 +117,7 @@ export function FiguresList() {
                 }
               />
             </Standing>
-          ),
+          )),
       )}
     </section>
   );

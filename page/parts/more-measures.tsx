@@ -2,6 +2,7 @@ import type { Treatment } from '../../src/formats/dressing.js';
 import type { Line } from '../core/messages.js';
 import { change } from '../state/actions.js';
 import { stitchOf } from '../state/line-facts.js';
+import { isMoreOpen } from '../state/more-open.js';
 import { withSameWork } from '../state/row-edits.js';
 import { told } from '../state/work.js';
 import { Fold } from './fold.js';
@@ -18,7 +19,13 @@ export function MoreMeasures({ line, treatment }: { line: Line; treatment: Treat
   const [first] = treatment.rows;
   const stitch = stitchOf(first.stitch);
   return (
-    <details class="more">
+    <details
+      class="more"
+      open={isMoreOpen.value}
+      onToggle={({ currentTarget }) => {
+        isMoreOpen.value = currentTarget.open;
+      }}
+    >
       <summary>More about this seam</summary>
       {(stitch?.parameters.length ?? 0) > 2 && (
         <Fold title="Its own measures" now={stitch!.title}>

@@ -3,6 +3,7 @@ import { isDrawing } from '../state/drawing/board.js';
 import { touched } from '../state/work.js';
 import { Bench } from './bench/bench.js';
 import { BenchComplaints } from './bench/bench-complaints.js';
+import { ClearDraft } from './clear-draft.js';
 import { Complaint } from './complaint.js';
 import { Board } from './drawing/board.js';
 import { DropPlace } from './drop-place.js';
@@ -43,6 +44,7 @@ export function Page() {
             ) : (
               <FigureHandles />
             )}
+            {!isDrawing.value && <ClearDraft />}
           </div>
           {!isDrawing.value && <LookBar />}
           <div class="below">

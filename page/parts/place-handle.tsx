@@ -1,11 +1,19 @@
 import { release } from '../state/actions.js';
+import { styleAt } from '../state/table-places.js';
 import { onBlock, view } from '../state/view.js';
+
+type Place = readonly [number, number];
 
 interface Placing {
   readonly label: string;
-  readonly at: readonly [number, number];
-  readonly onMove: (at: readonly [number, number]) => void;
-  readonly onRemove: () => void;
+  readonly at: Place;
+  /** what it is of a shape; a place of its own where it is not said */
+  readonly kind?: 'corner' | 'between';
+  readonly id?: string;
+  readonly onMove: (to: Place, from: Place, byKey: boolean) => void;
+  readonly onDrop?: () => void;
+  /** it cannot be taken off where this is not said */
+  readonly onRemove?: () => void;
 }
 
 const STEPS: Readonly<Record<string, readonly [number, number]>> = {
@@ -16,27 +24,30 @@ const STEPS: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 /** A place on the block that is dragged about; arrow keys move it by a millimeter, Delete takes it off. */
-export function PlaceHandle({ label, at, onMove, onRemove }: Placing) {
+export function PlaceHandle({ id, label, at, kind, onMove, onDrop, onRemove }: Placing) {
+  const letGo = () => {
+    release();
+    onDrop?.();
+  };
   return (
     <button
       type="button"
-      class="handle place"
-      aria-label={`${label}: drag it or use the arrow keys, Delete takes it off`}
-      style={{
-        left: `${view.value.x + at[0] * view.value.scale}px`,
-        top: `${view.value.y + at[1] * view.value.scale}px`,
-      }}
+      id={id}
+      class={`handle place ${kind ?? ''}`}
+      aria-label={`${label}: drag it or use the arrow keys${onRemove ? ', Delete takes it off' : ''}`}
+      style={styleAt(at)}
       onPointerDown={({ currentTarget, pointerId }) => currentTarget.setPointerCapture(pointerId)}
       onPointerMove={(event) => {
         if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
         const { left, top } = event.currentTarget.parentElement!.getBoundingClientRect();
-        onMove(onBlock(view.value, event.clientX - left, event.clientY - top));
+        onMove(onBlock(view.value, event.clientX - left, event.clientY - top), at, false);
       }}
-      onPointerUp={release}
+      onPointerUp={letGo}
+      onPointerCancel={letGo}
       onKeyDown={(event) => {
         const step = STEPS[event.key];
-        if (step) onMove([at[0] + step[0], at[1] + step[1]]);
-        else if (event.key === 'Delete' || event.key === 'Backspace') onRemove();
+        if (step) onMove([at[0] + step[0], at[1] + step[1]], at, true);
+        else if (onRemove && (event.key === 'Delete' || event.key === 'Backspace')) onRemove();
         else return;
         event.preventDefault();
         event.stopPropagation();

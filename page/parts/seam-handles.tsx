@@ -2,17 +2,31 @@ import type { Line } from '../core/messages.js';
 import { handlePlaces } from '../state/handle-places.js';
 import { lineFacts } from '../state/line-facts.js';
 import { pointsOf } from '../state/lines-near.js';
+import { isMoreOpen } from '../state/more-open.js';
+import { styleAt } from '../state/table-places.js';
 import { lengthIn } from '../state/units.js';
 import { view } from '../state/view.js';
 import { repeatsOf } from '../state/words.js';
 import { picture } from '../state/work.js';
+import { MeetingMarks } from './seam/meeting-marks.js';
+import { MoreHandles } from './seam/more-handles.js';
 import { SeamHandle } from './seam-handle.js';
 
 /** So far off what they measure handles stand, px. */
 const CLEAR = 26;
 
-/** On the touched line: handles for its size and spacing, and how many repeats it has. */
+/** On the touched line: where it meets others, and its measures. */
 export function SeamHandles({ line }: { line: Line }) {
+  return (
+    <div class="on-table">
+      <MeasureHandles line={line} />
+      {line !== 'outline' && <MeetingMarks line={line} />}
+    </div>
+  );
+}
+
+/** Handles for size and spacing, how many repeats there are, and handles for the rest when that is looked at. */
+function MeasureHandles({ line }: { line: Line }) {
   const facts = lineFacts(line);
   const points = picture.value && pointsOf(picture.value.block, line);
   const width = facts?.measure('width');
@@ -20,12 +34,8 @@ export function SeamHandles({ line }: { line: Line }) {
   if (!facts || !points || !width || !repeat) return null;
   const clear = CLEAR / view.value.scale;
   const places = handlePlaces(points, width.value, facts.repeatMm || repeat.value, clear);
-  const on = ([x, y]: readonly [number, number]) => ({
-    left: `${view.value.x + x * view.value.scale}px`,
-    top: `${view.value.y + y * view.value.scale}px`,
-  });
   return (
-    <div class="on-table">
+    <>
       <SeamHandle
         line={line}
         name="width"
@@ -33,7 +43,7 @@ export function SeamHandles({ line }: { line: Line }) {
         kind="size"
         middle={places.middle}
         clear={clear}
-        style={on(places.size)}
+        style={styleAt(places.size)}
         {...width}
       />
       <SeamHandle
@@ -43,14 +53,15 @@ export function SeamHandles({ line }: { line: Line }) {
         kind="spacing"
         middle={places.middle}
         clear={clear}
-        style={on(places.spacing)}
+        style={styleAt(places.spacing)}
         {...repeat}
       />
       {facts.repeats > 0 && (
-        <p class="beside" style={on(places.label)}>
+        <p class="beside" style={styleAt(places.label)}>
           {repeatsOf(facts.repeats, lengthIn(facts.repeatMm))}
         </p>
       )}
-    </div>
+      {isMoreOpen.value && <MoreHandles line={line} facts={facts} points={points} />}
+    </>
   );
 }

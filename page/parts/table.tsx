@@ -1,9 +1,11 @@
 import { untracked, useComputed, useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
+import { CROSS_STEP, clearDraft, shapeKey } from '../state/clear-draft.js';
 import { handle } from '../state/hands.js';
 import { lookImage, sewnTo } from '../state/look.js';
 import { nextLine } from '../state/next-line.js';
 import { isPainting, paint, showPaintings } from '../state/painter.js';
+import { lengthIn } from '../state/units.js';
 import { isFitted, settle, type View, view } from '../state/view.js';
 import { picture, touched, work } from '../state/work.js';
 import { LookPicture } from './look-picture.js';
@@ -97,8 +99,18 @@ export function Table() {
       tabIndex={0}
       role="application"
       aria-busy={isBusy}
-      aria-label="The dressed block. Arrow keys go from seam to seam, Enter goes to its measures."
+      aria-label={
+        clearDraft.value
+          ? `The dressed block. Arrow keys move a cross by ${lengthIn(CROSS_STEP)}, with Shift by ${lengthIn(CROSS_STEP / 10)}; Enter sets a corner there, twice at one place closes the shape.`
+          : 'The dressed block. Arrow keys go from seam to seam, Enter goes to its measures.'
+      }
       onKeyDown={(event) => {
+        if (clearDraft.value) {
+          if (!shapeKey(event)) return;
+          event.preventDefault();
+          event.stopPropagation();
+          return;
+        }
         const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 } as const;
         const by = step[event.key as keyof typeof step];
         if (by) nextLine(by);

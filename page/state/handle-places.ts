@@ -49,3 +49,17 @@ export function measureAt(
   const [wx, wy] = kind === 'size' ? middle.left : middle.along;
   return (Math.abs(dx * wx + dy * wy) - clear) * (kind === 'size' ? 2 : 1);
 }
+
+/** The place so far to the left of a line, mm. */
+export const besideAt = ({ at: [x, y], left: [lx, ly] }: OnLine, by: number): [number, number] => [
+  x + by * lx,
+  y + by * ly,
+];
+
+/** How far to the left of a line another place lies, mm. */
+export const acrossOf = ({ at, left }: OnLine, to: readonly [number, number]): number =>
+  (to[0] - at[0]) * left[0] + (to[1] - at[1]) * left[1];
+
+/** How far on along a line another place lies, mm. */
+export const alongOf = ({ at, along }: OnLine, to: readonly [number, number]): number =>
+  (to[0] - at[0]) * along[0] + (to[1] - at[1]) * along[1];

@@ -1,3 +1,4 @@
+import { clearCross, clearDraft, setCorner } from './clear-draft.js';
 import { lineNear } from './lines-near.js';
 import { isFitted, onBlock, panned, view, zoomed } from './view.js';
 import { lineTitle } from './words.js';
@@ -62,6 +63,11 @@ export function handle(table: HTMLElement): () => void {
 
 function touch(x: number, y: number): void {
   if (!picture.value) return;
+  if (clearDraft.value) {
+    clearCross.value = null;
+    setCorner(onBlock(view.value, x, y));
+    return;
+  }
   const reach = TOUCH / view.value.scale;
   touched.value = lineNear(picture.value.block, onBlock(view.value, x, y), Math.max(reach, 2.5));
   if (touched.value !== null) told.value = `${lineTitle(touched.value)} touched`;

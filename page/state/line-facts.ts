@@ -11,6 +11,8 @@ export interface LineFacts {
   readonly stitch: Offered | null;
   /** the stitch's own measure, and what it is now; null where it has none of that name */
   readonly measure: (name: string) => { readonly about: Parameter; readonly value: number } | null;
+  /** whether what is said of its left lies to its right: nobody says to which hand it stands, and it stands to the right */
+  readonly isTurnedOver: boolean;
   readonly repeats: number;
   readonly repeatMm: number;
 }
@@ -30,6 +32,7 @@ export function lineFacts(line: Line): LineFacts | null {
       const about = declared && (name === 'repeat' ? steppedBy(declared, treatment.rows) : declared);
       return about ? { about, value: first.parameters[name] ?? about.default } : null;
     },
+    isTurnedOver: picture.value?.turnedOver.includes(line) ?? false,
     repeats: fit?.repeats ?? 0,
     repeatMm: fit?.repeatMm ?? 0,
   };

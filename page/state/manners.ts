@@ -18,3 +18,6 @@ export const OUTLINES: Readonly<Record<Dressing['outline'], string>> = {
   join: 'joined into other work',
   free: 'left free',
 };
+
+/** Clear cloth between treatments at a junction, mm: the page's own, a dressing takes more. */
+export const GAPS = { min: 0, max: 3, step: 0.1 };

@@ -1,11 +1,19 @@
 import type { Dressing, Row, Treatment, Work } from '../../src/formats/dressing.js';
 import type { Line, Offered } from '../core/messages.js';
 import { withTreatment } from './edits.js';
+import { lengthIn } from './units.js';
 
 /** Changes of the rows of a line. Rows are counted from 0; the first sets the step for the others. */
 
 /** A line holds no more rows, nor more accents. */
 export const MOST_ROWS = 20;
+
+/** How far a row is moved off its seam at most, mm: the page's own, a dressing takes more. */
+export const FARTHEST_ROW = 20;
+
+/** "3.0 mm left" @param isTurnedOver see LineFacts */
+export const offsetTold = (mm: number, isTurnedOver: boolean): string =>
+  mm === 0 ? 'on it' : `${lengthIn(Math.abs(mm))} ${mm > 0 === isTurnedOver ? 'right' : 'left'}`;
 
 /** One more row, as heavy as the first and in its thread: back to back with it, which is how two rows commonly stand. */
 export const withOneMoreRow = (dressing: Dressing, line: Line, stitch: Offered): Dressing =>

@@ -2,6 +2,7 @@ import type { Dressing, KeepClear, PlacedOrnament } from '../../src/formats/dres
 import { type Placement, unplacedPoint } from '../../src/geometry/placement.js';
 import { DEFAULT_PASSES } from '../../src/harmony/passes.js';
 import type { Figure } from '../core/messages.js';
+import { freeName } from './clear-shapes.js';
 
 /** Changes of what stands free on the block: figures, and places that are kept clear. Places are as on the table, mm. */
 type Place = readonly [number, number];
@@ -59,7 +60,7 @@ const CLEAR = 12;
 export function withClearPlace(dressing: Dressing, at: Place, placement: Placement): Dressing {
   const known = dressing.keepClear ?? [];
   const circle = { at: drawn(at, placement), radius: CLEAR };
-  return { ...dressing, keepClear: [...known, { name: `kept clear ${known.length + 1}`, circle }] };
+  return { ...dressing, keepClear: [...known, { name: freeName(known), circle }] };
 }
 
 export const withClearCircle = (

@@ -89,10 +89,9 @@ function askedLine(
   sizes: Sizes,
 ): LineAsk {
   const where = `treatment ${t + 1}`;
-  const side = treatment.side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
+  const side = sideAsked(map, treatment, seam);
   const other = side === 'left' ? 'right' : 'left';
-  // Where nobody says on which side it stands, the whole treatment is turned over with its arms.
-  const turned = treatment.side === null && side === 'right' && seam !== 'outline' ? -1 : 1;
+  const turned = isTurnedOver(map, treatment, seam) ? -1 : 1;
   const sizedRows = treatment.rows.map((row, r) =>
     within(`${where} row ${r + 1}`, ['treatments', t, 'rows', r], () =>
       sizedRow(dictionary, row, treatment.corner, heaviest(dressing, row), sizes),
@@ -152,6 +151,14 @@ function askedLine(
     followers: followers.map((row) => ({ ...row, offset: row.offset - inward })),
   };
 }
+
+/** To which hand of its line a treatment stands. */
+export const sideAsked = (map: SeamMap, { side }: Treatment, seam: number | 'outline'): 'left' | 'right' =>
+  side ?? (seam === 'outline' ? 'right' : roomierSide(map, seam));
+
+/** Where nobody says on which side it stands, the whole treatment is turned over with its arms: rows on the left lie right. */
+export const isTurnedOver = (map: SeamMap, treatment: Treatment, seam: number | 'outline'): boolean =>
+  treatment.side === null && seam !== 'outline' && sideAsked(map, treatment, seam) === 'right';
 
 /** Two interlaced lines are waves and their mirror image. */
 const wavesOf = (guide: Guide | null | undefined): Waves | undefined =>

@@ -7,7 +7,7 @@ import type { Dressing } from '../../src/formats/dressing.js';
 import { seamwright } from '../cli/run-cli.js';
 import { piecedPanel } from '../fixtures/pieced-panel.js';
 import { seriousIn } from './axe.js';
-import { give, isDressed, taken } from './browser.js';
+import { give, isDressed, PATIENTLY, taken } from './browser.js';
 import { describeInBrowser } from './in-browser.js';
 
 /** Seam 1 runs down, bent at a right angle; others butt into it from both sides. */
@@ -15,7 +15,6 @@ const bent = `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="100m
   <path fill="#6d4670" d="M0 0H60V50H0Z"/><path fill="#3f8078" d="M0 50H60V100H0Z"/>
   <path fill="#d9c7a0" d="M60 0H120V60H60Z"/><path fill="#8c2f3f" d="M60 60H120V100H60Z"/></svg>`;
 
-const slow = { timeout: 30_000 };
 /** The dressing as it is taken away. */
 const kept = async (page: Page): Promise<Dressing> =>
   JSON.parse(readFileSync((await taken(page, 'The work itself')).path, 'utf8'));
@@ -100,11 +99,17 @@ describeInBrowser('controls of the page', (open) => {
     await choose(guide, 'It follows', '');
 
     const way = await opened(page, 'Ends, corners, side');
-    await choose(way, 'Where it butts into another', 'short');
+    await choose(way, 'Its start', 'short');
+    await choose(way, 'Its end', 'tuck');
     await choose(way, 'At a sharp corner', 'break');
     await choose(way, 'Side', 'left');
     await choose(way, 'Grows', 'back');
-    expect(await seam()).toMatchObject({ ends: 'short', corner: 'break', side: 'left', reverse: true });
+    expect(await seam()).toMatchObject({
+      ends: ['short', 'tuck'],
+      corner: 'break',
+      side: 'left',
+      reverse: true,
+    });
 
     const laid = await opened(page, 'Laid beneath');
     await laid.getByLabel('Ribbon, braid or lace, held by the rows').check();
@@ -131,15 +136,15 @@ describeInBrowser('controls of the page', (open) => {
     const here = leaf.getByLabel('This seam here').first();
     const options = () =>
       here.locator('option').evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
-    await expect.poll(options, slow).toContainEqual(expect.stringMatching(/^(split|join) /));
+    await expect.poll(options, PATIENTLY).toContainEqual(expect.stringMatching(/^(split|join) /));
     const word = (await options()).find((value) => /^(split|join) /.test(value))!;
     await here.selectOption(word);
-    await expect.poll(words, slow).toBe(1);
+    await expect.poll(words, PATIENTLY).toBe(1);
     await sewsAlike(page);
     await page.keyboard.press('Escape');
     await page.locator('.table').focus();
     await page.keyboard.press('Control+z');
-    await expect.poll(words, slow).toBe(0);
+    await expect.poll(words, PATIENTLY).toBe(0);
     await page.context().close();
   });
 
@@ -173,7 +178,7 @@ describeInBrowser('controls of the page', (open) => {
     await slide(edges, 'Clear cloth between', 1);
     await slide(edges, 'Satin wider by', 0.2);
     await slide(edges, 'Ends meet within', 0.5);
-    await expect.poll(async () => (await kept(page)).block.snap, slow).toBe(0.5);
+    await expect.poll(async () => (await kept(page)).block.snap, PATIENTLY).toBe(0.5);
     expect(await kept(page)).toMatchObject({ outline: 'free', ends: 'bevel', gap: 1, pull: 0.2 });
 
     const threads = await opened(page, 'Threads');
@@ -222,7 +227,7 @@ describeInBrowser('controls of the page', (open) => {
     const names: string[] = [];
     page.on('download', (download) => names.push(download.suggestedFilename()));
     await page.getByRole('button', { name: 'The work and its block' }).click();
-    await expect.poll(() => names.sort(), slow).toEqual(['pieced.dressing.json', 'pieced.dst']);
+    await expect.poll(() => names.sort(), PATIENTLY).toEqual(['pieced.dressing.json', 'pieced.dst']);
     await page.context().close();
   });
 

@@ -1,7 +1,8 @@
-import { STEEPEST_GUIDE, type Treatment } from '../../../src/formats/dressing.js';
+import type { Treatment } from '../../../src/formats/dressing.js';
 import type { Line } from '../../core/messages.js';
 import { change } from '../../state/actions.js';
 import { withGuide, withGuideSize } from '../../state/edits.js';
+import { GUIDE_HEIGHTS, GUIDE_LENGTHS } from '../../state/guide-sizes.js';
 import { lengthIn } from '../../state/units.js';
 import { Choice } from '../choice.js';
 import { Fold } from '../fold.js';
@@ -14,10 +15,6 @@ const SHAPES = [
   ['points', 'points'],
   ['interlace', 'two interlaced lines'],
 ] as const;
-
-/** What a guide line can be, mm: as the dressing takes it, up to what is seen on a block. */
-const HEIGHTS = { min: 0.5, max: 30 };
-const LENGTHS = { min: 4, max: 120 };
 
 /** What the stitch follows: the seam, or waves along it. */
 export function GuideLine({ line, treatment: { guide } }: { line: Line; treatment: Treatment }) {
@@ -35,18 +32,14 @@ export function GuideLine({ line, treatment: { guide } }: { line: Line; treatmen
           <Measure
             title="High"
             value={guide.height}
-            min={HEIGHTS.min}
-            max={Math.min(HEIGHTS.max, STEEPEST_GUIDE * LENGTHS.max)}
-            step={0.5}
+            {...GUIDE_HEIGHTS}
             show={lengthIn}
             onChange={(height) => change((was) => withGuideSize(was, line, { height }), `guide ${line}`)}
           />
           <Measure
             title="One wave long"
             value={guide.length}
-            min={LENGTHS.min}
-            max={LENGTHS.max}
-            step={1}
+            {...GUIDE_LENGTHS}
             show={lengthIn}
             onChange={(length) => change((was) => withGuideSize(was, line, { length }), `guide ${line}`)}
           />

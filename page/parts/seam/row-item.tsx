@@ -2,9 +2,14 @@ import type { Row } from '../../../src/formats/dressing.js';
 import type { Line } from '../../core/messages.js';
 import { change } from '../../state/actions.js';
 import { withRow } from '../../state/edits.js';
-import { canStep, stitchOf } from '../../state/line-facts.js';
-import { withFurtherThread, withoutRow, withStitch } from '../../state/row-edits.js';
-import { lengthIn } from '../../state/units.js';
+import { canStep, lineFacts, stitchOf } from '../../state/line-facts.js';
+import {
+  FARTHEST_ROW,
+  offsetTold,
+  withFurtherThread,
+  withoutRow,
+  withStitch,
+} from '../../state/row-edits.js';
 import { work } from '../../state/work.js';
 import { Choice } from '../choice.js';
 import { Measure } from '../measure.js';
@@ -19,9 +24,6 @@ interface Item {
   readonly row: Row;
   readonly nth: number;
 }
-
-/** How far a row is moved off its seam at most, mm: the page's own, a dressing takes more. */
-const FAR = 20;
 
 /** One row of a line. The first sets the step, the others keep it. */
 export function RowItem({ line, rows, row, nth }: Item) {
@@ -68,10 +70,10 @@ export function RowItem({ line, rows, row, nth }: Item) {
       <Measure
         title="Off the seam"
         value={row.offset}
-        min={-FAR}
-        max={FAR}
+        min={-FARTHEST_ROW}
+        max={FARTHEST_ROW}
         step={0.1}
-        show={(mm) => (mm === 0 ? 'on it' : `${lengthIn(Math.abs(mm))} ${mm > 0 ? 'left' : 'right'}`)}
+        show={(mm) => offsetTold(mm, lineFacts(line)?.isTurnedOver ?? false)}
         onChange={(offset) => edit({ offset }, `offset ${line} ${nth}`)}
       />
       {!isFirst && (

@@ -1,16 +1,20 @@
-import { CORNER_MANNERS, type Manner, type Treatment } from '../../../src/formats/dressing.js';
+import { CORNER_MANNERS, type Treatment } from '../../../src/formats/dressing.js';
 import type { Line } from '../../core/messages.js';
 import { change } from '../../state/actions.js';
 import { withTreatment } from '../../state/edits.js';
-import { bothEnds, withEnd } from '../../state/end-edits.js';
+import { bothEnds } from '../../state/end-edits.js';
 import { stitchOf } from '../../state/line-facts.js';
 import { CORNERS, ENDS } from '../../state/manners.js';
 import { work } from '../../state/work.js';
 import { Choice } from '../choice.js';
 import { Fold } from '../fold.js';
+import { EndChoice } from './end-choice.js';
 
 /** What a seam's two ends are called where their manner is chosen. */
-const ENDS_OF = ['Its start', 'Its end'] as const;
+const ENDS_OF = [
+  ['Its start', 0],
+  ['Its end', 1],
+] as const;
 
 /** How a line is gone along: its ends, its corners, to which hand, which way. */
 export function Way({ line, treatment }: { line: Line; treatment: Treatment }) {
@@ -26,20 +30,7 @@ export function Way({ line, treatment }: { line: Line; treatment: Treatment }) {
       now={[...new Set(made.map((manner) => ENDS[manner ?? block]))].join(' · ')}
     >
       {line !== 'outline' &&
-        ENDS_OF.map((title, which) => (
-          <Choice
-            key={title}
-            title={title}
-            value={made[which] ?? ''}
-            options={[
-              ['', `as the block: ${ENDS[block]}`],
-              ...Object.entries(ENDS).map(([key, told]) => [key, told] as const),
-            ]}
-            onChoose={(manner) =>
-              change((was) => withEnd(was, line, which, (manner || null) as Manner | null))
-            }
-          />
-        ))}
+        ENDS_OF.map(([title, which]) => <EndChoice key={title} {...{ title, line, treatment, which }} />)}
       <Choice
         title="At a sharp corner"
         value={corner ?? ''}

@@ -3,7 +3,7 @@ import { MOST_PULL } from '../../../src/formats/dressing.js';
 import { change } from '../../state/actions.js';
 import { treatmentOf } from '../../state/edits.js';
 import { stitchOf } from '../../state/line-facts.js';
-import { ENDS, OUTLINES } from '../../state/manners.js';
+import { ENDS, GAPS, OUTLINES } from '../../state/manners.js';
 import { rereadAs } from '../../state/meeting-edits.js';
 import { lengthIn } from '../../state/units.js';
 import { picture, touched, work } from '../../state/work.js';
@@ -48,9 +48,7 @@ export function EdgesAndEnds() {
       <Measure
         title="Clear cloth between"
         value={dressing.gap}
-        min={0}
-        max={3}
-        step={0.1}
+        {...GAPS}
         show={lengthIn}
         onChange={(gap) => change((was) => ({ ...was, gap }), 'gap')}
       />

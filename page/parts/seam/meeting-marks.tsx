@@ -1,0 +1,146 @@
+import { useEffect } from 'preact/hooks';
+import type { Line, MeetingPlace } from '../../core/messages.js';
+import { cardPlace } from '../../state/card-place.js';
+import { treatmentOf } from '../../state/edits.js';
+import { lengthOf, placeAlong } from '../../state/handle-places.js';
+import { pointsOf } from '../../state/lines-near.js';
+import { isOpenAt, learnMeetings, meetings, openMeeting } from '../../state/meeting-edits.js';
+import { meetingTitle } from '../../state/meeting-words.js';
+import { onTable, styleAt } from '../../state/table-places.js';
+import { tableRoom } from '../../state/view.js';
+import { lineTitle } from '../../state/words.js';
+import { picture, work } from '../../state/work.js';
+import { EndChoice } from './end-choice.js';
+import { MeetingChoices } from './meeting-choices.js';
+
+/** Where the touched seam meets others: a mark on each junction, and beside the one that is touched what can be said of it. */
+export function MeetingMarks({ line }: { line: Line }) {
+  const source = work.value?.dressing.block;
+  useEffect(() => {
+    meetings.value = [];
+    return () => {
+      openMeeting.value = null;
+    };
+  }, [line]);
+  useEffect(() => void learnMeetings(line), [line, source]);
+  const places = meetings.value;
+  const open = places.find(({ at }) => isOpenAt(at));
+  return (
+    <>
+      {open && <Arms line={line} meeting={open} />}
+      {places.map((meeting) => (
+        <button
+          key={meeting.at.join()}
+          type="button"
+          class="handle junction"
+          style={styleAt(meeting.placed)}
+          aria-label={`Where it meets ${meetingTitle(meeting).toLowerCase()}`}
+          aria-expanded={meeting === open}
+          onClick={() => {
+            openMeeting.value = meeting === open ? null : meeting.at;
+          }}
+        />
+      ))}
+      {open && <Card key={open.at.join()} line={line} meeting={open} />}
+    </>
+  );
+}
+
+/** Arms are drawn so long, px, and their seams' numbers stand at this distance. */
+const ARM = 46;
+const PLATE = 60;
+/** The arms of a seam that ends here stop so far off, px. */
+const OFF = 13;
+
+/** Who runs through is drawn through; who ends here stops before it. */
+function Arms({ line, meeting: { placed, arms, through } }: { line: Line; meeting: MeetingPlace }) {
+  const [x, y] = onTable(placed);
+  return (
+    <>
+      <svg class="arms" aria-hidden="true">
+        {arms.map(({ seam, toward: [dx, dy] }, k) => {
+          const from = seam === through ? 0 : OFF;
+          const d = `M${x + dx * from} ${y + dy * from}L${x + dx * ARM} ${y + dy * ARM}`;
+          const bar = `M${x + dx * from - dy * 8} ${y + dy * from + dx * 8}l${dy * 16} ${-dx * 16}`;
+          return (
+            <g key={k} class={seam === through ? 'runs' : ''}>
+              <path class="rim" d={d} />
+              <path d={d} />
+              {seam !== through && <path class="rim" d={bar} />}
+              {seam !== through && <path d={bar} />}
+            </g>
+          );
+        })}
+      </svg>
+      {arms.map(({ seam, toward: [dx, dy] }, k) => (
+        <span
+          key={k}
+          class={`arm-plate${seam === line ? ' own' : ''}`}
+          style={{ left: `${x + dx * PLATE}px`, top: `${y + dy * PLATE}px` }}
+        >
+          {seam}
+        </span>
+      ))}
+    </>
+  );
+}
+
+/** What a card takes of the table, and how far it stays off its junction, px. */
+const CARD = { width: 370, height: 290 };
+const CARD_OFF = 84;
+/** The seam is looked at in so many places, that the card leaves in sight. */
+const LOOKS = 24;
+
+/** The choices of one junction, beside it. */
+function Card({ line, meeting }: { line: Line; meeting: MeetingPlace }) {
+  const room = tableRoom.value;
+  const width = Math.min(CARD.width, room.width - 20);
+  const points = picture.value && pointsOf(picture.value.block, line);
+  const worked = points
+    ? Array.from({ length: LOOKS }, (_, i) =>
+        onTable(placeAlong(points, ((i + 0.5) / LOOKS) * lengthOf(points)).at),
+      )
+    : [];
+  const place = cardPlace(onTable(meeting.placed), { ...CARD, width }, room, CARD_OFF, worked);
+  const treatment = work.value && treatmentOf(work.value.dressing, line);
+  const { along, through } = meeting;
+  const isEnd = along < 0.02 ? 0 : along > 0.98 ? 1 : null;
+  return (
+    <section
+      class="junction-card"
+      aria-label={`Where it meets ${meetingTitle(meeting).toLowerCase()}`}
+      style={{ left: `${place.left}px`, top: `${place.top}px`, width: `${width}px` }}
+      ref={(card) => {
+        if (card && !card.dataset.begun) {
+          card.dataset.begun = 'yes';
+          card.querySelector('select')?.focus({ preventScroll: true });
+        }
+      }}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape') return;
+        event.stopPropagation();
+        leave();
+      }}
+    >
+      <div class="part-head">
+        <strong>{meetingTitle(meeting)}</strong>
+        <button type="button" class="quiet" onClick={leave}>
+          Done
+        </button>
+      </div>
+      <MeetingChoices line={line} meeting={meeting} />
+      {treatment && isEnd !== null && through !== null && through !== line && (
+        <EndChoice
+          title={`It ends at ${lineTitle(through).toLowerCase()}`}
+          {...{ line, treatment }}
+          which={isEnd}
+        />
+      )}
+    </section>
+  );
+}
+
+function leave(): void {
+  openMeeting.value = null;
+  document.querySelector<HTMLElement>('.table')?.focus();
+}

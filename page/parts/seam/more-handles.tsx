@@ -1,0 +1,34 @@
+import type { Line } from '../../core/messages.js';
+import { lengthOf } from '../../state/handle-places.js';
+import type { LineFacts } from '../../state/line-facts.js';
+import { view } from '../../state/view.js';
+import { CornerMarks } from './corner-marks.js';
+import { GapHandles } from './gap-handles.js';
+import { GuideHandles } from './guide-handles.js';
+import { RowHandles } from './row-handles.js';
+import { WayMarks } from './way-marks.js';
+
+export interface OnSeam {
+  readonly line: Line;
+  readonly facts: LineFacts;
+  /** of the line as it lies, mm */
+  readonly points: Float64Array;
+}
+
+/** On a line shorter than this there is no room for all of them, px: what has no handle there has its numbers. */
+const ROOMY = 150;
+
+/** What a line can be told beside its size and spacing, by hand on the line itself. */
+export function MoreHandles(on: OnSeam) {
+  const isRoomy = lengthOf(on.points) * view.value.scale > ROOMY;
+  if (on.line === 'outline') return <CornerMarks {...on} />;
+  return (
+    <>
+      <CornerMarks {...on} />
+      {isRoomy && <GuideHandles {...on} />}
+      {isRoomy && <WayMarks {...on} />}
+      <RowHandles {...on} />
+      <GapHandles {...on} />
+    </>
+  );
+}
