@@ -1,4 +1,5 @@
-import { type Box, boxAt, boxesMeet, boxOf } from '../geometry/box.js';
+import { type Box, boxAt, boxOf } from '../geometry/box.js';
+import { boxesInSquares } from '../geometry/boxes-in-squares.js';
 import { distance, type Point } from '../geometry/point.js';
 import { type Points, pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import type { Pen } from './pen.js';
@@ -57,11 +58,13 @@ export function plateRoom(
   { clear, within, taken = [], avoided = [], furthest = FURTHEST }: Room,
 ): (PlateSpot | null)[] {
   const side = plates.reduce((most, { width, height }) => Math.max(most, width, height), 1e-3) + clear;
-  const full = boxesInSquares(side, taken);
-  const shunned = boxesInSquares(side, avoided);
+  const full = boxesInSquares<null>(side);
+  for (const box of taken) full.put(box, null);
+  const shunned = boxesInSquares<null>(side);
+  for (const box of avoided) shunned.put(box, null);
   const isFree = (box: Box): boolean => liesIn(box, within) && !full.meets(grown(box, clear));
   const laid = ({ width, height }: Plate, at: Place, on: Place): PlateSpot => {
-    full.take(boxAt(at, width, height));
+    full.put(boxAt(at, width, height), null);
     return { at, on };
   };
   const onLines = plates.map((plate) => {
@@ -118,35 +121,8 @@ export function roomForAll(
 /** As many as a plate can be moved aside, and then some. */
 const MOST_STEPS = 6;
 
-/** Boxes that are found by the squares which they lie in. */
-function boxesInSquares(side: number, boxes: readonly Box[]) {
-  const squares = new Map<string, Box[]>();
-  const take = (box: Box): void => {
-    for (const key of keysOf(box, side)) {
-      const there = squares.get(key);
-      if (there) there.push(box);
-      else squares.set(key, [box]);
-    }
-  };
-  for (const box of boxes) take(box);
-  const meets = (box: Box): boolean =>
-    keysOf(box, side).some((key) => squares.get(key)?.some((other) => boxesMeet(box, other)));
-  return { take, meets };
-}
-
 const liesIn = (box: Box, { left, top, right, bottom }: Box): boolean =>
   box.left >= left && box.right <= right && box.top >= top && box.bottom <= bottom;
-
-/** Squares of a side that a box lies in. */
-function keysOf({ left, top, right, bottom }: Box, side: number): string[] {
-  const keys: string[] = [];
-  for (let column = Math.floor(left / side); column <= Math.floor(right / side); column++) {
-    for (let row = Math.floor(top / side); row <= Math.floor(bottom / side); row++) {
-      keys.push(`${column} ${row}`);
-    }
-  }
-  return keys;
-}
 
 const grown = ({ left, top, right, bottom }: Box, by: number): Box => ({
   left: left - by,

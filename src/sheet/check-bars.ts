@@ -1,10 +1,15 @@
 import type { LineStyle, Page } from './page.js';
 
-const INCH = 25.4;
+/** mm */
+export const INCH = 25.4;
 const INK: LineStyle = { color: '#000000', width: 0.25 };
 /** Height of the ticks at the ends of a bar, mm. */
 const TICK = 3;
 const SMALL = { size: 2.6 };
+
+/** What is written beside the bars. */
+export const PRINT_AS_IT_IS =
+  'Print at 100 %, not fitted to the page; then these bars are as long as they say.';
 
 /** Room that the two bars take with what is written beside them, mm. */
 export const CHECK_BARS = { width: 145, height: 9 } as const;
@@ -19,8 +24,7 @@ export function checkBars(page: Page, x: number, y: number): void {
   bar(page, x + 116, y, INCH, INCH / 4);
   page.text('100 mm', x, y + TICK + 3.4, SMALL);
   page.text('1 inch', x + 116, y + TICK + 3.4, SMALL);
-  const told = 'Print at 100 %, not fitted to the page; then these bars are as long as they say.';
-  page.text(told, x + 12, y + TICK + 3.4, SMALL);
+  page.text(PRINT_AS_IT_IS, x + 12, y + TICK + 3.4, SMALL);
 }
 
 /** A bar with a field of black and white for each part, a tick at both ends. */

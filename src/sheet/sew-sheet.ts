@@ -11,6 +11,7 @@ import { flowTable } from './flow-table.js';
 import { writeFooters } from './footers.js';
 import { type Halt, haltsOf } from './halts.js';
 import { hoopPlan } from './hoop-plan.js';
+import { lettered } from './lettered.js';
 import { PAPERS, type PaperName } from './page-sizes.js';
 import { newPaper } from './paper.js';
 import { type PictureSize, pictureLayout } from './picture-layout.js';
@@ -85,10 +86,10 @@ export async function sewSheet(
   };
 }
 
-/** A small letter for each thing that is put on by hand. */
+/** Small letters for each thing that is put on by hand. */
 function handLetters({ byHand = [] }: DressReport): ReadonlyMap<string, string> {
   const things = [...new Set(byHand.map(({ what }) => what))];
-  return new Map(things.map((what, i) => [what, String.fromCharCode(97 + (i % 26))]));
+  return new Map(things.map((what, i) => [what, lettered(i).toLowerCase()]));
 }
 
 function byHandTable(flow: Flow, { byHand }: DressReport, letters: ReadonlyMap<string, string>): void {

@@ -1,8 +1,8 @@
 import { ROLE_NAMES, type Role, type StopRole } from '../block/roles/role.js';
-import type { Seam } from '../block/seam-map.js';
 import { type Stop, stopsInOrder } from '../design/design.js';
 import type { Dressed } from '../dress.js';
 import { stopsOf } from '../formats/stops.js';
+import { type Box, boxesMeet, boxOf } from '../geometry/box.js';
 import { nearestOnSegment } from '../geometry/nearest.js';
 import type { Point } from '../geometry/point.js';
 import { type Points, pointAt, pointCount } from '../geometry/polyline.js';
@@ -37,6 +37,8 @@ export function sheetStops(
   const inOrder = stopsInOrder(dressed.design);
   const own = ownRuns(dressed);
   const dependents = dependentStops(dressed, inOrder);
+  const lines = linesOf(dressed);
+  const byId = new Map(lines.map((line) => [line.id, line]));
   let k = 0;
   return stops.map((line, i): SheetStop => {
     const stop = inOrder[i];
@@ -48,12 +50,12 @@ export function sheetStops(
         ...line,
         title: role ? `Of the block: ${ROLE_NAMES[role]}` : 'Of the block',
         firstStitch,
-        beginsOn: role && ON_LINES.has(role) && begun ? mostlyOn(begun, linesOf(dressed)) : null,
+        beginsOn: role && ON_LINES.has(role) && begun ? mostlyOn(begun, lines) : null,
         optional: false,
         together: [],
       };
     }
-    const among = linesOf(dressed).filter(({ id }) => stop.seams.includes(id));
+    const among = stop.seams.flatMap((id) => byId.get(id) ?? []);
     return {
       ...line,
       firstStitch,
@@ -70,19 +72,23 @@ export function workedIn({ repeats, figures }: StopLine): string {
   return figures === undefined ? '' : counted(figures, 'figure');
 }
 
-interface Line extends Pick<Seam, 'points'> {
+interface Line {
   readonly id: number | 'outline';
+  readonly points: Points;
+  readonly box: Box;
 }
 
 function linesOf({ block: { map } }: Dressed): Line[] {
-  return [...map.seams, ...(map.outline ? [{ id: 'outline' as const, points: map.outline.points }] : [])];
+  const outline = map.outline ? [{ id: 'outline' as const, points: map.outline.points }] : [];
+  return [...map.seams, ...outline].map(({ id, points }) => ({ id, points, box: boxOf([points]) }));
 }
 
-/** The line nearest to a place, if it is nearer than `within` mm; of equals the first. */
+/** The line nearest to a place, if it is nearer than `within` mm; of equals the first. Lines whose box is further are not looked at. */
 function nearestLine(at: Point, lines: readonly Line[], within: number): number | 'outline' | null {
   let best: number | 'outline' | null = null;
   let least = within;
-  for (const { id, points } of lines) {
+  for (const { id, points, box } of lines) {
+    if (!isWithin(at, box, least)) continue;
     for (let i = 0; i + 1 < pointCount(points); i++) {
       const { distance } = nearestOnSegment(at, pointAt(points, i), pointAt(points, i + 1));
       if (distance >= least) continue;
@@ -92,6 +98,9 @@ function nearestLine(at: Point, lines: readonly Line[], within: number): number 
   }
   return best;
 }
+
+const isWithin = ([x, y]: Point, { left, top, right, bottom }: Box, mm: number): boolean =>
+  x > left - mm && x < right + mm && y > top - mm && y < bottom + mm;
 
 const startOf = ({ xy }: Runs): Point => [xy[0], xy[1]];
 
@@ -105,8 +114,16 @@ function ownRuns({ block: { existing, origin }, design }: Dressed): (Points | nu
 /** The line that most of a run lies on: seams are sewn from beyond their ends, out in the allowance and across others. */
 function mostlyOn(run: Points, lines: readonly Line[]): number | 'outline' | null {
   const counts = new Map<number | 'outline', number>();
+  const { left, top, right, bottom } = boxOf([run]);
+  const around = {
+    left: left - ON_SEAM,
+    top: top - ON_SEAM,
+    right: right + ON_SEAM,
+    bottom: bottom + ON_SEAM,
+  };
+  const near = lines.filter(({ box }) => boxesMeet(box, around));
   for (let i = 0; i < pointCount(run); i++) {
-    const found = nearestLine(pointAt(run, i), lines, ON_SEAM);
+    const found = nearestLine(pointAt(run, i), near, ON_SEAM);
     if (found !== null) counts.set(found, (counts.get(found) ?? 0) + 1);
   }
   return [...counts].reduce<[number | 'outline' | null, number]>(

@@ -29,8 +29,13 @@ export function stopTable(
   heading(flow, 'Color stops in the order of the machine', 40);
   paragraph(flow, MAY_NOT_HALT);
   if (stops.some(({ kind }) => kind === 'existing')) paragraph(flow, OF_THE_BLOCK);
-  const told = (n: number): SheetRow[] =>
-    halts.filter(({ before }) => before === n).map(({ what }) => ({ remark: what }));
+  const remarks = new Map<number, SheetRow[]>();
+  for (const { before, what } of halts) {
+    const known = remarks.get(before);
+    if (known) known.push({ remark: what });
+    else remarks.set(before, [{ remark: what }]);
+  }
+  const told = (n: number): readonly SheetRow[] => remarks.get(n) ?? [];
   flowTable(
     flow,
     [

@@ -2,6 +2,7 @@ import { contrast } from '../color/contrast.js';
 import type { Thread } from '../design/design.js';
 import { threadKey } from '../design/merge.js';
 import type { Pen } from '../draw/pen.js';
+import { lettered } from './lettered.js';
 import type { Box, Page } from './page.js';
 
 /** How a thread is told from others without its color: a letter, and lines over its swatch. */
@@ -15,15 +16,9 @@ export function threadMarks(threads: readonly (Thread | null)[]): ReadonlyMap<st
   const marks = new Map<string, ThreadMark>();
   for (const thread of threads) {
     if (!thread || marks.has(threadKey(thread))) continue;
-    marks.set(threadKey(thread), { letter: letterOf(marks.size), pattern: marks.size % PATTERNS.length });
+    marks.set(threadKey(thread), { letter: lettered(marks.size), pattern: marks.size % PATTERNS.length });
   }
   return marks;
-}
-
-/** A to Z, then AA, AB and so on. */
-function letterOf(index: number): string {
-  const last = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? last : letterOf(Math.floor(index / 26) - 1) + last;
 }
 
 /** Between two lines of a pattern, mm. */

@@ -32,7 +32,8 @@ test.skipIf(!hasPoppler)(
     }
     expect(table).toMatch(/In the picture What Where How many a seed bead /);
     expect(table.slice(table.indexOf('seed bead'))).toMatch(new RegExp(`\\b${marks.length}\\b`));
-    // a letter on each mark; some stand so close that a reader of text takes two for one word
-    expect(picture.match(/\ba+\b/g)!.join('')).toHaveLength(marks.length);
+    // a letter on each mark; some stand so close to another or to a number that a reader of text takes both for one word
+    const drawn = picture.replaceAll(/\b(in|under) a\b/g, '').match(/(?<![a-z])a+(?![a-z])/g)!;
+    expect(drawn.join('')).toHaveLength(marks.length);
   },
 );

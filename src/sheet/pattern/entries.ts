@@ -11,6 +11,7 @@ import {
 } from '../../formats/dressing.js';
 import { craftFor } from '../../needle/craft.js';
 import { handThreadTitle, handThreadWidth } from '../../needle/heaviness.js';
+import { counted } from '../../report/table.js';
 import type { Dictionary } from '../../stitches/dictionary.js';
 import type { Entry } from './pattern.js';
 
@@ -57,15 +58,15 @@ function ofLine(
     const { title } = dictionary.stitches.get(row.stitch)!;
     const count = fit.rows[r];
     const repeats = count?.repeats
-      ? `, ${plural(count.repeats, 'repeat')} of ${(count.along / count.repeats).toFixed(1)} mm`
+      ? `, ${counted(count.repeats, 'repeat')} of ${(count.along / count.repeats).toFixed(1)} mm`
       : '';
     const thread = threadTold(dressing, threadsOf('row', r), row);
     entries.push({ place, what: `${title}${repeats}`, thread });
   });
   accents.forEach((accent, k) => {
     const { row, byHand } = accent;
-    const counted = fit.accents[k];
-    const done = counted ? counted.asked - counted.leftOut.length : 0;
+    const sewn = fit.accents[k];
+    const done = sewn ? sewn.asked - sewn.leftOut.length : 0;
     if (done === 0) return;
     const on = dictionary.stitches.get(rows[row].stitch)!.title.toLowerCase();
     const what = `${capital(names[k])} on ${on}, ${done === 1 ? 'one' : `${done} of them`}`;
@@ -79,9 +80,6 @@ function ofLine(
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** '1 repeat', '12.5 repeats'. */
-const plural = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
 
 function threadTold(dressing: Dressing, threads: readonly ThreadChoice[], work: Weighted & Threaded): string {
   if (threads.length === 0) return '';

@@ -1,5 +1,5 @@
 import type { Box } from '../../geometry/box.js';
-import { boxesMeet } from '../../geometry/box.js';
+import { boxesInSquares } from '../../geometry/boxes-in-squares.js';
 import type { Point } from '../../geometry/point.js';
 import type { Points } from '../../geometry/polyline.js';
 import { type Label, labelWidth } from './pattern.js';
@@ -36,22 +36,11 @@ export interface LabelRoom {
 const LABEL = 1000;
 
 export function labelRoom(): LabelRoom {
-  const squares = new Map<string, (Box & { readonly weight: number })[]>();
-  const eachSquare = ({ left, top, right, bottom }: Box, visit: (key: string) => void) => {
-    for (let i = Math.floor(left / SQUARE); i <= Math.floor(right / SQUARE); i++) {
-      for (let j = Math.floor(top / SQUARE); j <= Math.floor(bottom / SQUARE); j++) visit(`${i},${j}`);
-    }
-  };
-  const put = (box: Box, weight: number) =>
-    eachSquare(box, (key) => {
-      const known = squares.get(key);
-      if (known) known.push({ ...box, weight });
-      else squares.set(key, [{ ...box, weight }]);
-    });
+  const drawn = boxesInSquares<number>(SQUARE);
   const covered = (box: Box): number => {
     let sum = 0;
-    eachSquare(box, (key) => {
-      for (const one of squares.get(key) ?? []) if (boxesMeet(one, box)) sum += one.weight;
+    drawn.each(box, (weight) => {
+      sum += weight;
     });
     return sum;
   };
@@ -65,7 +54,7 @@ export function labelRoom(): LabelRoom {
           const [s, t] = [k / pieces, (k + 1) / pieces];
           const [ax, bx] = [x0 + (x1 - x0) * s, x0 + (x1 - x0) * t];
           const [ay, by] = [y0 + (y1 - y0) * s, y0 + (y1 - y0) * t];
-          put(
+          drawn.put(
             {
               left: Math.min(ax, bx),
               right: Math.max(ax, bx),
@@ -91,7 +80,7 @@ export function labelRoom(): LabelRoom {
       }
       return best;
     },
-    write: (label) => put(labelBox(label, CLEAR), LABEL),
+    write: (label) => drawn.put(labelBox(label, CLEAR), LABEL),
   };
 }
 

@@ -5,6 +5,7 @@ import { flowTable, type SheetCell } from '../flow-table.js';
 import type { Page } from '../page.js';
 import type { Size } from '../page-sizes.js';
 import type { Paper } from '../paper.js';
+import { heading, item } from '../prose.js';
 import type { TextStyle } from '../typeface.js';
 import { adviceFor } from './advice.js';
 import { KEY, KINDS, LOOKS } from './looks.js';
@@ -13,7 +14,6 @@ import type { Tile, Tiling } from './tiles.js';
 
 const INK = '#000000';
 const TITLE: TextStyle = { size: 6, bold: true };
-const HEAD: TextStyle = { size: 3.6, bold: true };
 const TEXT: TextStyle = { size: 3 };
 /** From the top of a line to the line its letters stand on, and to the next, in sizes. */
 const RISE = 0.95;
@@ -36,10 +36,7 @@ export function writeOverview(
   flow.y += 3;
   const bars = flow.take(CHECK_BARS.height + 2);
   checkBars(flow.page, MARGIN, bars);
-  for (const text of adviceFor(pattern, tiling)) {
-    write(flow, text, TEXT, 4, (page, line) => page.text('\u2022', MARGIN + 1, line, TEXT));
-    flow.y += 0.8;
-  }
+  for (const text of adviceFor(pattern, tiling)) item(flow, text);
   heading(flow, 'Key');
   for (const kind of KINDS.filter((one) => pattern.lines.some((line) => line.kind === one))) {
     const { width, dash } = LOOKS[kind];
@@ -51,7 +48,7 @@ export function writeOverview(
     page.disc(MARGIN + SAMPLE / 2 - 2, line - 1, DOT_RADIUS, INK),
   );
   if (tiling.tiles.length > 1) {
-    heading(flow, 'How the pages lie', planHeight(tiling));
+    heading(flow, 'How the pages lie', planHeight(tiling) + 2);
     drawPlan(flow.page, flow.take(planHeight(tiling) + 2), pattern, tiling, printed);
   }
   heading(flow, 'What there is to work, in this order');
@@ -78,14 +75,6 @@ function write(
     if (i === 0) mark(flow.page, base);
     flow.page.text(line, MARGIN + indent, base, style);
   });
-}
-
-/** Stays on the page of the so many mm that follow it. */
-function heading(flow: Flow, text: string, following = 10): void {
-  flow.y += 3;
-  if (flow.room < following + 8) flow.nextPage();
-  write(flow, text, HEAD);
-  flow.y += 1;
 }
 
 const coreOf = ({ tiles }: Tiling): Size => {

@@ -1,6 +1,7 @@
 import { type Pen, traceLine } from '../../draw/pen.js';
 import { element, escapeText, type Frame, svgDocument, title } from '../../draw/svg.js';
 import { pathData } from '../../draw/svg-pen.js';
+import { INCH, PRINT_AS_IT_IS } from '../check-bars.js';
 import { KEY, KINDS, LOOKS } from './looks.js';
 import { DOT_RADIUS, type Label, type LineKind, type Pattern } from './pattern.js';
 
@@ -10,7 +11,6 @@ const BARS = 12;
 const KEY_LINE = 4.5;
 /** No narrower than the check bars and the lines of the key, mm. */
 const NARROWEST = 150;
-const INCH = 25.4;
 const SMALL = 2.6;
 
 /** The whole pattern on one sheet at actual size, however large: title, drawing, check bars, key. */
@@ -112,12 +112,7 @@ function checkBars(x: number, y: number): string {
     bar(x + 112, INCH),
     text('100 mm', x, y + 5, SMALL),
     text('1 inch', x + 112, y + 5, SMALL),
-    text(
-      'Print at 100 %, not fitted to the page; then these bars are as long as they say.',
-      x + 12,
-      y + 5,
-      SMALL,
-    ),
+    text(PRINT_AS_IT_IS, x + 12, y + 5, SMALL),
   );
 }
 

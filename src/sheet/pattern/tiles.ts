@@ -1,6 +1,7 @@
 import type { Frame } from '../../draw/svg.js';
 import type { Box } from '../../geometry/box.js';
 import { InputError } from '../../input-error.js';
+import { lettered } from '../lettered.js';
 import { lying, type Size } from '../page-sizes.js';
 
 /** Neighboring pages show so much of the same drawing, mm: room to glue, and to look whether they meet. */
@@ -69,7 +70,7 @@ export function tilingOf(frame: Frame, paper: Size): Tiling {
       bottom: core.bottom + half,
     };
     return {
-      name: `${letters(row)}${column + 1}`,
+      name: `${lettered(row)}${column + 1}`,
       row,
       column,
       core,
@@ -94,10 +95,4 @@ function countsOn(
 function coreSize({ width, height }: Size, pages: number): [number, number] {
   const shared = pages > 1 ? OVERLAP : 0;
   return [width - EDGES.left - EDGES.right - shared, height - EDGES.top - EDGES.bottom - shared];
-}
-
-/** A, B, ... Z, AA, AB, ... */
-function letters(row: number): string {
-  const last = String.fromCharCode(65 + (row % 26));
-  return row < 26 ? last : `${letters(Math.floor(row / 26) - 1)}${last}`;
 }
