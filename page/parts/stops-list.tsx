@@ -37,7 +37,7 @@ export function StopsList() {
             <LockedStops key={`locked ${part.locked[0].place}`} block={now.block} stops={part.locked} />
           ) : (
             <StopItem
-              key={`${stops[part.place].title} ${part.place}`}
+              key={part.key}
               stop={stops[part.place]}
               block={now.block}
               thread={part.thread}
@@ -54,7 +54,7 @@ export function StopsList() {
 
 type Part =
   | { readonly locked: readonly LockedStop[] }
-  | { readonly place: number; readonly thread: DrawnStop };
+  | { readonly place: number; readonly key: string; readonly thread: DrawnStop };
 
 /** New stops one by one, and between them what came with the block, as far as it follows each other. */
 function partsOf(stops: readonly StopLine[], picture: Picture, { block }: Dressing): Part[] {
@@ -63,10 +63,14 @@ function partsOf(stops: readonly StopLine[], picture: Picture, { block }: Dressi
   const parts: Part[] = [];
   let run: LockedStop[] | null = null;
   let [drawn, came] = [0, 0];
-  for (const [place, { kind }] of stops.entries()) {
+  // what is moved stays what it is, and the hand on it
+  const alike = new Map<string, number>();
+  for (const [place, { kind, title }] of stops.entries()) {
     if (kind !== 'existing') {
       run = null;
-      parts.push({ place, thread: picture.stops[drawn++] });
+      const nth = alike.get(title) ?? 0;
+      alike.set(title, nth + 1);
+      parts.push({ place, key: `${title} ${nth}`, thread: picture.stops[drawn++] });
       continue;
     }
     if (!run) {

@@ -1,7 +1,8 @@
+import { calibrated, measureScreen } from '../state/true-size.js';
 import { measureIn, type Unit, unit } from '../state/units.js';
 import { Choice } from './choice.js';
 
-/** Millimeters or inches. */
+/** Millimeters or inches; and how large they are on this screen. */
 export function UnitChoice() {
   return (
     <section>
@@ -14,6 +15,11 @@ export function UnitChoice() {
         ]}
         onChoose={(value) => measureIn(value as Unit)}
       />
+      {calibrated.value && (
+        <button type="button" class="quiet" onClick={measureScreen}>
+          Measure the screen anew
+        </button>
+      )}
     </section>
   );
 }

@@ -1,3 +1,5 @@
+import { withDotsPerMm } from '../../src/formats/png-size.js';
+
 /** Dots to the inch of a picture, and to the millimeter. */
 const DPI = 300;
 const PER_MM = DPI / 25.4;
@@ -11,13 +13,22 @@ export async function pngOf(svg: Uint8Array): Promise<Blob> {
     const image = new Image();
     image.src = url;
     await image.decode();
-    // CSS pixels are 96 to the inch
-    const [width, height] = [image.width, image.height].map((px) => (px * 25.4) / 96);
+    const [width, height] = sizeOf(svg);
     const scale = Math.min(PER_MM, LONGEST / Math.max(width, height));
     const canvas = new OffscreenCanvas(Math.round(width * scale), Math.round(height * scale));
     canvas.getContext('2d')!.drawImage(image, 0, 0, canvas.width, canvas.height);
-    return await canvas.convertToBlob({ type: 'image/png' });
+    const png = await canvas.convertToBlob({ type: 'image/png' });
+    return new Blob([withDotsPerMm(new Uint8Array(await png.arrayBuffer()), scale) as BlobPart], {
+      type: 'image/png',
+    });
   } finally {
     URL.revokeObjectURL(url);
   }
+}
+
+/** How large a drawing of the core's own is, mm, as it says itself: an image knows whole pixels only. */
+function sizeOf(svg: Uint8Array): [width: number, height: number] {
+  const head = new TextDecoder().decode(svg.subarray(0, 1000));
+  const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(head)!;
+  return [Number(width), Number(height)];
 }

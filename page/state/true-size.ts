@@ -2,34 +2,42 @@ import { computed, signal } from '@preact/signals';
 import { isFitted, tableRoom, view } from './view.js';
 import { picture } from './work.js';
 
-const KEPT = 'seamwright pixels to the millimeter';
+const KEPT = 'seamwright dots to the millimeter';
 /** What browsers take for an inch. */
 const NOMINAL = 96 / 25.4;
 
-/** Pixels of the page to the millimeter of this screen; null until it was measured. */
-export const pixelsPerMm = signal<number | null>(Number(localStorage.getItem(KEPT)) || null);
-export const calibrated = computed(() => pixelsPerMm.value !== null);
+/** Dots to the millimeter of this screen, which are the same however large the browser shows pages; null until it was measured. */
+const dotsPerMm = signal<number | null>(Number(localStorage.getItem(KEPT)) || null);
+const dots = (): number => devicePixelRatio || 1;
+export const calibrated = computed(() => dotsPerMm.value !== null);
 /** Whether the maker is measuring her screen. */
 export const isMeasuring = signal(false);
-export const guess = signal(pixelsPerMm.value ?? NOMINAL);
+/** Pixels of the page to the millimeter, as she sees it. */
+export const guess = signal(NOMINAL);
+
+/** The screen is measured, for the first time or anew: another one, or a card that was held badly. */
+export function measureScreen(): void {
+  guess.value = dotsPerMm.value === null ? NOMINAL : dotsPerMm.value / dots();
+  isMeasuring.value = true;
+}
 
 /** The block as large as it is sewn; a screen that was not measured is measured first. */
 export function toTrueSize(): void {
-  if (pixelsPerMm.value === null) {
-    isMeasuring.value = true;
+  if (dotsPerMm.value === null) {
+    measureScreen();
     return;
   }
   const { width, height } = tableRoom.value;
   const block = picture.value?.block;
   if (!block) return;
-  const scale = pixelsPerMm.value;
+  const scale = dotsPerMm.value / dots();
   isFitted.value = false;
   view.value = { scale, x: (width - block.width * scale) / 2, y: (height - block.height * scale) / 2 };
 }
 
 export function measured(scale: number): void {
-  pixelsPerMm.value = scale;
-  localStorage.setItem(KEPT, String(scale));
+  dotsPerMm.value = scale * dots();
+  localStorage.setItem(KEPT, String(dotsPerMm.value));
   isMeasuring.value = false;
   toTrueSize();
 }

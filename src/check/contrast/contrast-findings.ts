@@ -5,6 +5,8 @@ import type { SeamMap } from '../../block/seam-map.js';
 import { CLEAR, contrast, SEEN } from '../../color/contrast.js';
 import type { Finding } from '../../finding.js';
 import type { ThreadChoice } from '../../formats/dressing.js';
+import { cumulativeLength } from '../../geometry/polyline.js';
+import { pointAtLength } from '../../geometry/polyline-part.js';
 import {
   bestContrast,
   type ContrastLook,
@@ -58,7 +60,7 @@ function lost(map: SeamMap, group: readonly Shown[]): Finding {
     level: 'warning',
     code: 'thread-lost',
     message: `${nameOf(group[0])} is hardly to be seen ${along(group)} ${where(group)}: contrast ${span(low, high)}, visible from ${SEEN}; ${better(map, group)}`,
-    ...place(group),
+    ...place(map, group),
   };
 }
 
@@ -68,7 +70,7 @@ function faint(map: SeamMap, group: readonly Shown[]): Finding {
     level: 'note',
     code: 'thread-faint',
     message: `${nameOf(group[0])} is to be seen, but not clear, on the fabrics of ${where(group)}: contrast ${span(low, high)}, clear from ${CLEAR}; ${better(map, group)}`,
-    ...place(group),
+    ...place(map, group),
   };
 }
 
@@ -108,10 +110,22 @@ function where(group: readonly Shown[]): string {
   ].join(' and ');
 }
 
-/** The line of a finding that is about one alone. */
-function place(group: readonly Shown[]): Pick<Finding, 'seam'> {
+/** The line of a finding that is about one alone; else where on a seam it is worst. */
+function place(map: SeamMap, group: readonly Shown[]): Pick<Finding, 'seam' | 'at'> {
   const lines = linesOf(group);
-  return lines.length === 1 ? { seam: lines[0] } : {};
+  if (lines.length === 1) return { seam: lines[0] };
+  const onSeams = group.flatMap(({ sewn: { line }, contrast: { places } }) =>
+    line === null || line === 'outline'
+      ? []
+      : places.flatMap((one) =>
+          one.from === undefined || one.to === undefined
+            ? []
+            : [{ seam: map.seams[line - 1], u: (one.from + one.to) / 2, shows: bestContrast(one) }],
+        ),
+  );
+  if (onSeams.length === 0) return {};
+  const { seam, u } = onSeams.reduce((a, b) => (b.shows < a.shows ? b : a));
+  return { at: pointAtLength(seam.points, cumulativeLength(seam.points), u) };
 }
 
 /** Whether a lighter or a darker thread would stand out more, by what white and black would do. */
@@ -152,7 +166,7 @@ function thinOnPrint(map: SeamMap, group: readonly Shown[]): Finding[] {
       level: 'note',
       code: 'thin-on-print',
       message: `${where(group)} ${linesOf(group).length + ornamentsIn(group) === 1 ? 'lies' : 'lie'} on a busy print (patch ${busiest}${patches.size > 1 ? ' most' : ''}), where thread one weight heavier reads better, such as --set ${said}:passes=4`,
-      ...place(group),
+      ...place(map, group),
     },
   ];
 }
