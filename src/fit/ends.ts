@@ -70,6 +70,8 @@ export interface Wedge {
   readonly right: boolean;
   /** this arm's reach into the wedge */
   readonly facing: number;
+  /** the neighbor's */
+  readonly other: number;
 }
 
 /** The wedges this arm shares with dressed neighbors where neither runs through. */
@@ -87,7 +89,11 @@ export function wedgesOf(
       const its = reach(other);
       return its.left > 0 || its.right > 0;
     })
-    .map(({ phi, right }) => ({ phi, right, facing: right ? mine.right : mine.left }));
+    .map(({ arm: neighbor, phi, right }) => {
+      const its = reach(neighbor);
+      const [facing, other] = right ? [mine.right, its.left] : [mine.left, its.right];
+      return { phi, right, facing, other };
+    });
 }
 
 /** The largest demand of the wedges on an arm that ends short, at least 0. */
@@ -99,9 +105,8 @@ export function wedgeDemand(wedges: readonly Wedge[], gap: number): number {
 const SHARE_IN_POINT = 0.5;
 
 /**
- * How an arm that runs into the point tapers: at distance d from the junction it reaches d * slope - inset into a wedge,
- * which is half a gap short of the bisector: slope tan(phi / 2), inset gap / (2 cos(phi / 2)). On a side without a wedge
- * the slope is Infinity. It starts where it reaches a `share` of its full reach.
+ * How an arm that runs into the point tapers: at distance d from the junction it reaches d * slope - inset into a wedge.
+ * On a side without a wedge, and where what it reaches is clear anyway, the slope is Infinity.
  */
 export interface Taper {
   readonly left: WedgeSide;
@@ -115,25 +120,46 @@ export interface WedgeSide {
 
 const OPEN: WedgeSide = { slope: Infinity, inset: 0 };
 
+/** An arm's part of its wedges, and how far from the junction it begins: where it reaches a `share` of its full reach. */
 export function taperInto(
   wedges: readonly Wedge[],
   gap: number,
   share = SHARE_IN_POINT,
 ): { setback: number; taper: Taper } | null {
   if (wedges.length === 0) return null;
-  const sideOf = ({ phi }: Wedge): WedgeSide => ({
-    slope: Math.tan(phi / 2),
-    inset: gap / (2 * Math.cos(phi / 2)),
-  });
-  const side = (right: boolean) => {
-    const wedge = wedges.find((candidate) => candidate.right === right);
-    return wedge ? sideOf(wedge) : OPEN;
+  const parts = wedges.map((wedge) => ({ right: wedge.right, ...partOf(wedge, gap, share) }));
+  const side = (right: boolean) => parts.find((candidate) => candidate.right === right)?.side ?? OPEN;
+  return {
+    setback: Math.max(...parts.map(({ demand }) => demand)),
+    taper: { left: side(false), right: side(true) },
   };
-  const demands = wedges.map((wedge) => {
-    const { slope, inset } = sideOf(wedge);
-    return (share * wedge.facing + inset) / slope;
-  });
-  return { setback: Math.max(...demands), taper: { left: side(false), right: side(true) } };
+}
+
+/** For arms of full length a treatment may begin so much later, mm. */
+const LATER = 0.5;
+
+/**
+ * What an arm may take of a wedge of angle phi. Its half of it, up to half a gap short of the bisector: slope
+ * tan(phi / 2), inset gap / (2 cos(phi / 2)); or, where that is more, up to a gap short of all that the neighbor reaches,
+ * b to this side of its own line: d sin(phi) - v cos(phi) >= b + gap. In an obtuse wedge that leaves the arm its whole reach
+ * from d = (b + gap) / sin(phi) on. The neighbor does the same, and wherever it lies neither comes nearer than the gap.
+ */
+function partOf(
+  { phi, facing, other }: Wedge,
+  gap: number,
+  share: number,
+): { side: WedgeSide; demand: number } {
+  const fullAt = ({ slope, inset }: WedgeSide) => (facing + inset) / slope;
+  const half = { slope: Math.tan(phi / 2), inset: gap / (2 * Math.cos(phi / 2)) };
+  const demand = (share * facing + half.inset) / half.slope;
+  if (phi >= Math.PI / 2) {
+    const clear = (other + gap) / Math.sin(phi);
+    return clear <= demand + LATER ? { side: OPEN, demand: clear } : { side: half, demand };
+  }
+  const beside = { slope: Math.tan(phi), inset: (other + gap) / Math.cos(phi) };
+  if (fullAt(beside) >= fullAt(half)) return { side: half, demand };
+  if (fullAt(beside) <= demand + LATER) return { side: beside, demand: fullAt(beside) };
+  return { side: beside, demand: Math.min(demand, (share * facing + beside.inset) / beside.slope) };
 }
 
 interface Neighbor {

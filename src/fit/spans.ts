@@ -253,7 +253,8 @@ export function cornerEnd(own: Reach, corner: Corner, gap: number, share: number
   const isLeft = corner.turn > 0;
   const facing = isLeft ? own.left : own.right;
   const phi = Math.PI - Math.abs(corner.turn);
-  const point = share === null ? null : taperInto([{ phi, right: !isLeft, facing }], gap, share);
+  const point =
+    share === null ? null : taperInto([{ phi, right: !isLeft, facing, other: facing }], gap, share);
   if (point)
     return { ...plainEnd('corner', corner.u), setback: Math.max(0, point.setback), taper: point.taper };
   return { ...plainEnd('corner', corner.u), setback: Math.max(0, clearOfWedge(facing, gap, phi)) };

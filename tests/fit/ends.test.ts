@@ -8,6 +8,7 @@ import type { Chain } from '../../src/fit/fit.js';
 import { fitLines } from '../../src/fit/fit-lines.js';
 import { reachOf } from '../../src/fit/sized.js';
 import type { Manner } from '../../src/formats/dressing.js';
+import { stitchNamed } from '../stitches/dictionary.js';
 import { askFor, chainsOf, legPoints } from './asks.js';
 import { butting, mapOfLines } from './block-of-lines.js';
 
@@ -292,6 +293,69 @@ describe('where three seams meet and none runs through', () => {
     mapOfLines(
       [0, a, b].map((t) => [[100, 100] as const, [100 + 60 * Math.cos(t), 100 + 60 * Math.sin(t)] as const]),
     );
+
+  test('arms that have a wedge for themselves keep their length in the point of a Y, and none comes near the other lines', () => {
+    const full = (id: number, side: 'left' | 'right') => askFor(id, 'blanket', { side });
+    const arm = stitchNamed('blanket')
+      .build({})
+      .legs.find(({ name }) => name === 'arm')!.class;
+    let alone = 0;
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1.7, max: 2.4, noNaN: true }),
+        fc.double({ min: 3.9, max: 4.6, noNaN: true }),
+        fc.array(fc.constantFrom('left' as const, 'right' as const), { minLength: 3, maxLength: 3 }),
+        (a, b, sides) => {
+          const map = star(a, b);
+          fc.pre(map.junctions[0].through === null);
+          const fits = fitLines(
+            map,
+            map.seams.map(({ id }, i) => full(id, sides[i])),
+            { gap: 0.6, outline: 'free' },
+          );
+          const points = fits.map(({ fit }) =>
+            legPoints(chainsOf(fit)).filter(([x, y]) => Math.hypot(x - 100, y - 100) < 15),
+          );
+          for (let i = 0; i < 3; i++) {
+            const gaps = points[i].flatMap(([x, y]) =>
+              points[(i + 1) % 3].map(([p, q]) => Math.hypot(x - p, y - q)),
+            );
+            expect(Math.min(...gaps)).toBeGreaterThan(0.6 - 0.03);
+          }
+          // which wedge the arms of each line stand in, told by the next line on that hand
+          const { arms } = map.junctions[0];
+          const ways = arms.map(({ seam, sense, direction }) => {
+            const toLeft = (sides[(seam as number) - 1] === 'left') === (sense === 1);
+            const turnTo = (other: number) => {
+              const turn = toLeft ? direction - other : other - direction;
+              return ((turn % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI);
+            };
+            const [next] = arms
+              .filter((one) => one.seam !== seam)
+              .sort((p, q) => turnTo(p.direction) - turnTo(q.direction));
+            return { seam: seam as number, wedge: [seam, next.seam].sort().join() };
+          });
+          for (const { seam, wedge } of ways) {
+            if (ways.filter((one) => one.wedge === wedge).length > 1) continue;
+            alone++;
+            const lengths = chainsOf(fits[seam - 1].fit).flatMap(({ from, to, nodes, legClass }) =>
+              [...from.keys()]
+                .filter((leg) => legClass[leg] === arm)
+                .map((leg) =>
+                  Math.hypot(
+                    nodes[2 * from[leg]] - nodes[2 * to[leg]],
+                    nodes[2 * from[leg] + 1] - nodes[2 * to[leg] + 1],
+                  ),
+                ),
+            );
+            expect(Math.min(...lengths)).toBeGreaterThan(0.9 * Math.max(...lengths));
+          }
+        },
+      ),
+      { numRuns: 40 },
+    );
+    expect(alone).toBeGreaterThan(20);
+  });
 
   test('treatments that tuck share the point: each keeps to its own side of the bisectors', () => {
     fc.assert(
