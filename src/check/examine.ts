@@ -28,7 +28,9 @@ export function examineDesign(
     (stop): NamedStop =>
       stop ? { title: stop.title, isExisting: false } : { title: 'came with the block', isExisting: true },
   );
-  return examine(stitchesOf(design), stops, bands, limits);
+  const stitches = stitchesOf(design);
+  // where nothing is sewn there is no color stop either, though a file would have one
+  return examine({ ...stitches, stops: stitches.stops.slice(0, stops.length) }, stops, bands, limits);
 }
 
 /** Records of a stitch file of which nothing else is known. */

@@ -43,6 +43,15 @@ describe('a look at the stitches of a dressed block', () => {
     expect(findings.length).toBeLessThan(8);
   });
 
+  test('of a block on which nothing is sewn tells so', () => {
+    const source = { file: 'panel.svg', stops: null, snap: 0.3, through: [] };
+    const plan = defaultDressing(dressed.block.map, { source, dictionary: builtIn, seams: [] });
+    const bare = dress(dressed.block, { ...plan, treatments: [] }, builtIn);
+    const examined = examineDressed(bare);
+    expect(examined.density.stops).toEqual([]);
+    expect(checkText('panel', checkReport(examined, null, []))).toContain('0 stitches in 0 color stops');
+  });
+
   test('is told in a table with a line for each stop', () => {
     const examined = examineDressed(dressed);
     const text = checkText('panel', checkReport(examined, null, dressed.findings));

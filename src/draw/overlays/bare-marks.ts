@@ -1,8 +1,10 @@
 import type { SeamMap } from '../../block/seam-map.js';
 import { lineName } from '../../finding.js';
+import { boxAt } from '../../geometry/box.js';
+import type { Point } from '../../geometry/point.js';
 import { cumulativeLength, lastPoint, type Points, pointAt } from '../../geometry/polyline.js';
 import { partOf, pointAtLength } from '../../geometry/polyline-part.js';
-import { darkPlate } from '../number-plates.js';
+import { darkPlate, darkPlateSize } from '../number-plates.js';
 import { traceLine } from '../pen.js';
 import { type Attributes, element, short, title } from '../svg.js';
 import { pathData } from '../svg-pen.js';
@@ -26,36 +28,52 @@ export function bareOverlay(map: SeamMap, bare: readonly BareStretch[], size: nu
     sample: (x: number, y: number) => line(x, y, MARK),
     told: 'further from thread than the treatment reaches; the number is its length, mm',
   };
-  return { picture: bareMarks(map, bare, size), part: { heading, entries: bare.length ? [entry] : [] } };
+  const marks = bare.map((stretch) => markOf(map, stretch));
+  return {
+    picture: marks.map((mark) => bareMark(mark, size)).join(''),
+    taken: marks.map(({ at, length }) => {
+      const { width, height } = darkPlateSize(length, size);
+      return boxAt(at, width, height);
+    }),
+    part: { heading, entries: bare.length ? [entry] : [] },
+  };
 }
 
-/** Each bare stretch as a broad dashed line along the seam between two bars, with its length in mm beside it. */
-function bareMarks(map: SeamMap, bare: readonly BareStretch[], size: number): string {
-  return bare
-    .map(({ seam, from, to }) => {
-      const line = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
-      const at = cumulativeLength(line);
-      const part = partOf(line, at, from, to);
-      const d = pathData((pen) => {
-        traceLine(pen, part);
-        for (const [[x, y], [nx, ny]] of endsOf(part)) {
-          pen.move(x - (BAR / 2) * nx, y - (BAR / 2) * ny);
-          pen.line(x + (BAR / 2) * nx, y + (BAR / 2) * ny);
-        }
-      });
-      const length = (to - from).toFixed(1);
-      const [x, y] = pointAtLength(line, at, (from + to) / 2);
-      const [, [nx, ny]] = endsOf(part)[0];
-      return element(
-        'g',
-        { fill: 'none', 'stroke-linecap': 'butt', 'stroke-linejoin': 'round' },
-        title(`${lineName(seam)}, ${length} mm bare`),
-        element('path', { d, stroke: '#ffffff', 'stroke-width': 1.5 }),
-        element('path', { d, ...MARK }),
-        darkPlate(length, [x + ASIDE * nx, y + ASIDE * ny], size),
-      );
-    })
-    .join('');
+interface Mark {
+  readonly seam: BareStretch['seam'];
+  readonly part: Points;
+  /** mm, as it is written */
+  readonly length: string;
+  /** where that stands */
+  readonly at: Point;
+}
+
+function markOf(map: SeamMap, { seam, from, to }: BareStretch): Mark {
+  const line = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
+  const along = cumulativeLength(line);
+  const part = partOf(line, along, from, to);
+  const [x, y] = pointAtLength(line, along, (from + to) / 2);
+  const [, [nx, ny]] = endsOf(part)[0];
+  return { seam, part, length: (to - from).toFixed(1), at: [x + ASIDE * nx, y + ASIDE * ny] };
+}
+
+/** A bare stretch as a broad dashed line along the seam between two bars, with its length in mm beside it. */
+function bareMark({ seam, part, length, at }: Mark, size: number): string {
+  const d = pathData((pen) => {
+    traceLine(pen, part);
+    for (const [[x, y], [nx, ny]] of endsOf(part)) {
+      pen.move(x - (BAR / 2) * nx, y - (BAR / 2) * ny);
+      pen.line(x + (BAR / 2) * nx, y + (BAR / 2) * ny);
+    }
+  });
+  return element(
+    'g',
+    { fill: 'none', 'stroke-linecap': 'butt', 'stroke-linejoin': 'round' },
+    title(`${lineName(seam)}, ${length} mm bare`),
+    element('path', { d, stroke: '#ffffff', 'stroke-width': 1.5 }),
+    element('path', { d, ...MARK }),
+    darkPlate(length, at, size),
+  );
 }
 
 /** Both ends of a line and which way is across it there. */

@@ -1,7 +1,8 @@
 import { type Field, mostOf } from '../../check/density/field.js';
 import { type HotPlace, hotPlaces } from '../../check/density/hot-places.js';
 import type { Limit } from '../../check/density/limits.js';
-import { darkPlate } from '../number-plates.js';
+import { boxAt, squareAt } from '../../geometry/box.js';
+import { darkPlate, darkPlateSize } from '../number-plates.js';
 import { element, title } from '../svg.js';
 import { pathData } from '../svg-pen.js';
 import { traceCells } from './cell-outline.js';
@@ -52,9 +53,15 @@ export function heatOverlay(
   opacity: number,
 ): Overlay {
   const scale = heatScale(limit);
+  const densest = densestPlaces(field, 5 * size);
   return {
     picture: heatPicture(field, scale, noun, opacity),
-    labels: peaks(field, noun, size),
+    labels: peaks(densest, noun, size),
+    taken: densest.flatMap((place) => {
+      const { text, at, size: high } = peakPlate(place, size);
+      const { width, height } = darkPlateSize(text, high);
+      return [squareAt(place.at, RING), boxAt(at, width, height)];
+    }),
     part: {
       heading: `${heading}: ${shortNumber(mostOf(field))} at the most`,
       entries: scale.map((step, i) => entryOf(step, scale[i + 1])),
@@ -102,21 +109,31 @@ function entryOf({ above, hex, grade }: HeatStep, next: HeatStep | undefined): L
   };
 }
 
-/** Rings round the densest places, as far as they stand apart, with their values. */
-function peaks(field: Field, noun: string, size: number): string {
-  const places = densestPlaces(field, 5 * size).map(({ at: [cx, cy], value }) =>
-    element(
+/** Rings round the densest places with their values. */
+function peaks(densest: readonly HotPlace[], noun: string, size: number): string {
+  const places = densest.map((place) => {
+    const [cx, cy] = place.at;
+    const plate = peakPlate(place, size);
+    return element(
       'g',
       { fill: 'none' },
-      title(`${value.toFixed(1)} ${noun}`),
+      title(`${plate.text} ${noun}`),
       element('circle', { cx, cy, r: RING, stroke: '#fff', 'stroke-width': 0.7 }),
       element('circle', { cx, cy, r: RING, stroke: EDGE, 'stroke-width': 0.3 }),
-      darkPlate(value.toFixed(1), [cx, cy - RING - size], size * 0.8),
-    ),
-  );
+      darkPlate(plate.text, plate.at, plate.size),
+    );
+  });
   return places.length ? element('g', {}, title(`densest places, ${noun}`), ...places) : '';
 }
 
+/** A value above the ring round its place. */
+const peakPlate = ({ at: [x, y], value }: HotPlace, size: number) => ({
+  text: value.toFixed(1),
+  at: [x, y - RING - size] as const,
+  size: size * 0.8,
+});
+
+/** Places as far as they stand apart, the densest first. */
 function densestPlaces(field: Field, apart: number): HotPlace[] {
   const found = hotPlaces(field, mostOf(field) * 0.6).sort((a, b) => b.value - a.value);
   const kept: HotPlace[] = [];

@@ -1,5 +1,6 @@
 import { runsOfStop } from '../../check/density/runs-of-stop.js';
 import { runsOf } from '../../design/pieces.js';
+import type { Box } from '../../geometry/box.js';
 import { darkPlate, darkPlateSize, numberPlate, numberPlateSize, plateLeads } from '../number-plates.js';
 import { type Plate, placesOnLines, plateRoom } from '../plate-room.js';
 import { junctionBoxes, seamPlates } from '../seam-plates.js';
@@ -13,11 +14,13 @@ const CLEAR = 0.12;
 /**
  * Numbers of color stops where their longest run lies, and of seams in their middle if `withSeams`. Where a plate has no room
  * there it lies beside and a line leads to the place; where there is none beside either it is left out: the legend tells the look of every stop.
+ * @param taken what no number may lie over, mm
  */
 export function numbersOverlay(
   { map, stitches, frame }: ShownWork,
   withSeams: boolean,
   size: number,
+  taken: readonly Box[] = [],
 ): Overlay {
   const ofSeams = withSeams && map ? seamPlates(map, (id) => numberPlateSize(id, size)) : [];
   const sewn = stitches.stops.flatMap(({ from, to }, stop) => (to > from ? [stop] : []));
@@ -30,7 +33,7 @@ export function numbersOverlay(
   const spots = plateRoom([...ofSeams, ...ofStops], {
     clear: CLEAR * size,
     within: frame,
-    taken: ofSeams.length ? junctionBoxes(map!, size * 0.4) : [],
+    taken: [...taken, ...(ofSeams.length ? junctionBoxes(map!, size * 0.4) : [])],
   });
   const plates = spots.map((spot, i) => {
     if (!spot) return '';

@@ -39,12 +39,15 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
   const size = Math.max(2.2, Math.min(width, height) / 50);
   const withThread = showsThread(shown);
   const heat = heatOverlays(work, shown, limits, size, withThread ? OVER_THREAD : 1);
-  const marks = [
+  const measured = [
     ...(shown.has('stops') ? [stopsOverlay(work)] : []),
     ...(shown.has('holes') ? [holesOverlay(stitches, limits.inOneHole.warning)] : []),
     ...(shown.has('bare') && map && bare ? [bareOverlay(map, bare, size)] : []),
-    ...(shown.has('stops') || shown.has('numbers') ? [numbersOverlay(work, shown.has('numbers'), size)] : []),
   ];
+  const taken = [...heat, ...measured].flatMap((one) => one.taken ?? []);
+  const isNumbered = shown.has('stops') || shown.has('numbers');
+  const numbers = isNumbered ? [numbersOverlay(work, shown.has('numbers'), size, taken)] : [];
+  const marks = [...measured, ...numbers];
   const below = legend(
     headline(work),
     [...[...heat, ...marks].map(({ part }) => part), rulerPart(round(width), round(height))],
