@@ -22,6 +22,11 @@ describe('the difference of two colors', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('of two colors on a screen is that very formula', async () => {
+    const [difference, between] = [await loadDifference(), differenceCiede2000()];
+    fc.assert(fc.property(color, color, (a, b) => Math.abs(difference(a, b) - between(a, b)) < 1e-6));
+  });
+
   it('is 100 from black to white, and nothing from a color to itself', async () => {
     const difference = await loadDifference();
     expect(difference('#000000', '#ffffff')).toBeCloseTo(100, 3);
