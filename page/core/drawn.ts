@@ -12,6 +12,7 @@ import { threadWidth } from '../../src/needle/craft.js';
 import type { Runs } from '../../src/needle/run.js';
 import { placementAsked } from '../../src/placed.js';
 import { dressReport } from '../../src/report/dress-report.js';
+import { accentPlaces } from './accent-places.js';
 import { digestOf } from './digest.js';
 import type { DrawnBlock, DrawnRibbon, DrawnStop, DrawnThread, Picture } from './messages.js';
 
@@ -22,6 +23,7 @@ import type { DrawnBlock, DrawnRibbon, DrawnStop, DrawnThread, Picture } from '.
  * @param known threads by their keys, as they were drawn before: those of the block take their place
  */
 export function drawnOf(dressed: Dressed, drawn: Block, known = new Map<string, DrawnThread>()): Picture {
+  const { map } = dressed.block;
   const stops = dressed.design.stops.map((stop) => drawnStop(stop, known));
   known.clear();
   for (const stop of stops) known.set(stop.key, stop);
@@ -34,8 +36,11 @@ export function drawnOf(dressed: Dressed, drawn: Block, known = new Map<string, 
     ornaments: (dressed.dressing.ornaments ?? []).map((_, k) => middleOf(dressed, k)),
     keptClear: dressed.keepClear.map(({ name, area }) => ({ name, rings: area.rings.map(toMicrons) })),
     placement: placementAsked(drawn.map, dressed.dressing),
+    accents: dressed.lines.flatMap(({ fit }) =>
+      accentPlaces(fit, (fit.seam === 'outline' ? map.outline! : map.seams[fit.seam - 1]).points),
+    ),
     turnedOver: dressed.lines.flatMap(({ fit: { seam }, treatment }) =>
-      isTurnedOver(dressed.block.map, dressed.dressing.treatments[treatment], seam) ? [seam] : [],
+      isTurnedOver(map, dressed.dressing.treatments[treatment], seam) ? [seam] : [],
     ),
     references: drawn.map.seams.map(referenceTo),
   };

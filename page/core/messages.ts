@@ -78,6 +78,12 @@ export interface Picture {
   readonly keptClear: readonly { readonly name: string; readonly rings: readonly Float64Array[] }[];
   /** how the block as drawn, on which a dressing tells its places, lies here */
   readonly placement: Placement;
+  /** of each accent, counted from 0 on its line, the figure nearest to the line's middle: its own middle, mm */
+  readonly accents: readonly {
+    readonly line: Line;
+    readonly nth: number;
+    readonly at: readonly [number, number];
+  }[];
   /** lines that stand to their right hand without being told to: what is said of their left lies right */
   readonly turnedOver: readonly Line[];
   /** how treatments remember the seams of the block as drawn */

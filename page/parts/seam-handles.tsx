@@ -1,5 +1,5 @@
 import type { Line } from '../core/messages.js';
-import { handlePlaces } from '../state/handle-places.js';
+import { handlePlaces, type OnLine } from '../state/handle-places.js';
 import { lineFacts } from '../state/line-facts.js';
 import { pointsOf } from '../state/lines-near.js';
 import { isMoreOpen } from '../state/more-open.js';
@@ -57,11 +57,20 @@ function MeasureHandles({ line }: { line: Line }) {
         {...repeat}
       />
       {facts.repeats > 0 && (
-        <p class="beside" style={styleAt(places.label)}>
+        <p class="beside" style={{ ...styleAt(places.label), transform: asideBy(places.middle) }}>
           {repeatsOf(facts.repeats, lengthIn(facts.repeatMm))}
         </p>
       )}
       {isMoreOpen.value && <MoreHandles line={line} facts={facts} points={points} />}
     </>
   );
+}
+
+/** So far off the stitches the number of repeats stands, px. */
+const LABEL_CLEAR = 12;
+
+/** A label lies wholly to the right hand of the line, whichever way that goes. */
+function asideBy({ left: [lx, ly] }: OnLine): string {
+  const by = (toRight: number) => `calc(${50 * toRight - 50}% + ${LABEL_CLEAR * toRight}px)`;
+  return `translate(${by(-lx)}, ${by(-ly)})`;
 }

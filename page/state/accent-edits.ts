@@ -107,6 +107,11 @@ export function gradingOf(accent: Accent, figure: Figure): Grading | null {
   return kinds.find((kind) => JSON.stringify(withGrading(accent, kind, figure).graded) === told) ?? null;
 }
 
+/** What is put on by hand is of these sizes, mm. */
+export const HAND_SIZES = { min: 1, max: 20 };
+/** How far off its seat an accent is moved at most, mm: the page's own, a dressing takes more. */
+export const AWAY = { min: -10, max: 10, step: 0.1 };
+
 /** An accent's whole size; sizes that change from seat to seat go along. */
 export function withAccentSize(accent: Accent, size: number, figure: Figure | undefined): Accent {
   const grading = figure && gradingOf(accent, figure);

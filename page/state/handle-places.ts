@@ -63,3 +63,28 @@ export const acrossOf = ({ at, left }: OnLine, to: readonly [number, number]): n
 /** How far on along a line another place lies, mm. */
 export const alongOf = ({ at, along }: OnLine, to: readonly [number, number]): number =>
   (to[0] - at[0]) * along[0] + (to[1] - at[1]) * along[1];
+
+/**
+ * Places along a line, one before the other from `from` back to its start, that keep off what stands on it. Where it has no
+ * room for all of them the rest stand on each other at its start.
+ */
+export function freeAlong(
+  count: number,
+  from: number,
+  apart: number,
+  taken: readonly number[],
+  off: number,
+): number[] {
+  const free: number[] = [];
+  let at = from;
+  while (free.length < count && at > off) {
+    const near = taken.filter((one) => Math.abs(one - at) < off);
+    if (near.length > 0) at = Math.min(...near) - off;
+    else {
+      free.push(at);
+      at -= apart;
+    }
+  }
+  while (free.length < count) free.push(Math.max(0, Math.min(from, off)));
+  return free;
+}

@@ -84,6 +84,7 @@ describeInBrowser('what is worked on the table itself', (open) => {
     expect(await said()).toContain(null);
 
     await page.getByText('More about this seam').click();
+    await unfolded(page, 'Ends, corners, side');
     await isDressed(page);
     const gap = page.getByRole('slider', { name: 'Clear cloth between, all over the block' });
     await gap.focus();
@@ -118,6 +119,20 @@ describeInBrowser('what is worked on the table itself', (open) => {
     await page.keyboard.press('Control+z');
     expect((await seam()).rows[1].offset).toBe(before.rows[1].offset);
 
+    const accents = await unfolded(page, 'Accents');
+    await accents.getByLabel('Add an accent').selectOption('daisy');
+    await isDressed(page);
+    const accent = async () => (await seam()).accents![0];
+    const size = page.getByRole('slider', { name: 'Size of accent 1' });
+    await size.focus();
+    const large = Number(await size.getAttribute('aria-valuenow'));
+    await page.keyboard.press('ArrowRight');
+    expect((await accent()).parameters.size).toBeCloseTo(large + 0.1, 9);
+    const off = (await accent()).away ?? 0;
+    await page.getByRole('slider', { name: 'Accent 1 off its seat' }).focus();
+    await page.keyboard.press('ArrowUp');
+    expect((await accent()).away).toBeCloseTo(off + 0.1, 9);
+
     const high = page.getByRole('slider', { name: 'How high its waves are' });
     await high.focus();
     await page.keyboard.press('ArrowUp');
@@ -127,6 +142,7 @@ describeInBrowser('what is worked on the table itself', (open) => {
     await page.keyboard.press('ArrowRight');
     expect((await seam()).guide).toMatchObject({ length: before.guide!.length + 1 });
 
+    await unfolded(page, 'Ends, corners, side');
     await page.getByRole('button', { name: /^It stands to the/ }).click();
     expect((await seam()).side).toMatch(/left|right/);
     await page.getByRole('button', { name: /^It grows/ }).click();
@@ -142,6 +158,7 @@ describeInBrowser('what is worked on the table itself', (open) => {
     await give(page, { name: 'cornered.svg', text: cornered });
     await touch(page, 1);
     await page.getByText('More about this seam').click();
+    await unfolded(page, 'Ends, corners, side');
     const corner = page.getByRole('button', { name: /^Corner 1/ });
     const met = new Set<string | undefined>();
     for (let i = 0; i < 3; i++) {

@@ -1,9 +1,11 @@
 import type { Accent, Treatment } from '../../../src/formats/dressing.js';
 import type { Line } from '../../core/messages.js';
 import {
+  AWAY,
   GRADES,
   type Grading,
   gradingOf,
+  HAND_SIZES,
   HAND_THINGS,
   withAccent,
   withAccentSize,
@@ -30,9 +32,6 @@ interface Item {
   readonly accent: Accent;
   readonly nth: number;
 }
-
-/** What is put on by hand is of these sizes, mm. */
-const HAND_SIZES = { min: 1, max: 20 };
 
 /** One accent: what it is, where it sits, how large, which way. */
 export function AccentItem({ line, treatment, accent, nth }: Item) {
@@ -164,9 +163,7 @@ export function AccentItem({ line, treatment, accent, nth }: Item) {
       <Measure
         title="Off its seat"
         value={accent.away ?? 0}
-        min={-10}
-        max={10}
-        step={0.1}
+        {...AWAY}
         show={(mm) => (mm === 0 ? 'on it' : lengthIn(mm))}
         onChange={(away) => edit((one) => ({ ...one, away }), 'away')}
       />

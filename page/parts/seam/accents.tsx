@@ -2,6 +2,7 @@ import type { Treatment } from '../../../src/formats/dressing.js';
 import type { Line } from '../../core/messages.js';
 import { withOneMoreAccent } from '../../state/accent-edits.js';
 import { change } from '../../state/actions.js';
+import { lookedAt } from '../../state/more-open.js';
 import { seatsOf } from '../../state/seats.js';
 import { plural } from '../../state/words.js';
 import { figures } from '../../state/work.js';
@@ -13,7 +14,11 @@ export function Accents({ line, treatment }: { line: Line; treatment: Treatment 
   const { accents = [] } = treatment;
   const seats = seatsOf(treatment, 0);
   return (
-    <Fold title="Accents" now={accents.length === 0 ? 'none' : plural(accents.length, 'accent')}>
+    <Fold
+      onToggle={lookedAt('accents')}
+      title="Accents"
+      now={accents.length === 0 ? 'none' : plural(accents.length, 'accent')}
+    >
       {seats.length === 0 && <p class="aside">This stitch has no seats that an accent could sit on.</p>}
       <ol class="pieces">
         {accents.map((accent, k) => (

@@ -10,8 +10,8 @@ import { SlideHandle } from './slide-handle.js';
 /** They stand so far off the waves, px; further where the number of repeats stands between. */
 const CLEAR = 30;
 const BELOW_LABEL = 78;
-/** As much as a half of that takes, px. */
-const LABEL = 120;
+/** As much as a half of that takes with a handle, across and down, px. */
+const LABEL = [120, 42] as const;
 
 /** How high and how long the waves are that a line is worked on. */
 export function GuideHandles({ line, facts: { treatment, measure }, points }: OnSeam) {
@@ -19,9 +19,10 @@ export function GuideHandles({ line, facts: { treatment, measure }, points }: On
   if (!guide) return null;
   const wide = measure('width')?.value ?? 0;
   const { scale } = view.value;
-  const quarter = lengthOf(points) / 4;
-  const off = (quarter * scale > LABEL ? CLEAR : BELOW_LABEL) / scale + wide / 2;
-  const on = placeAlong(points, quarter);
+  const on = placeAlong(points, lengthOf(points) / 4);
+  const middle = placeAlong(points, lengthOf(points) / 2);
+  const isClear = on.at.some((at, axis) => Math.abs(at - middle.at[axis]) * scale > LABEL[axis]);
+  const off = (isClear ? CLEAR : BELOW_LABEL) / scale + wide / 2;
   const beside = besideAt(on, -(guide.height / 2 + off));
   return (
     <>

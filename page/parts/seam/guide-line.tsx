@@ -3,6 +3,7 @@ import type { Line } from '../../core/messages.js';
 import { change } from '../../state/actions.js';
 import { withGuide, withGuideSize } from '../../state/edits.js';
 import { GUIDE_HEIGHTS, GUIDE_LENGTHS } from '../../state/guide-sizes.js';
+import { lookedAt } from '../../state/more-open.js';
 import { lengthIn } from '../../state/units.js';
 import { Choice } from '../choice.js';
 import { Fold } from '../fold.js';
@@ -20,7 +21,7 @@ const SHAPES = [
 export function GuideLine({ line, treatment: { guide } }: { line: Line; treatment: Treatment }) {
   const shape = guide?.shape ?? '';
   return (
-    <Fold title="Guide line" now={SHAPES.find(([key]) => key === shape)![1]}>
+    <Fold onToggle={lookedAt('guide')} title="Guide line" now={SHAPES.find(([key]) => key === shape)![1]}>
       <Choice
         title="It follows"
         value={shape}

@@ -1,7 +1,9 @@
 import type { Line } from '../../core/messages.js';
 import { lengthOf } from '../../state/handle-places.js';
 import type { LineFacts } from '../../state/line-facts.js';
+import { isLookedAt } from '../../state/more-open.js';
 import { view } from '../../state/view.js';
+import { AccentHandles } from './accent-handles.js';
 import { CornerMarks } from './corner-marks.js';
 import { GapHandles } from './gap-handles.js';
 import { GuideHandles } from './guide-handles.js';
@@ -18,17 +20,22 @@ export interface OnSeam {
 /** On a line shorter than this there is no room for all of them, px: what has no handle there has its numbers. */
 const ROOMY = 150;
 
-/** What a line can be told beside its size and spacing, by hand on the line itself. */
+/** What a line can be told beside its size and spacing, by hand on the line itself, as far as it is looked at. */
 export function MoreHandles(on: OnSeam) {
   const isRoomy = lengthOf(on.points) * view.value.scale > ROOMY;
-  if (on.line === 'outline') return <CornerMarks {...on} />;
+  if (on.line === 'outline') return isLookedAt('way') ? <CornerMarks {...on} /> : null;
   return (
     <>
-      <CornerMarks {...on} />
-      {isRoomy && <GuideHandles {...on} />}
-      {isRoomy && <WayMarks {...on} />}
-      <RowHandles {...on} />
-      <GapHandles {...on} />
+      {isLookedAt('guide') && isRoomy && <GuideHandles {...on} />}
+      {isLookedAt('accents') && <AccentHandles {...on} />}
+      {isLookedAt('rows') && <RowHandles {...on} />}
+      {isLookedAt('way') && (
+        <>
+          <CornerMarks {...on} />
+          {isRoomy && <WayMarks {...on} />}
+          <GapHandles {...on} />
+        </>
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { change } from '../../state/actions.js';
 import { withRow } from '../../state/edits.js';
-import { acrossOf, besideAt, lengthOf, placeAlong } from '../../state/handle-places.js';
+import { acrossOf, besideAt, freeAlong, lengthOf, placeAlong } from '../../state/handle-places.js';
+import { meetings } from '../../state/meeting-edits.js';
 import { FARTHEST_ROW, offsetTold } from '../../state/row-edits.js';
 import { view } from '../../state/view.js';
 import type { OnSeam } from './more-handles.js';
@@ -8,17 +9,26 @@ import { SlideHandle } from './slide-handle.js';
 
 /** Handles of rows stand so far apart along the seam, px. */
 const APART = 36;
+/** They stay so far off the marks of junctions, px. */
+const OFF_MARKS = 28;
 
 /** Each row is dragged off the seam, or onto it. */
 export function RowHandles({ line, facts: { treatment, isTurnedOver }, points }: OnSeam) {
   const left = isTurnedOver ? -1 : 1;
   const length = lengthOf(points);
   const { scale } = view.value;
+  const marks = meetings.value.map(({ along }) => along * length * scale);
+  const stands = freeAlong(
+    treatment.rows.length,
+    (length * scale) / 2 - APART * 1.2,
+    APART,
+    marks,
+    OFF_MARKS,
+  );
   return (
     <>
       {treatment.rows.map((row, r) => {
-        const back = Math.min((1.2 + r) * (APART / scale), 0.42 * length);
-        const on = placeAlong(points, length / 2 - back);
+        const on = placeAlong(points, stands[r] / scale);
         return (
           <SlideHandle
             key={`${r} ${treatment.rows.length}`}

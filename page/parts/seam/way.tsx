@@ -5,6 +5,7 @@ import { withTreatment } from '../../state/edits.js';
 import { bothEnds } from '../../state/end-edits.js';
 import { stitchOf } from '../../state/line-facts.js';
 import { CORNERS, ENDS } from '../../state/manners.js';
+import { lookedAt } from '../../state/more-open.js';
 import { work } from '../../state/work.js';
 import { Choice } from '../choice.js';
 import { Fold } from '../fold.js';
@@ -26,6 +27,7 @@ export function Way({ line, treatment }: { line: Line; treatment: Treatment }) {
   const made = bothEnds(ends);
   return (
     <Fold
+      onToggle={lookedAt('way')}
       title="Ends, corners, side"
       now={[...new Set(made.map((manner) => ENDS[manner ?? block]))].join(' · ')}
     >
