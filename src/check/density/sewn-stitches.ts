@@ -25,7 +25,10 @@ const USUAL = threadWidth('No. 40');
 
 /** The stitches of a design, those that came with the block included. */
 export function stitchesOf(design: Design): SewnStitches {
-  const collector = new Collector(design.origin);
+  const { before, after, stops: own } = design;
+  const points = own.reduce((sum, { runs }) => sum + runs.xy.length / 2, 0);
+  const records = (before?.records.length ?? 0) + (after?.records.length ?? 0);
+  const collector = new Collector(design.origin, points + records / 3);
   sew(design, collector);
   const stops = stopsInOrder(design);
   return collector.done((stop) => (stops[stop] ? threadWidth(stops[stop].thread.weight) : USUAL));
@@ -33,32 +36,47 @@ export function stitchesOf(design: Design): SewnStitches {
 
 /** The stitches of a stitch file's records, three bytes each. */
 export function stitchesOfRecords(records: Uint8Array): SewnStitches {
-  const collector = new Collector([0, 0]);
+  const collector = new Collector([0, 0], records.length / 3);
   collector.keep(records);
   return collector.done(() => USUAL);
 }
 
 /** A pen that keeps where every stitch begins and ends. */
 class Collector implements StitchPen {
-  private ends = new Float64Array(1 << 12);
+  private ends: Float64Array;
   private count = 0;
   private readonly changes: number[] = [];
+  /** where the needle is, in steps, y up, and in mm of the block's frame */
   private x = 0;
   private y = 0;
+  private xMm = 0;
+  private yMm = 0;
 
-  constructor(private readonly origin: readonly [number, number]) {}
+  /** @param expected so many stitches find room without moving the others */
+  constructor(
+    private readonly origin: readonly [number, number],
+    expected: number,
+  ) {
+    this.ends = new Float64Array(4 * Math.ceil(Math.max(1, expected)));
+    this.jump(0, 0);
+  }
 
   stitch(dx: number, dy: number): void {
     const at = 4 * this.count++;
     if (at === this.ends.length) this.grow();
-    this.put(at);
+    const { ends } = this;
+    ends[at] = this.xMm;
+    ends[at + 1] = this.yMm;
     this.jump(dx, dy);
-    this.put(at + 2);
+    ends[at + 2] = this.xMm;
+    ends[at + 3] = this.yMm;
   }
 
   jump(dx: number, dy: number): void {
     this.x += dx;
     this.y += dy;
+    this.xMm = fromSteps(this.x as Steps) - this.origin[0];
+    this.yMm = -fromSteps(this.y as Steps) - this.origin[1];
   }
 
   change(): void {
@@ -75,11 +93,6 @@ class Collector implements StitchPen {
       ends: this.ends.subarray(0, 4 * this.count),
       stops: bounds.slice(1).map((to, stop) => ({ from: bounds[stop], to, width: width(stop) })),
     };
-  }
-
-  private put(at: number): void {
-    this.ends[at] = fromSteps(this.x as Steps) - this.origin[0];
-    this.ends[at + 1] = -fromSteps(this.y as Steps) - this.origin[1];
   }
 
   private grow(): void {
