@@ -1,6 +1,7 @@
 import { ROLE_NAMES, ROLES, type Role, type StopRole } from '../../src/block/roles/role.js';
 import { change, nameRole } from '../state/actions.js';
 import { withLeftOut, withStopKeptClear } from '../state/block-edits.js';
+import { lengthsIn } from '../state/units.js';
 import { picture, work } from '../state/work.js';
 import { ThreadPicture } from './thread-picture.js';
 
@@ -16,7 +17,7 @@ export function RolesList({ roles }: { roles: readonly StopRole[] }) {
         {roles.map(({ stop, role, evidence }) => (
           <li key={stop}>
             <ThreadPicture block={block} runs={block.existing.find((one) => one.stop === stop)?.runs} />
-            <label class="what" title={evidence}>
+            <label class="what" title={lengthsIn(evidence)}>
               <span>Stop {stop}</span>
               <select
                 value={role}
