@@ -71,6 +71,8 @@ const LABEL_CLEAR = 12;
 
 /** A label lies wholly to the right hand of the line, whichever way that goes. */
 function asideBy({ left: [lx, ly] }: OnLine): string {
-  const by = (toRight: number) => `calc(${50 * toRight - 50}% + ${LABEL_CLEAR * toRight}px)`;
+  // beside a slanting line it is a corner of the label that lies next to it
+  const share = (toRight: number) => Math.max(-1, Math.min(1, 2 * toRight));
+  const by = (toRight: number) => `calc(${50 * share(toRight) - 50}% + ${LABEL_CLEAR * toRight}px)`;
   return `translate(${by(-lx)}, ${by(-ly)})`;
 }
