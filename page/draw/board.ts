@@ -9,8 +9,8 @@ import type { Snapped } from '../state/drawing/snap.js';
 import type { View } from '../state/view.js';
 import { canvasPen } from './canvas-pen.js';
 import { drawCloth } from './cloth.js';
-import type { Layers } from './layers.js';
-import { drawThread } from './thread.js';
+import type { Lying, LyingPictures } from './lying-pictures.js';
+import { drawThread, threadBoxes } from './thread.js';
 
 export interface OnBoard {
   readonly block: DrawnBlock;
@@ -25,7 +25,7 @@ export interface OnBoard {
   readonly thread: {
     readonly stops: readonly DrawnStop[];
     readonly placement: Placement;
-    readonly layers: Layers;
+    readonly pictures: LyingPictures;
   } | null;
   readonly photo: {
     readonly image: ImageBitmap;
@@ -38,8 +38,15 @@ export interface OnBoard {
 const DARK = 'rgba(20, 30, 50, 0.85)';
 const LIGHT = '#fff8e6';
 
-/** The cloth, the photo on it, what is sewn, and the lines over all. @param dots of the screen to a pixel of the page */
-export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoard): void {
+/** So much of a frame is for drawing thread anew, ms. */
+const TIME = 2;
+
+/**
+ * The cloth, the photo on it, what is sewn, and the lines over all.
+ * @param dots of the screen to a pixel of the page
+ * @returns whether all of it is as it is now; else there was no time to draw all thread anew, and it is to be called again
+ */
+export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoard): boolean {
   const { view, block, drawing } = on;
   ctx.setTransform(1, 0, 0, 1, 0, 0);
   ctx.clearRect(0, 0, ctx.canvas.width, ctx.canvas.height);
@@ -48,7 +55,7 @@ export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoa
   ctx.lineJoin = 'round';
   drawCloth(ctx, block);
   if (on.photo) drawPhoto(ctx, on.photo);
-  if (on.thread) drawSewn(ctx, view, on.thread);
+  const isDone = !on.thread || drawSewn(ctx, on.thread);
   const px = 1 / view.scale;
   if (on.chosenPatch !== null) drawPatch(ctx, block, on.chosenPatch, px);
   for (const line of allLines(drawing)) {
@@ -66,6 +73,7 @@ export function drawBoard(ctx: CanvasRenderingContext2D, dots: number, on: OnBoa
   if (on.begun.length > 0) drawBegun(ctx, on.begun, px);
   if (on.aim) drawAim(ctx, on.aim, px);
   if (on.photo) for (const mark of on.photo.marks) drawMark(ctx, placedPoint(mark, on.photo.placement), px);
+  return isDone;
 }
 
 function drawPhoto(
@@ -84,21 +92,34 @@ function drawPhoto(
 /** Thread lies on the block as it is sewn, which may be larger than drawn, and turned. */
 function drawSewn(
   ctx: CanvasRenderingContext2D,
-  view: View,
-  { stops, placement, layers }: NonNullable<OnBoard['thread']>,
-): void {
+  { stops, placement, pictures }: NonNullable<OnBoard['thread']>,
+): boolean {
   const { scale, turn, shift } = placement;
   const [cos, sin] = turnOf(turn);
+  const until = performance.now() + TIME;
   ctx.save();
   ctx.transform(cos / scale, sin / scale, -sin / scale, cos / scale, 0, 0);
   ctx.translate(-shift[0], -shift[1]);
-  layers.draw(
-    ctx,
-    JSON.stringify([view, ctx.canvas.width, ctx.canvas.height, placement]),
-    stops.map((stop) => ({ key: stop.key, draw: (to) => drawThread(to, stop) })),
-  );
+  const isDone = pictures.draw(ctx, stops.map(lying), () => performance.now() < until);
   ctx.restore();
+  return isDone;
 }
+
+/** Stops of one title, as of several petals, are told apart by their places. */
+const lying = (stop: DrawnStop, k: number, all: readonly DrawnStop[]): Lying => ({
+  name: `${stop.title} ${all.slice(0, k).filter(({ title }) => title === stop.title).length}`,
+  key: stop.key,
+  box: () => {
+    const boxes = threadBoxes(stop);
+    return {
+      left: Math.min(...boxes.map(({ left }) => left)),
+      top: Math.min(...boxes.map(({ top }) => top)),
+      right: Math.max(...boxes.map(({ right }) => right)),
+      bottom: Math.max(...boxes.map(({ bottom }) => bottom)),
+    };
+  },
+  draw: (to) => drawThread(to, stop),
+});
 
 function drawPatch(ctx: CanvasRenderingContext2D, { patches }: DrawnBlock, chosen: number, px: number): void {
   const path = new Path2D();

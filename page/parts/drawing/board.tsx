@@ -1,7 +1,7 @@
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { drawBoard } from '../../draw/board.js';
-import { Layers } from '../../draw/layers.js';
+import { LyingPictures } from '../../draw/lying-pictures.js';
 import {
   aim,
   bare,
@@ -26,7 +26,7 @@ import { LinePoints } from './line-points.js';
 export function Board() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const queue = useRef(0);
-  const layers = useRef(new Layers());
+  const pictures = useRef(new LyingPictures());
 
   const draw = () => {
     queue.current = 0;
@@ -46,9 +46,9 @@ export function Board() {
       picture.value && {
         stops: picture.value.stops.filter(({ title }) => !hidden.includes(title)),
         placement: picture.value.placement,
-        layers: layers.current,
+        pictures: pictures.current,
       };
-    drawBoard(element.getContext('2d')!, dots, {
+    const isDone = drawBoard(element.getContext('2d')!, dots, {
       block: on.block,
       drawing: lines,
       view: view.value,
@@ -65,6 +65,7 @@ export function Board() {
           marks: tool.value === 'photo' ? marks.value : [],
         },
     });
+    if (!isDone) queue.current ||= requestAnimationFrame(draw);
   };
 
   useSignalEffect(() => {
