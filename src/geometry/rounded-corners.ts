@@ -9,7 +9,7 @@ const CHORD_TURN = (2 * Math.PI) / 180;
 const SHARE = 0.45;
 
 /**
- * A polyline whose corners are rounded to the radius that their turn (radians, positive) gets, so that a treatment goes round them instead of turning. Where the
+ * A polyline whose corners are rounded to the radius that their turn (radians, positive to the left) gets, so that a treatment goes round them instead of turning. Where the
  * line between two corners is too short for the radius, a smaller one is used. Cubic arcs touch the line on both sides
  * (handles 4/3 tan(tau / 4) r, the usual approximation of a circular arc). Corners that stay `sharp` keep theirs.
  *
@@ -34,7 +34,7 @@ export function roundedCorners(
       return closed ? Math.min(apart, length - apart) : apart;
     });
     const room = Math.min(here.u - before, after - here.u, ...toSharp);
-    return Math.min(radius(turn) * Math.tan(turn / 2), room * SHARE);
+    return Math.min(radius(here.turn) * Math.tan(turn / 2), room * SHARE);
   };
   const out: number[] = [];
   let from = 0;

@@ -9,7 +9,7 @@ const walks = (most: number): fc.Arbitrary<Walk> =>
   fc
     .array(fc.tuple(mm, mm, mm, mm, fc.array(fc.nat(), { maxLength: 2 })), { minLength: 2, maxLength: most })
     .map((pieces) => ({
-      ends: Float64Array.from(pieces.flatMap(([a, b, c, d]) => [a, b, c, d])),
+      ends: Float64Array.from(pieces.flatMap((piece) => piece.slice(0, 4) as number[])),
       earlier: pieces.map(([, , , , waits], i) => (i === 0 ? [] : [...new Set(waits.map((one) => one % i))])),
     }));
 

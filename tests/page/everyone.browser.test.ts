@@ -50,7 +50,11 @@ async function unseenFocus(page: Page): Promise<string[]> {
       const path: number[] = [];
       for (let up: Element | null = one; up?.parentElement; up = up.parentElement)
         path.push(Array.from(up.parentElement.children).indexOf(up));
-      return { place: path.join(), isSeen: seen || one === document.body || one.matches('svg .mark.chosen'), html: one.outerHTML.slice(0, 110) };
+      return {
+        place: path.join(),
+        isSeen: seen || one === document.body || one.matches('svg .mark.chosen'),
+        html: one.outerHTML.slice(0, 110),
+      };
     });
     if (first.has(place)) break;
     first.add(place);
