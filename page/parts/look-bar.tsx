@@ -10,6 +10,7 @@ const LOOKS: readonly (readonly [Looked | 'thread', string])[] = [
   ['stops', 'Which stop sews what'],
   ['holes', 'Needle holes'],
   ['bare', 'Bare seam'],
+  ['contrast', 'Thread against fabric'],
   ['numbers', 'Numbers'],
 ];
 

@@ -15,7 +15,7 @@ export function declarePictureOptions(command: Command, usual: Shown): Command {
   return command
     .option(
       '--show <what>',
-      `what pictures show: thread, density (holes a mm2), layers (of thread), stops, holes, bare, numbers, or several, such as density,numbers (default: ${usual})`,
+      `what pictures show: thread, density (holes a mm2), layers (of thread), stops, holes, bare (seam), contrast (of thread and fabric), numbers, or several, such as density,numbers (default: ${usual})`,
       showOption,
     )
     .option(
@@ -65,13 +65,16 @@ export function stopsShown({ stop }: PictureOptions, count: number): ReadonlySet
   );
 }
 
-/** @throws InputError where seams are to be shown of which nothing is known */
+/** @throws InputError where seams or fabrics are to be shown of which nothing is known */
 export function refuseSeamMarks({ show }: PictureOptions): void {
-  if (!show?.has('bare')) return;
-  throw new InputError(
+  if (show?.has('bare')) throw noSeams('bare', 'a stitch file tells no seams that could be bare');
+  if (show?.has('contrast')) throw noSeams('contrast', 'a stitch file tells no colors of thread and fabric');
+}
+
+const noSeams = (show: Shown, why: string): InputError =>
+  new InputError(
     'no-seams',
-    '--show bare',
-    'a stitch file tells no seams that could be bare',
+    `--show ${show}`,
+    why,
     'check the dressing it was made from, or show density, layers, stops, holes, numbers',
   );
-}

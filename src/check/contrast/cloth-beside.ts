@@ -14,19 +14,7 @@ export type ClothBeside = (runs: Runs) => ReadonlyMap<number, number>;
 
 /** @param patches each with its number; they do not overlap */
 export function clothBeside(patches: readonly Patch[]): ClothBeside {
-  if (patches.length === 0) return () => new Map();
-  const index = new Flatbush(patches.length);
-  for (const { boundary } of patches) {
-    const { left, top, right, bottom } = boxOf([boundary]);
-    index.add(left, top, right, bottom);
-  }
-  index.finish();
-  const patchAt = (x: number, y: number): number | null => {
-    const found = index
-      .search(x, y, x, y)
-      .find((p) => insideRings([x, y], [patches[p].boundary, ...patches[p].holes]));
-    return found === undefined ? null : patches[found].id;
-  };
+  const patchAt = patchFinder(patches);
   return ({ xy, start }) => {
     const beside = new Map<number, number>();
     const stitches = Math.max(0, (start.at(-1) ?? 0) - (start.length - 1));
@@ -46,5 +34,22 @@ export function clothBeside(patches: readonly Patch[]): ClothBeside {
       }
     }
     return beside;
+  };
+}
+
+/** Which patch a place lies on; null where it lies on none. @param patches do not overlap */
+export function patchFinder(patches: readonly Patch[]): (x: number, y: number) => number | null {
+  if (patches.length === 0) return () => null;
+  const index = new Flatbush(patches.length);
+  for (const { boundary } of patches) {
+    const { left, top, right, bottom } = boxOf([boundary]);
+    index.add(left, top, right, bottom);
+  }
+  index.finish();
+  return (x, y) => {
+    const found = index
+      .search(x, y, x, y)
+      .find((p) => insideRings([x, y], [patches[p].boundary, ...patches[p].holes]));
+    return found === undefined ? null : patches[found].id;
   };
 }

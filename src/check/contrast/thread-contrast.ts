@@ -91,12 +91,17 @@ export function contrastLook(
   threads: readonly SewnThread[],
   difference: Difference,
 ): ContrastLook {
-  const beside = clothBeside(map.patches);
   return {
     threads,
-    contrasts: threads.map((one, of) => ({ of, ...threadContrast(map, one, beside) })),
+    contrasts: threadContrasts(map, threads),
     meetings: meetingsOf(map, threads, difference),
   };
+}
+
+/** How every thread stands out from the fabrics beside it, stretch by stretch. */
+export function threadContrasts(map: SeamMap, threads: readonly SewnThread[]): ThreadContrast[] {
+  const beside = clothBeside(map.patches);
+  return threads.map((one, of) => ({ of, ...threadContrast(map, one, beside) }));
 }
 
 /** All that a patch's fabric is known to be; null where nothing is. */
@@ -151,7 +156,8 @@ export function placeScore({ sides }: Pick<Place, 'sides'>): number {
 export const bestContrast = ({ sides }: Pick<Place, 'sides'>): number =>
   Math.max(...sides.map(({ contrast }) => contrast));
 
-const verdictOfContrast = (ratio: number): Verdict =>
+/** Of a contrast ratio. */
+export const verdictOfContrast = (ratio: number): Exclude<Verdict, 'unknown'> =>
   ratio >= CLEAR ? 'clear' : ratio >= SEEN ? 'visible' : 'lost';
 
 export function verdictOf(places: readonly Place[]): Verdict {

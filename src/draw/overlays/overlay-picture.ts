@@ -6,6 +6,7 @@ import { mutedCloth } from '../shade.js';
 import { element, type Frame, svgDocument, title } from '../svg.js';
 import { pathData } from '../svg-pen.js';
 import { bareOverlay } from './bare-marks.js';
+import { contrastOverlay } from './contrast-marks.js';
 import { type Counted, heatOverlay, heatPatterns } from './heat.js';
 import { holesOverlay } from './hole-dots.js';
 import { legend, rulerPart } from './legend.js';
@@ -33,7 +34,7 @@ const OVER_THREAD = 0.7;
  * legend tells it in numbers.
  */
 export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits: DensityLimits): string {
-  const { map, frame, stitches, bare } = work;
+  const { map, frame, stitches, bare, contrasts } = work;
   const width = frame.right - frame.left;
   const height = frame.bottom - frame.top;
   const size = Math.max(2.2, Math.min(width, height) / 50);
@@ -45,6 +46,11 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
     ...(shown.has('bare') && map && bare ? [bareOverlay(map, bare, size)] : []),
   ];
   const taken = [...heat, ...measured].flatMap((one) => one.taken ?? []);
+  if (shown.has('contrast') && map && contrasts) {
+    const contrast = contrastOverlay(map, contrasts(), frame, size, taken);
+    measured.push(contrast);
+    taken.push(...(contrast.taken ?? []));
+  }
   const isNumbered = shown.has('stops') || shown.has('numbers');
   const numbers = isNumbered ? [numbersOverlay(work, shown.has('numbers'), size, taken)] : [];
   const marks = [...measured, ...numbers];
@@ -70,7 +76,7 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
     ...heat.map(({ picture }) => picture),
     seamLines(work, withThread && heat.length === 0),
     ...marks.map(({ picture }) => picture),
-    ...heat.map(({ labels = '' }) => labels),
+    ...[...heat, ...measured].map(({ labels = '' }) => labels),
     element('g', {}, title('legend'), below.picture),
   );
 }

@@ -1,5 +1,14 @@
 /** What a picture can show. */
-export const SHOWN = ['thread', 'density', 'layers', 'stops', 'holes', 'bare', 'numbers'] as const;
+export const SHOWN = [
+  'thread',
+  'density',
+  'layers',
+  'stops',
+  'holes',
+  'bare',
+  'contrast',
+  'numbers',
+] as const;
 export type Shown = (typeof SHOWN)[number];
 
 /** These show the work itself; the others are marks on it, and lie on thread where nothing else is asked for. */

@@ -1,6 +1,7 @@
 import type { SeamMap } from '../../block/seam-map.js';
 import type { SewnStitches } from '../../check/density/sewn-stitches.js';
 import type { Frame } from '../svg.js';
+import type { ShownContrast } from './contrast-stretches.js';
 
 /** A piece of work as overlays are drawn from it. */
 export interface ShownWork {
@@ -15,6 +16,8 @@ export interface ShownWork {
   readonly stops: readonly ShownStop[];
   /** stretches of seams that stay bare when all is sewn; null where that is not known */
   readonly bare: readonly BareStretch[] | null;
+  /** how the threads show on their fabrics when all is sewn; null where those are not known */
+  readonly contrasts: (() => readonly ShownContrast[]) | null;
   /** thread as it looks, of the stops that are shown */
   readonly thread: () => string;
 }

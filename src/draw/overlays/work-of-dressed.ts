@@ -1,7 +1,9 @@
+import { threadContrasts } from '../../check/contrast/thread-contrast.js';
 import { onlyStops } from '../../check/density/runs-of-stop.js';
 import { stitchesOf } from '../../check/density/sewn-stitches.js';
 import { stopsInOrder } from '../../design/design.js';
 import type { Dressed } from '../../dress.js';
+import { sewnThreads } from '../../thread-look.js';
 import { dressedLayers, pictureFrame } from '../dressed-picture.js';
 import type { BareStretch, ShownWork } from './shown-work.js';
 
@@ -25,6 +27,10 @@ export function workOfDressed(dressed: Dressed, wanted?: ReadonlySet<number>): S
     bare: findings.flatMap(({ seam, along }): BareStretch[] =>
       seam !== undefined && along ? [{ seam, from: along[0], to: along[1] }] : [],
     ),
+    contrasts: () => {
+      const threads = sewnThreads(dressed);
+      return threadContrasts(block.map, threads).map(({ of, places }) => ({ ...threads[of], places }));
+    },
     thread: () => dressedLayers(dressed, sewn).join(''),
   };
 }

@@ -26,6 +26,7 @@ export function workOfFile(name: string, all: SewnStitches, wanted?: ReadonlySet
     stitches,
     stops: all.stops.map((_, i) => ({ title: '', isShown: sewn.has(i + 1) })),
     bare: null,
+    contrasts: null,
     thread: () =>
       clothPicture(bare, frame) +
       stitches.stops
