@@ -5,6 +5,7 @@ import { type Density, density } from './density/density.js';
 import { densityFindings, type NamedStop } from './density/findings.js';
 import type { DensityLimits } from './density/limits.js';
 import { type SewnStitches, stitchesOf, stitchesOfRecords } from './density/sewn-stitches.js';
+import type { TileCrew } from './density/tile-crew.js';
 import { lengthFindings, type StitchLengths, stitchLengths } from './stitch-lengths.js';
 
 /** What a look at all stitches of a piece of work tells before any thread is used. */
@@ -18,11 +19,12 @@ export interface Examined {
   readonly findings: readonly Finding[];
 }
 
-/** A design, with what came with the block. */
+/** A design, with what came with the block; large work is counted quicker by a crew. */
 export function examineDesign(
   design: Design,
   bands: readonly CoveredBand[],
   limits: DensityLimits,
+  crew?: TileCrew,
 ): Examined {
   const stops = stopsInOrder(design).map(
     (stop): NamedStop =>
@@ -30,14 +32,14 @@ export function examineDesign(
   );
   const stitches = stitchesOf(design);
   // where nothing is sewn there is no color stop either, though a file would have one
-  return examine({ ...stitches, stops: stitches.stops.slice(0, stops.length) }, stops, bands, limits);
+  return examine({ ...stitches, stops: stitches.stops.slice(0, stops.length) }, stops, bands, limits, crew);
 }
 
 /** Records of a stitch file of which nothing else is known. */
-export function examineRecords(records: Uint8Array, limits: DensityLimits): Examined {
+export function examineRecords(records: Uint8Array, limits: DensityLimits, crew?: TileCrew): Examined {
   const stitches = stitchesOfRecords(records);
   const stops = stitches.stops.map((): NamedStop => ({ title: '', isExisting: false }));
-  return examine(stitches, stops, [], limits);
+  return examine(stitches, stops, [], limits, crew);
 }
 
 function examine(
@@ -45,8 +47,9 @@ function examine(
   stops: readonly NamedStop[],
   bands: readonly CoveredBand[],
   limits: DensityLimits,
+  crew?: TileCrew,
 ): Examined {
-  const measured = density(stitches);
+  const measured = density(stitches, crew);
   const findings = [
     ...densityFindings(stitches, measured, stops, limits),
     ...lengthFindings(stitches),

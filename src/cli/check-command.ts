@@ -3,6 +3,7 @@ import type { Command } from 'commander';
 import { baseName } from '../formats/base-name.js';
 import type { Progress } from '../progress.js';
 import type { CheckReport } from '../report/check-report.js';
+import { crewOfTwo } from './density-crew.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
@@ -118,7 +119,7 @@ async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): 
   const { records } = readDst(bytes, basename(path));
   const { widthMm, heightMm } = accountOfRecords(records).totals;
   const hoop = smallestHoop({ width: widthMm, height: heightMm });
-  const examined = examineRecords(records, limits);
+  const examined = examineRecords(records, limits, crewOfTwo);
   const picture = async () => {
     const { fileOverlays } = await import('./overlay-pictures.js');
     return fileOverlays(baseName(path), examined.stitches, options, USUAL, limits);
@@ -147,5 +148,5 @@ async function ofDressing(path: string, options: Options, progress: Progress): P
     const { dressedOverlays } = await import('./overlay-pictures.js');
     return dressedOverlays(dressed, options, USUAL);
   };
-  return { report: checkReport(examineDressed(dressed), hoop, dressed.findings, look), picture };
+  return { report: checkReport(examineDressed(dressed, crewOfTwo), hoop, dressed.findings, look), picture };
 }
