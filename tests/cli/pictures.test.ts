@@ -142,6 +142,11 @@ describe.concurrent('pictures that cannot be made get one clear line, status 2, 
       says: /--show bare: a stitch file tells no seams/,
     },
     {
+      when: 'a stitch file is to show contrast',
+      words: ['check', 'sewn.dst', '--show', 'contrast', '--out', 'x.png'],
+      says: /--show contrast: a stitch file tells no colors of thread and fabric/,
+    },
+    {
       when: 'the picture would replace what it shows',
       words: ['check', 'sewn.dst', '--out', 'sewn.dst'],
       says: /--out sewn\.dst: this command makes no such file; choose a name that ends in \.svg or \.png/,

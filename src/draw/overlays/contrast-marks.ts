@@ -61,7 +61,11 @@ export function contrastOverlay(
   const laid = spots.flatMap((spot, i) => (spot ? [{ ...plates[i], at: spot.at }] : []));
   return {
     picture: marks.map(({ stretch, line }) => markPicture(map, stretch, line)).join(''),
-    labels: plateLeads(spots, size) + laid.map(({ text, at }) => darkPlate(text, at, size)).join(''),
+    labels:
+      plateLeads(spots, size) +
+      laid
+        .map(({ text, at }) => element('g', {}, title(`contrast ${text}`), darkPlate(text, at, size)))
+        .join(''),
     taken: laid.map(({ at, width, height }) => boxAt(at, width, height)),
     part: {
       heading: headingOf(map, marks.length),
