@@ -1,5 +1,10 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { LIMITS } from '../../src/check/density/limits.js';
+import { drawOverlays } from '../../src/draw/overlays/overlay-picture.js';
+import { workOfDressed } from '../../src/draw/overlays/work-of-dressed.js';
+import { titled } from '../draw/svg-elements.js';
+import { demoPanel } from '../gallery/demo-panel.js';
 import { isDressed, PATIENTLY } from './browser.js';
 import { describeInBrowser } from './in-browser.js';
 
@@ -85,6 +90,42 @@ describeInBrowser('looking at the block', (open) => {
     await page.locator('.table').focus();
     await page.keyboard.press('ArrowRight');
     await caption.waitFor({ state: 'detached' });
+    await page.context().close();
+  });
+
+  it('shows thread against fabric, chosen by keys alone, with the very marks of the command line', async () => {
+    const { page } = await open();
+    const asThread = await seen(page);
+    // pictures come to the table as blobs: the last one is kept to be read
+    await page.evaluate(() => {
+      const address = URL.createObjectURL;
+      URL.createObjectURL = (blob) => {
+        if (blob instanceof Blob && blob.type === 'image/svg+xml') {
+          void blob.text().then((svg) => document.body.setAttribute('data-looked', svg));
+        }
+        return address(blob);
+      };
+    });
+    const looks = page.getByLabel('What is looked at');
+    await looks.focus();
+    const chosen = () =>
+      looks.evaluate((one) => (one as HTMLSelectElement).selectedOptions[0].textContent?.trim());
+    for (let k = 0; k < 8 && (await chosen()) !== 'Thread against fabric'; k++) {
+      await page.keyboard.press('ArrowDown');
+    }
+    expect(await chosen()).toBe('Thread against fabric');
+    const told = (svg: string) => titled(svg, /: contrast [\d.]+, /).map(({ title }) => title);
+    const expected = told(drawOverlays(workOfDressed(await demoPanel()), new Set(['contrast']), LIMITS.firm));
+    expect(expected.length).toBeGreaterThan(30);
+    const drawn = async () =>
+      told(
+        (await page.locator('body').getAttribute('data-looked')) ??
+          '<svg xmlns="http://www.w3.org/2000/svg"/>',
+      );
+    await expect.poll(drawn, PATIENTLY).toEqual(expected);
+    await expect.poll(() => seen(page), PATIENTLY).not.toBe(asThread);
+    await page.keyboard.press('Home');
+    await expect.poll(() => seen(page), PATIENTLY).toBe(asThread);
     await page.context().close();
   });
 
