@@ -43,13 +43,22 @@ const FURTHEST = 8;
 /** Where along a stretch its number may stand, the best first. */
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
 
+/** What the marks lie on. */
+interface Ground {
+  readonly frame: Frame;
+  /** height of the numbers is 0.85 of it, mm */
+  readonly size: number;
+  /** what no number may lie over, mm */
+  readonly taken?: readonly Box[];
+  /** whether fabrics are drawn pale */
+  readonly isPale?: boolean;
+}
+
 /** How the threads show on the fabrics on both sides of their lines, as the contrast check measured it. */
 export function contrastOverlay(
   map: SeamMap,
   contrasts: readonly ShownContrast[],
-  frame: Frame,
-  size: number,
-  taken: readonly Box[] = [],
+  { frame, size, taken = [], isPale = false }: Ground,
 ): Overlay {
   const marks = contrastStretches(map, contrasts)
     // what shows least lies over all else
@@ -60,7 +69,9 @@ export function contrastOverlay(
   const spots = plateRoom(plates, { clear: APART * size, within: frame, taken, furthest: FURTHEST });
   const laid = spots.flatMap((spot, i) => (spot ? [{ ...plates[i], at: spot.at }] : []));
   return {
-    picture: marks.map(({ stretch, line }) => markPicture(map, stretch, line)).join(''),
+    picture: marks
+      .map(({ stretch, line }) => markPicture(stretch, line, isPale ? INK : standingOut(map, stretch)))
+      .join(''),
     labels:
       plateLeads(spots, size) +
       laid
@@ -88,15 +99,19 @@ function lineOfMark({ part, hand, lane, line }: ContrastStretch): Points {
   return partOf(beside, along, short, long - short);
 }
 
+/** Light or dark, whichever is seen better on the fabric of a stretch. */
+function standingOut({ patches }: SeamMap, { patch }: ContrastStretch): string {
+  const [{ hex }] = fabricOfPatch(patches[patch - 1])!.colors;
+  return contrast(hex, LIGHT) > contrast(hex, INK) ? LIGHT : INK;
+}
+
 /** A ratio as it is written everywhere, cut off so that none reads as if it were on a limit. */
 const written = (ratio: number): string => span(ratio, ratio);
 
 const TOLD: Readonly<Record<Look, string>> = { clear: 'clear', visible: 'visible', lost: 'melting' };
 
-function markPicture(map: SeamMap, stretch: ContrastStretch, line: Points): string {
+function markPicture(stretch: ContrastStretch, line: Points, quiet: string): string {
   const { line: of, thread, patch, ratio, verdict } = stretch;
-  const [{ hex }] = fabricOfPatch(map.patches[patch - 1])!.colors;
-  const quiet = contrast(hex, LIGHT) > contrast(hex, INK) ? LIGHT : INK;
   const where = of === null ? 'an ornament' : lineName(of);
   return element(
     'g',

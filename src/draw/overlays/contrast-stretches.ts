@@ -16,6 +16,8 @@ import type { Runs } from '../../needle/run.js';
 /** A thread of a line, or of an ornament where that is null, and how it shows stretch by stretch. */
 export interface ShownContrast {
   readonly line: LineId | null;
+  /** the same for all parts of an ornament that are worked in one thread of the dressing */
+  readonly use: string;
   readonly thread: ThreadChoice;
   readonly runs: Runs;
   readonly places: readonly Place[];
@@ -51,13 +53,21 @@ export function contrastStretches(map: SeamMap, contrasts: readonly ShownContras
   const told = new Set<string>();
   const along = new Map<LineId, Float64Array>();
   const edges = contrasts.some(({ line }) => line === 'outline') ? outlineStretches(map) : [];
-  return contrasts.flatMap(({ line, thread, runs, places }): ContrastStretch[] => {
+  const parts = new Map<string, Runs[]>();
+  for (const { line, use, runs } of contrasts) {
+    if (line === null) parts.set(use, [...(parts.get(use) ?? []), runs]);
+  }
+  return contrasts.flatMap(({ line, use, thread, places }): ContrastStretch[] => {
     const colors = threadColors(thread).join(' ');
     if (line === null) {
-      const ring = ringRound(runs);
-      // round an ornament as on the outline: places are told by their patches alone
-      return places.flatMap(({ sides }) =>
-        sides.map((side, nth) => ({ ...shown(side), line, thread, part: ring, hand: 'left', lane: nth })),
+      const ring = ringRound(parts.get(use)!);
+      return places.flatMap(({ sides }, nth) =>
+        sides.flatMap((side): ContrastStretch[] => {
+          const key = `${use} ${side.patch}`;
+          if (told.has(key)) return [];
+          told.add(key);
+          return [{ ...shown(side), line, thread, part: ring, hand: 'left', lane: nth }];
+        }),
       );
     }
     const points = line === 'outline' ? map.outline!.points : map.seams[line - 1].points;
@@ -123,9 +133,9 @@ function outlineStretches({ outline, junctions, patches }: SeamMap): EdgeStretch
   });
 }
 
-/** Clockwise as drawn, so that the left of it is the outside. */
-function ringRound({ xy }: Runs): Points {
-  const { x, y, radius } = enclosingCircle(xy);
+/** A circle round all parts, clockwise as drawn, so that the left of it is the outside. */
+function ringRound(parts: readonly Runs[]): Points {
+  const { x, y, radius } = enclosingCircle(Float64Array.from(parts.flatMap(({ xy }) => [...xy])));
   const ring = new Float64Array(2 * (RING_POINTS + 1));
   for (let i = 0; i <= RING_POINTS; i++) {
     const way = (2 * Math.PI * i) / RING_POINTS - Math.PI / 2;

@@ -47,8 +47,9 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
   ];
   const taken = [...heat, ...measured].flatMap((one) => one.taken ?? []);
   if (shown.has('contrast') && map && contrasts) {
-    const contrast = contrastOverlay(map, contrasts(), frame, size, taken);
-    measured.push(contrast);
+    const contrast = contrastOverlay(map, contrasts(), { frame, size, taken, isPale: !withThread });
+    // under the others: it goes along all seams
+    measured.unshift(contrast);
     taken.push(...(contrast.taken ?? []));
   }
   const isNumbered = shown.has('stops') || shown.has('numbers');

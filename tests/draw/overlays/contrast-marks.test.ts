@@ -104,7 +104,7 @@ describe('a picture of contrast', () => {
     };
     const partOf = (of: Dressed) => {
       const { contrasts, frame, map } = workOfDressed(of);
-      return contrastOverlay(map!, contrasts!(), frame, 2.6).part;
+      return contrastOverlay(map!, contrasts!(), { frame, size: 2.6 }).part;
     };
     const some = without([4, 7]);
     expect(partOf(some).entries.map(({ told }) => told)).toContain(
@@ -118,14 +118,14 @@ describe('a picture of contrast', () => {
     expect(partOf(dressed).entries.some(({ told }) => told.startsWith('no mark'))).toBe(false);
   });
 
-  test('goes round the edge of a block patch by patch, and round ornaments', async () => {
+  test('goes round the edge of a block patch by patch, and once round an ornament in one thread', async () => {
     const [first] = dressed.dressing.treatments;
     const dressing: Dressing = {
       ...dressed.dressing,
       treatments: [{ ...first, seam: { id: 'outline', middle: null, ends: null } }],
       ornaments: [
         {
-          ornament: 'star-web',
+          ornament: 'rosebud',
           patch: { at: [65, 105] },
           turn: 0,
           parameters: { size: 20 },
@@ -150,7 +150,7 @@ describe('a picture of contrast', () => {
     expect(outside).toEqual([]);
     const rings = marks.filter(({ where }) => where === 'an ornament');
     expect(rings.map(({ patch }) => patch)).toEqual(measured[1]);
-    // its thread lies within
+    // bud and stem are worked in one thread, and get one ring round both
     const [ring] = rings;
     const path = new svgPathProperties(paths(ring.seen)[0].attributes.d);
     expect(path.getTotalLength()).toBeGreaterThan(2 * Math.PI * 10 * 0.9);
