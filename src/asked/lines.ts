@@ -139,6 +139,7 @@ function askedLine(
     laid: treatment.laid?.width ?? 0,
     // every line is uneven in its own way, whatever else is dressed
     waves: wavesOf(treatment.guide),
+    ...(treatment.corner === 'round' && { keepsRound: true }),
     uneven: unevenness(dressing.byHand ?? 0, 1000 * dressing.seed + (seam === 'outline' ? 0 : seam)),
   };
   if (seam !== 'outline') return ask;

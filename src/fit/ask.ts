@@ -27,6 +27,8 @@ export interface LineAsk {
   readonly keepClear?: readonly KeptArea[];
   /** what is stitched on instead of the line itself */
   readonly waves?: Waves;
+  /** the maker has it go round its corners, also where that leaves them bare */
+  readonly keepsRound?: boolean;
 }
 
 /** A further row, seen in the seam's own direction; see Follower. */

@@ -156,7 +156,7 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
 /**
  * A stitch that goes round its corners does so at least as widely as its reach to the inside needs, and so widely that the
  * strokes there do not huddle where its outer strokes still cover the corner of the seam. Where that would leave the
- * corner bare it is broken instead. Kinks too slight for
+ * corner bare it is broken instead, unless the maker has it go round. Kinks too slight for
  * corners are gone round by every stitch that they would press. Waves turn at the corner itself, whatever goes along them:
  * with whole waves on both sides they meet in it; where a side is too short for one they go round.
  */
@@ -212,10 +212,10 @@ export const mannerOf = ({ ask, walk }: Pick<Line, 'ask' | 'walk'>, u: number): 
   mannerAt(ask.manner, toSeam(walk, u) / walk.seamLength);
 
 /** Whether a treatment finishes at a corner and starts anew; radians, positive where the walk turns left. */
-const breaksAt = ({ sized, waves }: LineAsk, reach: Reach, turn: number): boolean =>
+const breaksAt = ({ sized, waves, keepsRound }: LineAsk, reach: Reach, turn: number): boolean =>
   Math.abs(turn) > BREAK_TURN ||
   sized.stitch.corner === 'break' ||
-  (sized.stitch.corner === 'round' && !waves && leavesBare(reach, turn));
+  (sized.stitch.corner === 'round' && !waves && !keepsRound && leavesBare(reach, turn));
 
 /** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;
