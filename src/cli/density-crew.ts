@@ -15,7 +15,8 @@ const SECOND = import.meta.url.endsWith('.ts') ? './density-worker.ts' : './dens
 export const crewOfTwo: TileCrew = {
   room: (bytes) => new SharedArrayBuffer(bytes),
   count(sewn, tiles, counts) {
-    if (sewn.ends.length < 4 * WORTH_IT || availableParallelism() < 2) return ALONE.count(sewn, tiles, counts);
+    if (sewn.ends.length < 4 * WORTH_IT || availableParallelism() < 2)
+      return ALONE.count(sewn, tiles, counts);
     const ends = new Float64Array(new SharedArrayBuffer(sewn.ends.byteLength));
     ends.set(sewn.ends);
     const shared = new Int32Array(new SharedArrayBuffer(8));
