@@ -37,7 +37,7 @@ export function Way({ line, treatment }: { line: Line; treatment: Treatment }) {
         title="At a sharp corner"
         value={corner ?? ''}
         options={[
-          ['', `as its stitch: ${CORNERS[own]}`],
+          ['', `its own: ${CORNERS[own]}`],
           ...CORNER_MANNERS.map((manner) => [manner, CORNERS[manner]] as const),
         ]}
         onChoose={(manner) =>
