@@ -5,12 +5,18 @@ import { workOfDressed } from '../../src/draw/overlays/work-of-dressed.js';
 import type { Dressed } from '../../src/dress.js';
 import { examineDressed } from '../../src/examine-dressed.js';
 import { type Finding, worstFirst } from '../../src/finding.js';
+import type { LengthUnit } from '../../src/geometry/units.js';
 import { threadLook } from '../../src/thread-look.js';
 import type { Look, Looked } from './messages.js';
 
-/** What the page looks at, drawn over the block at true size. */
-export function lookOf(dressed: Dressed, shown: Looked): Look {
-  const svg = drawOverlays(workOfDressed(dressed), new Set([shown]), limitsAsked(dressed.dressing.density));
+/** What the page looks at, drawn over the block at true size, with lengths as the maker measures. */
+export function lookOf(dressed: Dressed, shown: Looked, unit: LengthUnit): Look {
+  const svg = drawOverlays(
+    workOfDressed(dressed),
+    new Set([shown]),
+    limitsAsked(dressed.dressing.density),
+    unit,
+  );
   const [left, top] = /viewBox="([^"]*)"/.exec(svg)![1].split(' ').map(Number);
   return { svg, left, top };
 }

@@ -5,6 +5,7 @@ import type { Mark } from '../../src/fit/fit.js';
 import type { CornerManner, Dressing, SeamReference, Work } from '../../src/formats/dressing.js';
 import type { SeamDrawing } from '../../src/formats/seam-drawing.js';
 import type { Placement } from '../../src/geometry/placement.js';
+import type { LengthUnit } from '../../src/geometry/units.js';
 import type { DressReport } from '../../src/report/dress-report.js';
 import type { Parameter } from '../../src/stitches/stitch.js';
 import type { BenchAsks } from './bench-messages.js';
@@ -190,7 +191,7 @@ export interface Asks extends BenchAsks, DrawAsks, LineAsks {
   offers: { ask: null; answer: readonly Offered[] };
   figures: { ask: null; answer: readonly Figure[] };
   try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
-  look: { ask: { dressing: Dressing; shown: Looked }; answer: Look };
+  look: { ask: { dressing: Dressing; shown: Looked; unit: LengthUnit }; answer: Look };
   /** all findings, density and contrast among them, worst first */
   examine: { ask: { dressing: Dressing }; answer: readonly Finding[] };
   /** the block to draw on */

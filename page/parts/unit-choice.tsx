@@ -1,5 +1,6 @@
+import type { LengthUnit } from '../../src/geometry/units.js';
 import { calibrated, measureScreen } from '../state/true-size.js';
-import { measureIn, type Unit, unit } from '../state/units.js';
+import { measureIn, unit } from '../state/units.js';
 import { Choice } from './choice.js';
 
 /** Millimeters or inches; and how large they are on this screen. */
@@ -13,7 +14,7 @@ export function UnitChoice() {
           ['mm', 'millimeters'],
           ['inch', 'inches'],
         ]}
-        onChoose={(value) => measureIn(value as Unit)}
+        onChoose={(value) => measureIn(value as LengthUnit)}
       />
       {calibrated.value && (
         <button type="button" class="quiet" onClick={measureScreen}>

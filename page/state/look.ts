@@ -2,6 +2,7 @@ import { effect, signal } from '@preact/signals';
 import type { Finding } from '../../src/finding.js';
 import type { Looked } from '../core/messages.js';
 import { askAbout } from './core-call.js';
+import { unit } from './units.js';
 import { picture, work } from './work.js';
 
 /** What is looked at: the thread as it lies, or what is measured of it. */
@@ -27,19 +28,21 @@ const QUIET = 500;
 /** Keeps what is looked at and the findings as the work is. */
 export function keepLooking(): void {
   effect(() => {
-    const [now, shown] = [picture.value && work.peek(), looked.value];
+    const [now, shown, as] = [picture.value && work.peek(), looked.value, unit.value];
     if (!now || shown === 'thread') {
       lookImage.value = null;
       return;
     }
-    void askAbout(now.file, 'look', { dressing: now.dressing, shown }).then(async ({ svg, left, top }) => {
-      const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-      const image = new Image();
-      image.src = url;
-      await image.decode();
-      if (looked.value !== shown) return;
-      lookImage.value = { image, left, top, width: image.width / PX, height: image.height / PX };
-    });
+    void askAbout(now.file, 'look', { dressing: now.dressing, shown, unit: as }).then(
+      async ({ svg, left, top }) => {
+        const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+        const image = new Image();
+        image.src = url;
+        await image.decode();
+        if (looked.value !== shown || unit.value !== as) return;
+        lookImage.value = { image, left, top, width: image.width / PX, height: image.height / PX };
+      },
+    );
   });
   // a picture's address is good as long as it is shown
   let shownAt: string | undefined;

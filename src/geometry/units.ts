@@ -7,8 +7,11 @@ export type Steps = number & { readonly [unit]: 'step of 0.1 mm' };
 export type Degrees = number & { readonly [unit]: 'degree' };
 
 export const STEPS_PER_MM = 10;
+/** What a maker measures with, and the one in the other, mm. */
+export type LengthUnit = 'mm' | 'inch';
+export const INCH = 25.4;
 /** CSS pixels in a millimeter: 96 to the inch (CSS Values and Units, "absolute lengths"). */
-export const PX_PER_MM = 96 / 25.4;
+export const PX_PER_MM = 96 / INCH;
 
 export const toSteps = (mm: number): Steps => Math.round(mm * STEPS_PER_MM) as Steps;
 export const fromSteps = (steps: Steps): number => steps / STEPS_PER_MM;

@@ -1,7 +1,7 @@
+import { INCH } from '../geometry/units.js';
 import type { LineStyle, Page } from './page.js';
 
 /** mm */
-export const INCH = 25.4;
 const INK: LineStyle = { color: '#000000', width: 0.25 };
 /** Height of the ticks at the ends of a bar, mm. */
 const TICK = 3;

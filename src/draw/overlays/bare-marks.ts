@@ -4,6 +4,7 @@ import { boxAt } from '../../geometry/box.js';
 import type { Point } from '../../geometry/point.js';
 import { cumulativeLength, lastPoint, type Points, pointAt } from '../../geometry/polyline.js';
 import { partOf, pointAtLength } from '../../geometry/polyline-part.js';
+import { INCH, type LengthUnit } from '../../geometry/units.js';
 import { darkPlate, darkPlateSize } from '../number-plates.js';
 import { traceLine } from '../pen.js';
 import { type Attributes, element, short, title } from '../svg.js';
@@ -16,8 +17,13 @@ const MARK = { stroke: '#d55e00', 'stroke-width': 0.9, 'stroke-dasharray': '0.9 
 const BAR = 3;
 const ASIDE = 4.5;
 
-/** What stays bare of dressed seams when all is sewn, as the bare-seam check found it. */
-export function bareOverlay(map: SeamMap, bare: readonly BareStretch[], size: number): Overlay {
+/** What stays bare of dressed seams when all is sewn, as the bare-seam check found it; lengths are told in `as`. */
+export function bareOverlay(
+  map: SeamMap,
+  bare: readonly BareStretch[],
+  size: number,
+  as: LengthUnit,
+): Overlay {
   const heading =
     bare.length === 0
       ? 'Bare seam: none found'
@@ -26,9 +32,9 @@ export function bareOverlay(map: SeamMap, bare: readonly BareStretch[], size: nu
     element('path', { ...look, fill: 'none', d: `M${short(x - 3.5)} ${short(y)}h7` });
   const entry = {
     sample: (x: number, y: number) => line(x, y, MARK),
-    told: 'further from thread than the treatment reaches; the number is its length, mm',
+    told: `further from thread than the treatment reaches; the number is its length, ${as}`,
   };
-  const marks = bare.map((stretch) => markOf(map, stretch));
+  const marks = bare.map((stretch) => markOf(map, stretch, as));
   return {
     picture: marks.map((mark) => bareMark(mark, size)).join(''),
     taken: marks.map(({ at, length }) => {
@@ -42,23 +48,25 @@ export function bareOverlay(map: SeamMap, bare: readonly BareStretch[], size: nu
 interface Mark {
   readonly seam: BareStretch['seam'];
   readonly part: Points;
-  /** mm, as it is written */
+  /** as it is written */
   readonly length: string;
+  readonly unit: LengthUnit;
   /** where that stands */
   readonly at: Point;
 }
 
-function markOf(map: SeamMap, { seam, from, to }: BareStretch): Mark {
+function markOf(map: SeamMap, { seam, from, to }: BareStretch, unit: LengthUnit): Mark {
   const line = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
   const along = cumulativeLength(line);
   const part = partOf(line, along, from, to);
   const [x, y] = pointAtLength(line, along, (from + to) / 2);
   const [, [nx, ny]] = endsOf(part)[0];
-  return { seam, part, length: (to - from).toFixed(1), at: [x + ASIDE * nx, y + ASIDE * ny] };
+  const length = unit === 'mm' ? (to - from).toFixed(1) : ((to - from) / INCH).toFixed(2);
+  return { seam, part, length, unit, at: [x + ASIDE * nx, y + ASIDE * ny] };
 }
 
-/** A bare stretch as a broad dashed line along the seam between two bars, with its length in mm beside it. */
-function bareMark({ seam, part, length, at }: Mark, size: number): string {
+/** A bare stretch as a broad dashed line along the seam between two bars, with its length beside it. */
+function bareMark({ seam, part, length, unit, at }: Mark, size: number): string {
   const d = pathData((pen) => {
     traceLine(pen, part);
     for (const [[x, y], [nx, ny]] of endsOf(part)) {
@@ -69,7 +77,7 @@ function bareMark({ seam, part, length, at }: Mark, size: number): string {
   return element(
     'g',
     { fill: 'none', 'stroke-linecap': 'butt', 'stroke-linejoin': 'round' },
-    title(`${lineName(seam)}, ${length} mm bare`),
+    title(`${lineName(seam)}, ${length} ${unit} bare`),
     element('path', { d, stroke: '#ffffff', 'stroke-width': 1.5 }),
     element('path', { d, ...MARK }),
     darkPlate(length, at, size),

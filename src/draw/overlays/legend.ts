@@ -1,3 +1,4 @@
+import { INCH, type LengthUnit } from '../../geometry/units.js';
 import { drawWords, wordsLength } from '../lettering.js';
 import { lines } from '../map-picture.js';
 import { element, title } from '../svg.js';
@@ -70,23 +71,32 @@ export function legend(
   };
 }
 
-/** A bar to lay a ruler on: what is printed is measured against it. */
-export function rulerPart(width: number, height: number): LegendPart {
-  const long = width >= 60 ? 50 : width >= 25 ? 20 : 10;
+/** Lengths of the bar and between its ticks, each second of them larger: of a unit, the unit in mm. */
+const RULERS = {
+  mm: { unit: 1, lengths: [10, 20, 50], ticks: 5 },
+  inch: { unit: INCH, lengths: [0.5, 1, 2], ticks: 0.125 },
+} as const;
+
+/** A bar to lay a ruler on: what is printed is measured against it. Width and height of the cloth in mm. */
+export function rulerPart(width: number, height: number, as: LengthUnit): LegendPart {
+  const { unit, lengths, ticks } = RULERS[as];
+  const words = width >= 60 ? lengths[2] : width >= 25 ? lengths[1] : lengths[0];
+  const long = words * unit;
+  const told = (mm: number) => (as === 'mm' ? Math.round(10 * mm) / 10 : Math.round((100 * mm) / INCH) / 100);
   const d = (x: number, y: number) =>
     pathData((pen) => {
       const from = x - SAMPLE / 2;
       pen.move(from, y);
       pen.line(from + long, y);
-      for (let at = 0; at <= long; at += 5) {
-        const tick = at % 10 === 0 ? 1.1 : 0.6;
-        pen.move(from + at, y - tick);
-        pen.line(from + at, y + tick);
+      for (let i = 0; i * ticks <= words; i++) {
+        const tick = i % 2 === 0 ? 1.1 : 0.6;
+        pen.move(from + i * ticks * unit, y - tick);
+        pen.line(from + i * ticks * unit, y + tick);
       }
     });
-  const name = title(`ruler of ${long} mm`);
+  const name = title(`ruler of ${words} ${as}`);
   return {
-    heading: `True size: ${width} x ${height} mm of cloth are shown; this bar is ${long} mm`,
+    heading: `True size: ${told(width)} x ${told(height)} ${as} of cloth are shown; this bar is ${words} ${as}`,
     entries: [{ sample: (x, y) => element('path', { ...lines(INK, 0.25), d: d(x, y) }, name), told: '' }],
   };
 }

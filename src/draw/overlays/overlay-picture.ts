@@ -1,5 +1,6 @@
 import { density } from '../../check/density/density.js';
 import type { DensityLimits } from '../../check/density/limits.js';
+import type { LengthUnit } from '../../geometry/units.js';
 import { lines, patchFace } from '../map-picture.js';
 import { traceLine, traceRing } from '../pen.js';
 import { mutedCloth } from '../shade.js';
@@ -32,8 +33,15 @@ const OVER_THREAD = 0.7;
  * A piece of work at true size with what one wants to see of it before sewing: density as colored cloth, color stops in
  * looks of their own, needle holes, bare seam, numbers. What is measured is measured first, of the stops that are shown; a
  * legend tells it in numbers.
+ *
+ * @param as what lengths are told in
  */
-export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits: DensityLimits): string {
+export function drawOverlays(
+  work: ShownWork,
+  shown: ReadonlySet<Shown>,
+  limits: DensityLimits,
+  as: LengthUnit = 'mm',
+): string {
   const { map, frame, stitches, bare, contrasts } = work;
   const width = frame.right - frame.left;
   const height = frame.bottom - frame.top;
@@ -43,7 +51,7 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
   const measured = [
     ...(shown.has('stops') ? [stopsOverlay(work)] : []),
     ...(shown.has('holes') ? [holesOverlay(stitches, limits.inOneHole.warning)] : []),
-    ...(shown.has('bare') && map && bare ? [bareOverlay(map, bare, size)] : []),
+    ...(shown.has('bare') && map && bare ? [bareOverlay(map, bare, size, as)] : []),
   ];
   const taken = [...heat, ...measured].flatMap((one) => one.taken ?? []);
   if (shown.has('contrast') && map && contrasts) {
@@ -57,7 +65,7 @@ export function drawOverlays(work: ShownWork, shown: ReadonlySet<Shown>, limits:
   const marks = [...measured, ...numbers];
   const below = legend(
     headline(work),
-    [...[...heat, ...marks].map(({ part }) => part), rulerPart(round(width), round(height))],
+    [...[...heat, ...marks].map(({ part }) => part), rulerPart(width, height, as)],
     frame.left,
     frame.bottom + MARGIN,
     width,
@@ -147,4 +155,3 @@ const boxOf = ({ left, top, right, bottom }: Frame) => ({
   width: right - left,
   height: bottom - top,
 });
-const round = (mm: number): number => Math.round(mm * 10) / 10;

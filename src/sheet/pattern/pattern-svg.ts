@@ -1,7 +1,8 @@
 import { type Pen, traceLine } from '../../draw/pen.js';
 import { element, escapeText, type Frame, svgDocument, title } from '../../draw/svg.js';
 import { pathData } from '../../draw/svg-pen.js';
-import { INCH, PRINT_AS_IT_IS } from '../check-bars.js';
+import { INCH } from '../../geometry/units.js';
+import { PRINT_AS_IT_IS } from '../check-bars.js';
 import { KEY, KINDS, LOOKS } from './looks.js';
 import { DOT_RADIUS, type Label, type LineKind, type Pattern } from './pattern.js';
 

@@ -198,6 +198,21 @@ describe('every picture of a piece of work', () => {
     }
   });
 
+  test('tells lengths in inches to who measures so, on a ruler of inches', () => {
+    const bare = new Set<Shown>(['bare']);
+    const [inch, mm] = (['inch', 'mm'] as const).map((as) =>
+      drawOverlays(workOfDressed(dressed), bare, LIMITS.firm, as),
+    );
+    const xs = placesIn(titled(inch, /^ruler of 2 inch$/)[0].attributes.d).map(([x]) => x);
+    expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(50.8, 2);
+    const lengths = (svg: string) =>
+      titled(svg, / bare$/).map(({ title }) => title!.match(/([\d.]+) \S+ bare$/)!);
+    expect(lengths(inch).map(([, length]) => Number(length))).toEqual(
+      lengths(mm).map(([, length]) => expect.closeTo(Number(length) / 25.4, 2)),
+    );
+    expect(inch).not.toMatch(/\d mm\b/);
+  });
+
   test('of a stitch file shows the same piercings and stops as that of its dressing', () => {
     const { records } = readDst(writeDesign(dressed.design), 'panel.dst');
     const file = workOfFile('panel', stitchesOfRecords(records));

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { scaledBy, turnedAbout } from '../../../page/state/drawing/photo-placement.js';
-import { lengthOfText, lengthText, type Unit } from '../../../page/state/units.js';
+import { lengthOfText, lengthText } from '../../../page/state/units.js';
 import { placedPoint, unplacedPoint } from '../../../src/geometry/placement.js';
 import { distance } from '../../../src/geometry/point.js';
+import type { LengthUnit } from '../../../src/geometry/units.js';
 
 const px = fc.integer({ min: 0, max: 2400 });
 const spot = fc.tuple(px, px);
@@ -24,7 +25,7 @@ describe('a photo behind the drawing', () => {
         placement,
         apart,
         fc.double({ min: 20, max: 400, noNaN: true }),
-        fc.constantFrom<Unit>('mm', 'inch'),
+        fc.constantFrom<LengthUnit>('mm', 'inch'),
         (lies, { a, b }, mm, unit) => {
           // as typed: two places of a millimeter, three of an inch
           const after = scaledBy(lies, a, b, lengthOfText(lengthText(mm, unit), unit));
