@@ -203,7 +203,10 @@ describe('every picture of a piece of work', () => {
     const [inch, mm] = (['inch', 'mm'] as const).map((as) =>
       drawOverlays(workOfDressed(dressed), bare, LIMITS.firm, as),
     );
-    const xs = placesIn(titled(inch, /^ruler of 2 inch$/)[0].attributes.d).map(([x]) => x);
+    // the bar, then its ticks
+    const { d } = titled(inch, /^ruler of 2 inch$/)[0].attributes;
+    expect(Number(/^M\S+ \S+?l(\S+) 0M/.exec(d)![1])).toBeCloseTo(50.8, 2);
+    const xs = placesIn(d).map(([x]) => x);
     expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(50.8, 2);
     const lengths = (svg: string) =>
       titled(svg, / bare$/).map(({ title }) => title!.match(/([\d.]+) \S+ bare$/)!);
