@@ -1,12 +1,12 @@
 import Flatbush from 'flatbush';
 import type { Block } from '../block/block.js';
-import { groupsOf } from '../block/groups.js';
 import type { Dressing, KeepClear } from '../formats/dressing.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import { stopsOf } from '../formats/stops.js';
 import { boxOf } from '../geometry/box.js';
 import { convexHull } from '../geometry/convex-hull.js';
 import { roundDisc } from '../geometry/disc.js';
+import { groupsOf } from '../geometry/groups.js';
 import { fromPoints, type Points } from '../geometry/polyline.js';
 import { InputError } from '../input-error.js';
 import { Slips, within } from './slips.js';

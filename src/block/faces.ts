@@ -1,6 +1,6 @@
 import { signedArea } from '../geometry/area.js';
+import { groupsOf } from '../geometry/groups.js';
 import { type Points, pointCount } from '../geometry/polyline.js';
-import { groupsOf } from './groups.js';
 import type { Edge, Network } from './network.js';
 
 /**

@@ -1,8 +1,8 @@
 import { signedArea } from '../geometry/area.js';
+import { groupsOf } from '../geometry/groups.js';
 import { distance, type Point } from '../geometry/point.js';
 import { pointAt, pointCount, polylineLength } from '../geometry/polyline.js';
 import { SAME_POINT } from '../geometry/tolerances.js';
-import { groupsOf } from './groups.js';
 import type { Edge, Network } from './network.js';
 import { mean, withEnds } from './snap-ends.js';
 

@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { groupsOf } from '../geometry/groups.js';
 import { nearestOnSegment } from '../geometry/nearest.js';
 import type { Point } from '../geometry/point.js';
 import { between, distance } from '../geometry/point.js';
@@ -12,7 +13,6 @@ import {
 } from '../geometry/polyline.js';
 import { indexSegments } from '../geometry/segment-index.js';
 import { SAME_POINT } from '../geometry/tolerances.js';
-import { groupsOf } from './groups.js';
 import { isRing, type LinePiece } from './pieces.js';
 
 /** A moved end draws the line after it over this many times its move: it leans, and gets no kink. */

@@ -52,7 +52,7 @@ export function cutChain(chain: Chain, allowed: IsOnCloth, broadly: IsOnCloth | 
   }
   keepStepsBehind(chain, nodeIn, kept, shortened);
   dropHalfLoops(chain, kept);
-  if (within === nodeCount && shortened.size === 0 && kept.every((is) => is === 1)) return chain;
+  if (within === nodeCount && shortened.size === 0 && !kept.includes(0)) return chain;
   return withLegs(chain, kept, shortened);
 }
 

@@ -1,3 +1,4 @@
+import { groupsOf } from '../geometry/groups.js';
 import type { LegKind } from '../stitches/stitch.js';
 import type { Chain } from './fit.js';
 
@@ -16,8 +17,14 @@ export interface Shortened {
 
 /** A chain without some of its legs, and without the stubs that then hang loose. */
 export function withoutLegs(chain: Chain, dropped: (leg: number) => boolean): Chain {
-  const kept = new Uint8Array(chain.from.length).map((_, leg) => (dropped(leg) ? 0 : 1));
-  return kept.every((is) => is === 1) ? chain : withLegs(chain, kept, new Map());
+  const kept = new Uint8Array(chain.from.length);
+  let stay = 0;
+  for (let leg = 0; leg < kept.length; leg++) {
+    if (dropped(leg)) continue;
+    kept[leg] = 1;
+    stay++;
+  }
+  return stay === kept.length ? chain : withLegs(chain, kept, new Map());
 }
 
 /** Length of a path from point `first` to before point `end`, mm. */
@@ -81,7 +88,8 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
   let used = 0;
   const place = (node: number) => {
     if (number[node] < 0) {
-      placed.set(nodes.subarray(2 * node, 2 * node + 2), 2 * used);
+      placed[2 * used] = nodes[2 * node];
+      placed[2 * used + 1] = nodes[2 * node + 1];
       number[node] = used++;
     }
     return number[node];
@@ -145,18 +153,8 @@ function dropStubs(
       changed = true;
     }
   }
-  const parent = Int32Array.from({ length: nodeCount }, (_, i) => i);
-  const root = (node: number): number => {
-    let top = node;
-    while (parent[top] !== top) top = parent[top];
-    for (let at = node; parent[at] !== top; ) {
-      const next = parent[at];
-      parent[at] = top;
-      at = next;
-    }
-    return top;
-  };
-  for (let leg = 0; leg < kept.length; leg++) if (kept[leg]) parent[root(from[leg])] = root(to[leg]);
+  const { of: root, join } = groupsOf(nodeCount);
+  for (let leg = 0; leg < kept.length; leg++) if (kept[leg]) join(from[leg], to[leg]);
   let piece = -1;
   let pieces = 0;
   for (let leg = 0; leg < kept.length && pieces < 2; leg++) {
@@ -176,7 +174,8 @@ function dropStubs(
           ? lengthOf(short, 0, short.length / 2)
           : lengthOf(chain.path, chain.pathStart[leg], chain.pathStart[leg + 1]);
   }
-  const most = shown.reduce((a, b) => Math.max(a, b), 0);
+  let most = 0;
+  for (const one of shown) most = Math.max(most, one);
   for (let leg = 0; leg < kept.length; leg++) {
     const own = shown[root(from[leg])];
     // One piece stays, the one that shows most: a treatment is never left to be joined by a jump.

@@ -218,12 +218,11 @@ function fullFrom({ left, right }: Point, built: Reach): number {
  * line itself may lie to either hand: it takes the smaller of both.
  */
 function narrowed({ band, built }: Laying): ((u: number, v: number) => number) | null {
+  if (isWhole(band.left, built.left) && isWhole(band.right, built.right)) return null;
   const share = (values: Float64Array, whole: number) =>
-    Float64Array.from(values, (value) => (whole > 0 ? Math.min(1, value / whole) : 1));
+    values.map((value) => (whole > 0 ? Math.min(1, value / whole) : 1));
   const left = share(band.left, built.left);
   const right = share(band.right, built.right);
-  const whole = (values: Float64Array) => values.every((value) => value > 1 - 1e-9);
-  if (whole(left) && whole(right)) return null;
   const us = band.u;
   let i = 0;
   const both = left.map((share, k) => Math.min(share, right[k]));
@@ -235,4 +234,11 @@ function narrowed({ band, built }: Laying): ((u: number, v: number) => number) |
     const t = width > 0 ? Math.min(1, Math.max(0, (u - us[i]) / width)) : 0;
     return values[i] + t * (values[i + 1] - values[i]);
   };
+}
+
+/** Whether a band has room for a reach all along. */
+function isWhole(band: Float64Array, reach: number): boolean {
+  if (reach <= 0) return true;
+  for (const width of band) if (width / reach <= 1 - 1e-9) return false;
+  return true;
 }

@@ -36,7 +36,7 @@ export function placeUnits(placing: Placing): Chain {
       const { dx, dy } = between(lay, places[like], place);
       const shift = grown[index].nodes - grown[like].nodes;
       growing.again(grown[like], grown[like + 1], dx, dy, index);
-      tables.push(tables[like].map((node) => (node < 0 ? node : node + shift)));
+      tables.push(shifted(tables[like], shift));
     } else {
       const table = joined(tables[index - 1], places[index - 1]?.run.unit, growing.table(unit));
       if (closed && index > 0 && index === places.length - 1) {
@@ -65,6 +65,13 @@ function between({ at, out }: Layer, from: Place, to: Place): { dx: number; dy: 
 }
 
 const closingLegs = (unit: Unit): UnitLeg[] => [...unit.closing.map((i) => unit.legs[i]), ...unit.ending];
+
+/** A table whose nodes were all laid so many later. */
+function shifted(table: Int32Array, shift: number): Int32Array {
+  const later = new Int32Array(table.length);
+  for (let i = 0; i < table.length; i++) later[i] = table[i] < 0 ? table[i] : table[i] + shift;
+  return later;
+}
 
 /** Nodes of a unit that the unit before has laid already. */
 function joined(before: Int32Array | undefined, unit: Unit | undefined, table: Int32Array): Int32Array {

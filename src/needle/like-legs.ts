@@ -14,10 +14,15 @@ export interface DividedFor {
   readonly asked: ChordsAsked;
 }
 
+/** How the last leg of a class was divided; its arrays serve the next one. */
 interface Kept extends Division {
-  readonly wanted: DividedFor;
-  /** arc length, and square of the distance from the first point and from the last, vertex by vertex */
-  readonly shape: Float64Array;
+  wanted: DividedFor;
+  at: Float64Array;
+  count: number;
+  /** see Spine.shape */
+  shape: Float64Array;
+  /** vertices of the leg */
+  vertices: number;
 }
 
 /** Lengths that differ by less are the same, mm (and mm2). */
@@ -29,24 +34,40 @@ const SAME = 1e-6;
  * turning, shifting or mirroring changes.
  */
 export class LikeLegs {
-  private last: (Kept | undefined)[] = [];
+  private readonly last: Kept[] = [];
+  /** by class, whether anything is known of it */
+  private readonly isKnown: boolean[] = [];
 
   /** Forgets all classes. */
   begin(): void {
-    this.last = [];
+    this.isKnown.fill(false);
   }
 
   find(legClass: number, spine: Spine, wanted: DividedFor): Division | null {
+    if (!this.isKnown[legClass]) return null;
     const kept = this.last[legClass];
-    return kept && isLike(kept.wanted, wanted) && spine.hasShape(kept.shape, SAME) ? kept : null;
+    const isSame =
+      kept.vertices === spine.n && isLike(kept.wanted, wanted) && spine.hasShape(kept.shape, SAME);
+    return isSame ? kept : null;
   }
 
+  /** What is given back holds until the next leg of the class is kept. */
   keep(legClass: number, spine: Spine, wanted: DividedFor, { at, count }: Division): Division {
-    const kept = { wanted, at: at.slice(0, count), count, shape: spine.shape() };
-    this.last[legClass] = kept;
+    this.last[legClass] ??= { wanted, at: NONE, count, shape: NONE, vertices: 0 };
+    const kept = this.last[legClass];
+    this.isKnown[legClass] = true;
+    if (kept.at.length < count) kept.at = new Float64Array(2 * count);
+    for (let i = 0; i < count; i++) kept.at[i] = at[i];
+    if (kept.shape.length < 3 * spine.n) kept.shape = new Float64Array(6 * spine.n);
+    spine.shape(kept.shape);
+    kept.wanted = wanted;
+    kept.count = count;
+    kept.vertices = spine.n;
     return kept;
   }
 }
+
+const NONE = new Float64Array(0);
 
 const isLike = (a: DividedFor, b: DividedFor): boolean =>
   a.skip === b.skip &&

@@ -37,21 +37,19 @@ export class Spine {
     this.cursor = 1;
   }
 
-  /** Of every vertex: arc length, squares of the distances from the first and the last; what no motion changes. */
-  shape(): Float64Array {
-    const shape = new Float64Array(3 * this.n);
+  /** Writes of every vertex: arc length, squares of the distances from the first and the last; what no motion changes. */
+  shape(into: Float64Array): void {
     for (let i = 0; i < this.n; i++) {
-      shape[3 * i] = this.along[i];
-      shape[3 * i + 1] = this.square(i, 0);
-      shape[3 * i + 2] = this.square(i, this.n - 1);
+      into[3 * i] = this.along[i];
+      into[3 * i + 1] = this.square(i, 0);
+      into[3 * i + 2] = this.square(i, this.n - 1);
     }
-    return shape;
   }
 
-  /** Whether the line has the shape of another, but for differences up to `within`. */
+  /** Whether the line has the shape of another of as many vertices, but for differences up to `within`. */
   hasShape(shape: Float64Array, within: number): boolean {
     const { n, along } = this;
-    if (shape.length !== 3 * n || Math.abs(along[n - 1] - shape[3 * n - 3]) > within) return false;
+    if (Math.abs(along[n - 1] - shape[3 * n - 3]) > within) return false;
     for (let i = 1; i < n; i++) {
       if (
         Math.abs(along[i] - shape[3 * i]) > within ||

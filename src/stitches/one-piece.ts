@@ -1,3 +1,4 @@
+import { groupsOf } from '../geometry/groups.js';
 import type { Unit } from './stitch.js';
 
 /** Units laid in a row to see whether they hang together: what the third adds, the second had added too. */
@@ -7,11 +8,7 @@ const ROW = 3;
 export function isOnePiece(unit: Unit, thread: number): boolean {
   const legs = unit.legs.filter((leg) => leg.thread === thread);
   const size = unit.nodes.length / 2;
-  const parent = Array.from({ length: size * ROW }, (_, i) => i);
-  const root = (i: number): number => (parent[i] === i ? i : root(parent[i]));
-  const tie = (a: number, b: number) => {
-    parent[root(a)] = root(b);
-  };
+  const { of: root, join: tie } = groupsOf(size * ROW);
   for (let k = 0; k < ROW; k++) {
     for (const { from, to } of legs) tie(k * size + from, k * size + to);
     if (k + 1 < ROW) for (const [here, next] of unit.joins) tie(k * size + here, (k + 1) * size + next);

@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { groupsOf } from '../../geometry/groups.js';
 
 /** A connected piece of a chain: its legs in hand order, grouped by the unit they belong to. */
 export interface Part {
@@ -13,13 +14,14 @@ export interface Part {
  * or not; a part that asks for no thread at all is left out.
  */
 export function partsOf(chain: Chain): Part[] {
-  const root = rootsOfNodes(chain);
+  const { of: root, join } = groupsOf(chain.nodes.length >> 1);
+  for (let leg = 0; leg < chain.from.length; leg++) join(chain.from[leg], chain.to[leg]);
   const order: number[] = [];
-  const slot = new Int32Array(root.length).fill(-1);
+  const slot = new Int32Array(chain.nodes.length >> 1).fill(-1);
   const asks: boolean[] = [];
   const size: number[] = [];
   for (let leg = 0; leg < chain.from.length; leg++) {
-    const r = root[chain.from[leg]];
+    const r = root(chain.from[leg]);
     if (slot[r] < 0) {
       slot[r] = order.length;
       order.push(r);
@@ -32,7 +34,7 @@ export function partsOf(chain: Chain): Part[] {
   const legs = size.map((n) => new Int32Array(n));
   const filled = new Int32Array(order.length);
   for (let leg = 0; leg < chain.from.length; leg++) {
-    const s = slot[root[chain.from[leg]]];
+    const s = slot[root(chain.from[leg])];
     legs[s][filled[s]++] = leg;
   }
   return legs.filter((_, s) => asks[s]).map((list) => grouped(chain, list));
@@ -45,24 +47,4 @@ function grouped(chain: Chain, legs: Int32Array): Part {
   }
   start.push(legs.length);
   return { legs, start: Int32Array.from(start) };
-}
-
-function rootsOfNodes(chain: Chain): Int32Array {
-  const parent = Int32Array.from({ length: chain.nodes.length >> 1 }, (_, i) => i);
-  const find = (node: number): number => {
-    let n = node;
-    while (parent[n] !== n) {
-      parent[n] = parent[parent[n]];
-      n = parent[n];
-    }
-    return n;
-  };
-  for (let leg = 0; leg < chain.from.length; leg++) {
-    const a = find(chain.from[leg]);
-    const b = find(chain.to[leg]);
-    if (a < b) parent[b] = a;
-    else parent[a] = b;
-  }
-  for (let i = 0; i < parent.length; i++) parent[i] = find(i);
-  return parent;
 }

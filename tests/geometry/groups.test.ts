@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { groupsOf } from '../../src/block/groups.js';
+import { groupsOf } from '../../src/geometry/groups.js';
 
 test('numbers are in one group when a way of joined pairs leads from one to the other, whatever the order', () => {
   const pair = fc.tuple(fc.nat(19), fc.nat(19));

@@ -7,7 +7,7 @@ export interface Groups {
 
 /** n numbers, each a group of its own. Joining costs next to nothing (paths are halved as they are walked). */
 export function groupsOf(n: number): Groups {
-  const parent = Int32Array.from({ length: n }, (_, i) => i);
+  const parent = rising(n);
   const of = (i: number): number => {
     let at = i;
     while (parent[at] !== at) {
@@ -17,8 +17,17 @@ export function groupsOf(n: number): Groups {
     return at;
   };
   const join = (i: number, j: number) => {
-    const [a, b] = [of(i), of(j)];
-    parent[Math.max(a, b)] = Math.min(a, b);
+    const a = of(i);
+    const b = of(j);
+    if (a < b) parent[b] = a;
+    else parent[a] = b;
   };
   return { of, join };
+}
+
+/** The numbers 0 to n - 1. */
+export function rising(n: number): Int32Array {
+  const numbers = new Int32Array(n);
+  for (let i = 1; i < n; i++) numbers[i] = i;
+  return numbers;
 }
