@@ -1,12 +1,12 @@
 import type { CoveredBand } from './check/density/band-cover.js';
-import type { TileCrew } from './check/density/tile-crew.js';
+import type { Call } from './check/density/tile-crew.js';
 import { type Examined, examineDesign } from './check/examine.js';
 import { limitsAsked } from './density-limits.js';
 import { stopsInOrder } from './design/design.js';
 import type { Dressed } from './dress.js';
 
 /** A look at all stitches of a dressed block, its treatments' bands included, by the limits of its dressing. */
-export function examineDressed({ design, dressing, lines }: Dressed, crew?: TileCrew): Examined {
+export function examineDressed({ design, dressing, lines }: Dressed, call?: Call): Examined {
   const stops = stopsInOrder(design);
   const bands = lines.map(({ fit }): CoveredBand => {
     // a stop that several lines share says nothing of one of them
@@ -15,5 +15,5 @@ export function examineDressed({ design, dressing, lines }: Dressed, crew?: Tile
     );
     return { seam: fit.seam, stops: ofLine, areaMm2: fit.bandMm2 };
   });
-  return examineDesign(design, bands, limitsAsked(dressing.density), crew);
+  return examineDesign(design, bands, limitsAsked(dressing.density), call);
 }

@@ -5,7 +5,7 @@ import { type Density, density } from './density/density.js';
 import { densityFindings, type NamedStop } from './density/findings.js';
 import type { DensityLimits } from './density/limits.js';
 import { type SewnStitches, stitchesOf, stitchesOfRecords } from './density/sewn-stitches.js';
-import type { TileCrew } from './density/tile-crew.js';
+import type { Call } from './density/tile-crew.js';
 import { lengthFindings, type StitchLengths, stitchLengths } from './stitch-lengths.js';
 
 /** What a look at all stitches of a piece of work tells before any thread is used. */
@@ -24,7 +24,7 @@ export function examineDesign(
   design: Design,
   bands: readonly CoveredBand[],
   limits: DensityLimits,
-  crew?: TileCrew,
+  call?: Call,
 ): Examined {
   const stops = stopsInOrder(design).map(
     (stop): NamedStop =>
@@ -32,14 +32,14 @@ export function examineDesign(
   );
   const stitches = stitchesOf(design);
   // where nothing is sewn there is no color stop either, though a file would have one
-  return examine({ ...stitches, stops: stitches.stops.slice(0, stops.length) }, stops, bands, limits, crew);
+  return examine({ ...stitches, stops: stitches.stops.slice(0, stops.length) }, stops, bands, limits, call);
 }
 
 /** Records of a stitch file of which nothing else is known. */
-export function examineRecords(records: Uint8Array, limits: DensityLimits, crew?: TileCrew): Examined {
+export function examineRecords(records: Uint8Array, limits: DensityLimits, call?: Call): Examined {
   const stitches = stitchesOfRecords(records);
   const stops = stitches.stops.map((): NamedStop => ({ title: '', isExisting: false }));
-  return examine(stitches, stops, [], limits, crew);
+  return examine(stitches, stops, [], limits, call);
 }
 
 function examine(
@@ -47,9 +47,9 @@ function examine(
   stops: readonly NamedStop[],
   bands: readonly CoveredBand[],
   limits: DensityLimits,
-  crew?: TileCrew,
+  call?: Call,
 ): Examined {
-  const measured = density(stitches, crew);
+  const measured = density(stitches, call);
   const findings = [
     ...densityFindings(stitches, measured, stops, limits),
     ...lengthFindings(stitches),

@@ -1,16 +1,21 @@
 import type { MessagePort } from 'node:worker_threads';
 import type { SewnStitches } from '../check/density/sewn-stitches.js';
 import type { TileCounts } from '../check/density/tile-counts.js';
+import type { TileStitches } from '../check/density/tiles.js';
 
-/** What the second thread of a crew is given: stitches and cells in memory that both see. */
-export interface Shift {
-  readonly ends: Float64Array;
-  readonly stops: SewnStitches['stops'];
-  readonly counts: TileCounts;
-  /** at NEXT the tile that nobody counts yet, at STATE how far the second thread is */
-  readonly shared: Int32Array;
-  /** where it tells what it has counted of the stops */
+/** Where the second thread of a crew is to stand. */
+export interface Post {
+  /** where it gets its shift, and tells what it has counted of the stops */
   readonly port: MessagePort;
+  /** at NEXT the tile that nobody counts yet, at STATE how far the second thread is; both threads see it */
+  readonly shared: Int32Array;
+}
+
+/** What it counts: stitches and cells in memory that both see. */
+export interface Shift {
+  readonly sewn: SewnStitches;
+  readonly tiles: readonly TileStitches[];
+  readonly counts: TileCounts;
 }
 
 export const NEXT = 0;

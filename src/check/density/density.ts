@@ -2,8 +2,7 @@ import { AROUND, COARSE, COVER, COVER_CELL, HOLE, TILE } from './cells.js';
 import type { Field } from './field.js';
 import { sewnBox } from './sewn-box.js';
 import type { SewnStitches } from './sewn-stitches.js';
-import { COVER_CELLS, HOLE_CELLS } from './tile-counts.js';
-import { ALONE, type TileCrew } from './tile-crew.js';
+import { alone, type Call } from './tile-crew.js';
 import { type Box, type TileStitches, tilesOf } from './tiles.js';
 import { type Measured, Total } from './total.js';
 
@@ -23,21 +22,17 @@ export interface Density {
  * The density of a piece of work, stop by stop and up to each of them. Cells are anchored at the block's origin. Cost:
  * linear in the stitches and their length, and in the cloth that each stop passes over.
  */
-export function density(sewn: SewnStitches, crew: TileCrew = ALONE): Density {
-  const { box, tiles } = tilesOfCloth(sewn);
-  const [cells, mms] = [tiles.length * HOLE_CELLS, tiles.length * COVER_CELLS];
-  const counts = {
-    holes: new Uint16Array(crew.room(2 * cells)),
-    depth: new Uint32Array(crew.room(4 * mms)),
-    cover: new Uint16Array(crew.room(2 * mms)),
-  };
-  const counted = crew.count(sewn, tiles, counts);
+export function density(sewn: SewnStitches, call: Call = alone): Density {
+  const crew = call(sewn.ends.length / 4);
+  const box = sewnBox(sewn, AROUND) ?? NOTHING;
+  const tiles = tilesOf(sewn, box, TILE, AROUND, crew.room);
+  const { counts, totals } = crew.count(sewn, tiles);
   const soFar = new Total();
   const stops = sewn.stops.map((_, stop) => {
     const alone = new Total();
-    for (const totals of counted) {
-      alone.addAll(totals[stop].alone);
-      soFar.addAll(totals[stop].added);
+    for (const own of totals) {
+      alone.addAll(own[stop].alone);
+      soFar.addAll(own[stop].added);
     }
     return { alone: alone.measured(), soFar: soFar.measured() };
   });
@@ -48,12 +43,6 @@ export function density(sewn: SewnStitches, crew: TileCrew = ALONE): Density {
     depth: fieldOf(box, tiles, COVER, COVER_CELL, counts.depth),
     cover: fieldOf(box, tiles, COVER, COVER_CELL, counts.cover),
   };
-}
-
-/** All cloth near a stitch, and its tiles. */
-export function tilesOfCloth(sewn: SewnStitches): { readonly box: Box; readonly tiles: TileStitches[] } {
-  const box = sewnBox(sewn, AROUND) ?? NOTHING;
-  return { box, tiles: tilesOf(sewn, box, TILE, AROUND) };
 }
 
 /** A field of the box whose tiles are kept in the order in which they are given. */

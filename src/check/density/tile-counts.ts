@@ -11,6 +11,16 @@ export interface TileCounts {
   readonly cover: Uint16Array;
 }
 
+/** Nothing counted yet, for so many tiles. */
+export const countsFor = (tiles: number, room: Room): TileCounts => ({
+  holes: new Uint16Array(room(2 * tiles * HOLE_CELLS)),
+  depth: new Uint32Array(room(4 * tiles * COVER_CELLS)),
+  cover: new Uint16Array(room(2 * tiles * COVER_CELLS)),
+});
+
+/** Gives room for so many bytes, all 0. */
+export type Room = (bytes: number) => ArrayBufferLike;
+
 /** What one stop comes to by itself, and what it adds to those before it. */
 export interface StopTotals {
   readonly alone: Total;

@@ -1,4 +1,5 @@
 import type { SewnStitches } from './sewn-stitches.js';
+import type { Room } from './tile-counts.js';
 
 /** A part of the cloth, mm. */
 export interface Box {
@@ -20,8 +21,15 @@ export interface TileStitches {
  *
  * @param size of a square, mm
  * @param around how near to a square a stitch belongs to it, mm
+ * @param room for the numbers of the stitches
  */
-export function tilesOf({ ends }: SewnStitches, box: Box, size: number, around: number): TileStitches[] {
+export function tilesOf(
+  { ends }: SewnStitches,
+  box: Box,
+  size: number,
+  around: number,
+  room: Room,
+): TileStitches[] {
   const columns = Math.ceil((box.right - box.left) / size);
   const rows = Math.ceil((box.bottom - box.top) / size);
   const column = (x: number) => within(Math.floor((x - box.left) / size), columns);
@@ -42,7 +50,7 @@ export function tilesOf({ ends }: SewnStitches, box: Box, size: number, around: 
     for (let r = top; r <= bottom; r++) for (let c = left; c <= right; c++) start[r * columns + c + 1]++;
   }
   for (let tile = 0; tile < columns * rows; tile++) start[tile + 1] += start[tile];
-  const stitches = new Int32Array(start[columns * rows]);
+  const stitches = new Int32Array(room(4 * start[columns * rows]));
   const next = start.slice();
   for (let i = 0; i < ends.length; i += 4) {
     for (let r = reach[i + 2]; r <= reach[i + 3]; r++) {
