@@ -48,10 +48,11 @@ export function bareLines(
   });
   const runsOf = new Map(lines.map(({ fit, layers }) => [fit.seam, layers.map(({ runs }) => runs)]));
   const { findings, between } = bareEnds(map, sewn, (seam) => runsOf.get(seam) ?? [], keepClear);
-  const within = dressed.map(({ line: { ask }, reach, short }) => ({
+  const within = dressed.map(({ line: { ask, layers }, reach, short }) => ({
     seam: ask.seam,
     reach,
     short,
+    own: layers.map(({ runs }) => runs),
     between: ask.seam === 'outline' ? undefined : between.get(ask.seam),
   }));
   return [...findings, ...bareSeam(map, within, [...runsOf.values()].flat(), keepClear)];

@@ -2,9 +2,11 @@ import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import type { KeptArea } from '../formats/line-drawing.js';
 import { areaIndex } from '../geometry/area-index.js';
+import { type Box, boxesMeet, boxOf } from '../geometry/box.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
-import { cumulativeLength, pointCount } from '../geometry/polyline.js';
+import { cumulativeLength, type Points } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
+import { type Along, openStretches } from './open-stretches.js';
 
 /** Bare stretches longer than this are worth a note, and a warning; mm. Common practice. */
 export const NOTE_OVER = 3;
@@ -21,14 +23,17 @@ export interface DressedLine {
   /** its ends were asked to stop short of other treatments, so that bare ends are no surprise */
   readonly short: boolean;
   /** from where to where it is looked at, mm along it; from end to end when not given */
-  readonly between?: readonly [number, number];
+  readonly between?: Along;
+  /** thread of its own, which mostly covers it all */
+  readonly own?: readonly Runs[];
 }
 
 /**
  * Stretches of dressed seams that lie further from any thread than their own treatment reaches, but for those that come up
- * to an area that is kept clear: the fit tells of them. Thread that is d away
- * covers the next reach - d mm for certain, so that covered seam is passed in long steps; cost: length of seam times
- * the logarithm of the stitches.
+ * to an area that is kept clear: the fit tells of them. A line's own thread is looked at first; only what it may leave open
+ * is asked of all thread around. Thread that is d away covers the next reach - d mm for certain, so that covered seam is passed
+ * in long steps. Cost: linear in the stitches, and where seams lie open the length of seam times the logarithm of the
+ * stitches around.
  */
 export function bareSeam(
   map: SeamMap,
@@ -36,15 +41,29 @@ export function bareSeam(
   threads: readonly Runs[],
   keepClear: readonly KeptArea[] = [],
 ): Finding[] {
-  const index = lineIndex(threads);
   const areas = keepClear.map(({ area }) => areaIndex(area));
   const isKept = (x: number, y: number, reach: number) => {
     const around = reach + NEAR;
     return areas.some((away) => away(x, y, around) < around);
   };
-  return lines.flatMap((line) =>
-    bareStretches(map, line, index, isKept).map((bare) => findingOf(line, bare)),
-  );
+  let boxes: Box[] | null = null;
+  const around = (points: Points, reach: number): LineIndex => {
+    boxes ??= threads.map(({ xy }) => boxOf([xy]));
+    const { left, top, right, bottom } = boxOf([points]);
+    const box = { left: left - reach, top: top - reach, right: right + reach, bottom: bottom + reach };
+    return lineIndex(threads.filter((_, i) => boxesMeet(boxes![i], box)));
+  };
+  return lines.flatMap((line) => {
+    const { seam, reach, own = [], between } = line;
+    const points = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
+    const at = cumulativeLength(points);
+    const open = openStretches(points, at, between ?? [0, at[at.length - 1]], reach, own, NOTE_OVER);
+    if (open.length === 0) return [];
+    const index = around(points, reach);
+    return open
+      .flatMap((stretch) => bareStretches(points, at, stretch, reach, index, isKept))
+      .map((bare) => findingOf(line, bare));
+  });
 }
 
 interface BareStretch {
@@ -56,14 +75,13 @@ interface BareStretch {
 }
 
 function bareStretches(
-  map: SeamMap,
-  { seam, reach, between }: DressedLine,
+  points: Points,
+  at: Float64Array,
+  [first, last]: Along,
+  reach: number,
   index: LineIndex,
   isKept: (x: number, y: number, reach: number) => boolean,
 ): BareStretch[] {
-  const points = seam === 'outline' ? map.outline!.points : map.seams[seam - 1].points;
-  const at = cumulativeLength(points);
-  const [first, last] = between ?? [0, at[pointCount(points) - 1]];
   let i = 1;
   const place = (u: number): readonly [number, number] => {
     while (i > 1 && at[i - 1] > u) i--;

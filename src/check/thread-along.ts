@@ -68,13 +68,14 @@ export function coveredBy(
   const oy = isSlanting ? Math.sin(other.direction) : dx;
   const cross = dx * oy - dy * ox;
   const back = isSlanting ? -STEP / 2 : -wide;
-  let most = 0;
-  const look = (px: number, py: number) => {
+  /** how far up a place comes, 0 for one that is not looked at */
+  const upAt = (px: number, py: number): number => {
     const beside = (dx * py - dy * px) / cross;
-    if (beside > wide || beside < back) return;
+    if (beside > wide || beside < back) return 0;
     const up = (px * oy - py * ox) / cross;
-    if (up < to) most = Math.max(most, up);
+    return up < to ? up : 0;
   };
+  let most = 0;
   // what is seen lies within this of the point
   const around = wide + to;
   for (const { xy, start } of other.threads) {
@@ -93,12 +94,14 @@ export function coveredBy(
         if (!isAway) {
           const long = Math.sqrt((toX - x) * (toX - x) + (toY - y) * (toY - y));
           const steps = Math.max(1, Math.floor(long / STEP));
-          for (let k = 0; k < steps; k++) look(x + ((toX - x) * k) / steps, y + ((toY - y) * k) / steps);
+          for (let k = 0; k < steps; k++) {
+            most = Math.max(most, upAt(x + ((toX - x) * k) / steps, y + ((toY - y) * k) / steps));
+          }
         }
         x = toX;
         y = toY;
       }
-      look(x, y);
+      most = Math.max(most, upAt(x, y));
     }
   }
   return most;

@@ -60,7 +60,10 @@ export function lineIndex(
     }
     return least;
   };
+  const { minX, minY, maxX, maxY } = index;
   const distance = (x: number, y: number, within: number): number => {
+    // most that is asked about lies apart from all of it
+    if (x < minX - within || x > maxX + within || y < minY - within || y > maxY + within) return Infinity;
     let least = Infinity;
     // Every candidate is looked at as it is found, so that no list of them is made.
     index.search(x - within, y - within, x + within, y + within, (g) => {
