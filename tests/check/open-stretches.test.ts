@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { openStretches } from '../../src/check/open-stretches.js';
 import { nearestOnSegment } from '../../src/geometry/nearest.js';
-import { cumulativeLength, pointAt } from '../../src/geometry/polyline.js';
+import { cumulativeLength, type Points } from '../../src/geometry/polyline.js';
 
 /** A seam that bends, 60 mm long or a little less. */
 const seam = fc
@@ -20,6 +20,17 @@ const seam = fc
     }
     return Float64Array.from(points);
   });
+/** The place so many mm along a line. */
+function placeAt(line: Points, at: Float64Array, u: number): [number, number] {
+  const i = Math.max(
+    1,
+    at.findIndex((length) => length >= u),
+  );
+  const t = (u - at[i - 1]) / (at[i] - at[i - 1]);
+  const mix = (k: number) => line[k - 2] + t * (line[k] - line[k - 2]);
+  return [mix(2 * i), mix(2 * i + 1)];
+}
+
 /** Needle points that follow a seam for a while, as far beside it as a stitch reaches. */
 const places = fc.array(
   fc.tuple(fc.double({ min: 0, max: 6, noNaN: true }), fc.double({ min: -4, max: 4, noNaN: true })),
@@ -35,13 +46,13 @@ test('what a seam’s own thread may leave open holds every stretch that it does
       let u = 0;
       const thread = beside.map(([on, v]) => {
         u = Math.min(total, u + on);
-        const [x, y] = pointAt(line, u);
+        const [x, y] = placeAt(line, at, u);
         return [x, y + v] as const;
       });
       const runs = { xy: Float64Array.from(thread.flat()), start: Int32Array.of(0, thread.length) };
       const told = openStretches(line, at, [0, total], reach, [runs], 3);
       const isOpen = (along: number) => {
-        const place = pointAt(line, along);
+        const place = placeAt(line, at, along);
         return thread.slice(1).every((b, k) => nearestOnSegment(place, thread[k], b).distance > reach);
       };
       const missed: number[] = [];
