@@ -39,6 +39,22 @@ export function settledRuns(settling: Settling, runs: readonly UnitRun[]): reado
   });
 }
 
+/**
+ * Which place of a unit stands at the middle of a bend, mm from the unit's start, and the unit's hand there; null where
+ * units stay as they fall.
+ * @param outside of the bend, 1 to the left of the line
+ */
+export function settledAt(
+  { sized, followers, laid, hand }: Rows,
+  unit: Unit,
+  outside: 1 | -1,
+): { at: number; hand: 1 | -1 } | null {
+  if (sized.stitch.corner !== 'round' || followers.length || laid) return null;
+  if (!sized.glide) return isApart(unit) ? { at: middleOf(unit) * unit.length, hand } : null;
+  const peak = peakOf(unit);
+  return peak && { at: peak.at * unit.length, hand: (peak.side * outside) as 1 | -1 };
+}
+
 /** Which units, and how to build one of another length. */
 interface Moving {
   readonly run: UnitRun;

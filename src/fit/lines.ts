@@ -11,7 +11,7 @@ import { mannerAt } from './manner.js';
 import { type Answers, either, Memory } from './memory.js';
 import { type Beside, besideNeighbors } from './neighbors.js';
 import { bandBeside, bandIn, type Room, roomAlong, SHARE_OF_DISC } from './reach.js';
-import { leavesBare, roundRadius } from './round-corner.js';
+import { type Arc, arcRound, roundRadius } from './round-corner.js';
 import { type Rows, rowsOf, unitsOf, wholeReach } from './rows.js';
 import { isSame } from './same.js';
 import type { EndRules, TightPart } from './spans.js';
@@ -154,35 +154,43 @@ function walkOf(map: SeamMap, ask: LineAsk): Walk {
 }
 
 /**
- * A stitch that goes round its corners does so at least as widely as its reach to the inside needs, and so widely that the
- * strokes there do not huddle where its outer strokes still cover the corner of the seam. Where that would leave the
- * corner bare it is broken instead, unless the maker has it go round. Kinks too slight for
+ * A stitch that goes round its corners does so on the widest arc that still covers the corner of the seam. Where every arc
+ * would leave that bare it is broken instead, unless the maker has it go round. Kinks too slight for
  * corners are gone round by every stitch that they would press. Waves turn at the corner itself, whatever goes along them:
  * with whole waves on both sides they meet in it; where a side is too short for one they go round.
  */
 function roundingFor(ask: LineAsk): Rounding {
-  const { sized } = ask;
-  const reach = fullReach(ask);
+  const rows = rowsOf(ask, ask.reverse);
+  const reach = wholeReach(rows, 1, ask.sized.repeat);
   const widest = Math.max(reach.left, reach.right);
   const wave = ask.waves ? SHORTEST_WAVE * ask.waves.length : Infinity;
+  const offset = ask.reverse ? -ask.offset : ask.offset;
+  const arcs = new Map<number, Arc>();
+  const arcAt = (turn: number): Arc => {
+    const known = arcs.get(turn);
+    if (known) return known;
+    const arc = ask.waves
+      ? { radius: roundRadius(reach, turn), leavesBare: false }
+      : arcRound(rows, reach, offset, turn);
+    arcs.set(turn, arc);
+    return arc;
+  };
   // a kink that fairing leaves too tight for the full reach is no corner to turn, whatever the stitch
   const isTightKink = (turn: number) =>
     turn <= CORNER_TURN && FAIRING / Math.tan(turn / 4) / Math.tan(turn / 2) < widest / SHARE_OF_DISC;
   return {
-    radius: (turn) => roundRadius(reach, turn),
+    radius: (turn) => (Math.abs(turn) > CORNER_TURN ? arcAt(turn).radius : roundRadius(reach, turn)),
     isRounded: (turn, side) =>
       isTightKink(Math.abs(turn)) ||
-      (sized.stitch.corner === 'round' &&
+      (ask.sized.stitch.corner === 'round' &&
         Math.abs(turn) > CORNER_TURN &&
-        !breaksAt(ask, reach, turn) &&
-        side < wave),
+        Math.abs(turn) <= BREAK_TURN &&
+        side < wave &&
+        (ask.keepsRound || !arcAt(turn).leavesBare)),
     // as far back as a treatment may have to end from one as wide that it meets at a right angle
     atEnds: 2 * widest,
   };
 }
-
-/** Reach at full size to both hands of the walk. */
-const fullReach = (ask: LineAsk): Reach => wholeReach(rowsOf(ask, ask.reverse), 1, ask.sized.repeat);
 
 /** A ring is walked from where it is broken, else from a corner, so that no stretch runs across its start. */
 function ringStart(corners: readonly Corner[], breaks: readonly { readonly u: number }[]): number {
@@ -202,7 +210,7 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
     ownAt: (u) => reachAt(line.band, u),
     tight: line.tight,
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
-    breaksAt: (turn) => breaksAt(line.ask, fullReach(line.ask), turn),
+    breaksAt: (turn) => breaksAt(line.ask, turn),
     shareInCorner: (u) => (mannerOf(line, u) === 'tuck' ? shareInCorner(line) : null),
   };
 }
@@ -211,11 +219,14 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
 export const mannerOf = ({ ask, walk }: Pick<Line, 'ask' | 'walk'>, u: number): Manner =>
   mannerAt(ask.manner, toSeam(walk, u) / walk.seamLength);
 
-/** Whether a treatment finishes at a corner and starts anew; radians, positive where the walk turns left. */
-const breaksAt = ({ sized, waves, keepsRound }: LineAsk, reach: Reach, turn: number): boolean =>
+/**
+ * Whether a treatment finishes at a corner of its walk and starts anew, radians: one that goes round has there no corners but
+ * those it could not round.
+ */
+const breaksAt = ({ sized, waves }: LineAsk, turn: number): boolean =>
   Math.abs(turn) > BREAK_TURN ||
   sized.stitch.corner === 'break' ||
-  (sized.stitch.corner === 'round' && !waves && !keepsRound && leavesBare(reach, turn));
+  (sized.stitch.corner === 'round' && !waves);
 
 /** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;

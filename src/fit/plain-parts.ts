@@ -4,6 +4,7 @@ import { frameFinder } from '../geometry/guide-frame.js';
 import type { FitRules } from './ask.js';
 import { evenBand, type Reach } from './band.js';
 import type { Claim } from './band-polygon.js';
+import { bareCorners } from './bare-corners.js';
 import type { Chain, Layer, Stretch } from './fit.js';
 import type { PieceFit } from './fit-pieces.js';
 import { endRules, type Line, type Lines, mannerOf } from './lines.js';
@@ -19,7 +20,11 @@ const PLAIN_OVER = 3;
 export const isWhole = (line: Line, pieces: readonly PieceFit[]): boolean =>
   pieces.every(({ laid }) => laid !== null) &&
   tightParts(line).length === 0 &&
-  beforeCorners(line, pieces).length === 0;
+  atCorners(line, pieces).length === 0;
+
+/** What stays bare at sharp corners. */
+const atCorners = (line: Line, pieces: readonly PieceFit[]): Part[] =>
+  joined([...beforeCorners(line, pieces), ...bareCorners(line, pieces, PLAIN_OVER)]);
 
 /** What stays bare before and behind the corners that the treatment breaks at: its two sides keep clear of each other. */
 function beforeCorners(line: Line, pieces: readonly PieceFit[]): Part[] {
@@ -47,7 +52,7 @@ const tightParts = ({ tight }: Line) => tight.filter(({ from, to, kept }) => kep
 
 /**
  * Where a line got nothing, because not even one small repeat fits there, it would be pressed too much, or the treatment
- * ends clear of a corner that it breaks at: what a plain line, which goes round every corner, can fill.
+ * leaves a corner bare: what a plain line, which goes round every corner, can fill.
  */
 export function plainParts(
   map: SeamMap,
@@ -58,7 +63,7 @@ export function plainParts(
 ): Part[] {
   const empty = pieces.filter(({ laid }) => laid === null).map(({ piece }) => piece);
   const tight = tightParts(line);
-  const corners = beforeCorners(line, pieces);
+  const corners = atCorners(line, pieces);
   if (empty.length === 0 && tight.length === 0 && corners.length === 0) return [];
   const across = line.walk.reverse ? -line.ask.offset : line.ask.offset;
   const own = thinReach(across);

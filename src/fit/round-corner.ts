@@ -1,5 +1,7 @@
 import type { Reach } from './band.js';
+import { bareRound } from './bare-round.js';
 import { SHARE_OF_DISC } from './reach.js';
+import type { Rows } from './rows.js';
 
 /** Where a rounded corner has room, its radius is the reach over this. */
 export const ROUND_SHARE = 0.42;
@@ -7,6 +9,8 @@ export const ROUND_SHARE = 0.42;
 const TIGHTEST = 1.5;
 /** A longer bare stretch of a corner wants another remedy, mm. Common practice. */
 const BARE_OVER = 3;
+/** Between the widest arc and the tightest one so many are tried. */
+const ARCS = 3;
 
 /**
  * How wide a treatment of such a reach goes round a corner, mm: so that nothing folds over on the inside, and where the
@@ -16,16 +20,28 @@ const BARE_OVER = 3;
 export function roundRadius(reach: Reach, turn: number): number {
   const [inner, outer] = turn > 0 ? [reach.left, reach.right] : [reach.right, reach.left];
   const covering = outer / (1 / Math.cos(turn / 2) - 1);
-  return Math.max(TIGHTEST, inner / SHARE_OF_DISC, Math.min(inner / ROUND_SHARE, covering));
+  return Math.max(tightestRadius(reach, turn), Math.min(inner / ROUND_SHARE, covering));
 }
 
-/**
- * Whether the corner of the seam would lie bare where a treatment goes round it: an arc of radius r touches both sides
- * r tan(turn / 2) before the corner, and thread that reaches c to its outside covers sqrt(2 r c + c^2) of them.
- */
-export function leavesBare(reach: Reach, turn: number): boolean {
-  const radius = roundRadius(reach, turn);
-  const outer = turn > 0 ? reach.right : reach.left;
-  const covered = Math.sqrt(2 * radius * outer + outer * outer);
-  return 2 * (radius * Math.tan(Math.abs(turn) / 2) - covered) > BARE_OVER;
+const tightestRadius = (reach: Reach, turn: number): number =>
+  Math.max(TIGHTEST, (turn > 0 ? reach.left : reach.right) / SHARE_OF_DISC);
+
+/** An arc round a corner, and whether the corner of the seam would lie bare beside it. */
+export interface Arc {
+  readonly radius: number;
+  readonly leavesBare: boolean;
+}
+
+/** The widest arc whose outer strokes still cover the corner of the seam; where none does, the one that leaves least of it bare. */
+export function arcRound(rows: Rows, reach: Reach, offset: number, turn: number): Arc {
+  const [widest, tightest] = [roundRadius(reach, turn), tightestRadius(reach, turn)];
+  const count = widest > tightest + 1e-6 ? ARCS : 1;
+  let best = { radius: widest, bare: Infinity };
+  for (let k = 0; k < count; k++) {
+    const radius = widest + (count > 1 ? ((tightest - widest) * k) / (count - 1) : 0);
+    const bare = bareRound(rows, reach, offset, radius, turn);
+    if (bare < best.bare) best = { radius, bare };
+    if (bare <= BARE_OVER) break;
+  }
+  return { radius: best.radius, leavesBare: best.bare > BARE_OVER };
 }
