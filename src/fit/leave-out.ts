@@ -1,5 +1,6 @@
 import type { Junction } from '../block/seam-map.js';
 import { boxOf } from '../geometry/box.js';
+import { rising } from '../geometry/groups.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
 import type { LegKind } from '../stitches/stitch.js';
@@ -72,7 +73,7 @@ function pointLines(junctions: readonly Junction[]): { xy: Float64Array; start: 
   const inside = junctions.filter(({ onOutline }) => !onOutline);
   return {
     xy: Float64Array.from(inside.flatMap(({ at: [x, y] }) => [x, y, x + POINT, y])),
-    start: Int32Array.from({ length: inside.length + 1 }, (_, i) => 2 * i),
+    start: rising(inside.length + 1).map((i) => 2 * i),
   };
 }
 
@@ -131,14 +132,16 @@ const isFigureNear = (chain: Chain, over: Over): boolean =>
 
 /** The legs that are seen, one polyline each. */
 function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
-  const seen: number[] = [];
+  const { kind, path, pathStart } = chain;
+  const xy = new Float64Array(path.length);
   const start = [0];
-  for (let leg = 0; leg < chain.from.length; leg++) {
-    if (chain.kind[leg] === 'under') continue;
-    for (let p = 2 * chain.pathStart[leg]; p < 2 * chain.pathStart[leg + 1]; p++) seen.push(chain.path[p]);
-    start.push(seen.length / 2);
+  let end = 0;
+  for (let leg = 0; leg < kind.length; leg++) {
+    if (kind[leg] === 'under') continue;
+    for (let p = 2 * pathStart[leg]; p < 2 * pathStart[leg + 1]; p++) xy[end++] = path[p];
+    start.push(end / 2);
   }
-  return { xy: Float64Array.from(seen), start: Int32Array.from(start) };
+  return { xy, start: Int32Array.from(start) };
 }
 
 /**
@@ -146,29 +149,42 @@ function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
  * cut, when that is a single one: a lone petal looks like a mistake.
  */
 function withoutRaised(chain: Chain, over: readonly Over[], bulk: LineIndex): Chain {
+  const { kind, unit, legClass } = chain;
   const isNearAny = (leg: number) => comesNear(chain, leg, over) || isOnJunction(chain, leg, bulk);
-  const figures = new Map<number, Map<number, boolean>>();
-  for (let leg = 0; leg < chain.from.length; leg++) {
-    if (!RAISED.has(chain.kind[leg]) || chain.kind[leg] === 'knot') continue;
-    const cluster = figures.get(chain.unit[leg]) ?? new Map<number, boolean>();
-    // Both halves of a loop share their class and unit, and go together.
-    const isNear = cluster.get(chain.legClass[leg]) || isNearAny(leg);
-    figures.set(chain.unit[leg], cluster.set(chain.legClass[leg], isNear));
+  // each knot stands for itself
+  const isFigure = (leg: number) => RAISED.has(kind[leg]) && kind[leg] !== 'knot';
+  let [units, classes] = [0, 0];
+  for (let leg = 0; leg < kind.length; leg++) {
+    units = Math.max(units, unit[leg] + 1);
+    classes = Math.max(classes, legClass[leg] + 1);
+  }
+  /** by unit and class; both halves of a loop share theirs, and go together */
+  const figures = new Uint8Array(units * classes);
+  for (let leg = 0; leg < kind.length; leg++) {
+    if (!isFigure(leg)) continue;
+    const figure = unit[leg] * classes + legClass[leg];
+    if (figures[figure] !== NEAR) figures[figure] = isNearAny(leg) ? NEAR : APART;
+  }
+  /** figures of each unit, and how many of them stay */
+  const own = new Int32Array(units);
+  const apart = new Int32Array(units);
+  for (let figure = 0; figure < figures.length; figure++) {
+    const at = Math.floor(figure / classes);
+    if (figures[figure] !== 0) own[at]++;
+    if (figures[figure] === APART) apart[at]++;
   }
   let whole = 0;
-  for (const cluster of figures.values()) whole = Math.max(whole, cluster.size);
-  const bare = new Set<number>();
-  for (const [unit, cluster] of figures) {
-    const left = [...cluster.values()].filter((isNear) => !isNear).length;
-    if (left === 1 && whole > 1) bare.add(unit);
-  }
+  for (const count of own) whole = Math.max(whole, count);
   return withoutLegs(chain, (leg) => {
-    const [kind, unit] = [chain.kind[leg], chain.unit[leg]];
-    // each knot stands for itself
-    if (kind === 'knot') return isNearAny(leg);
-    return RAISED.has(kind) && (bare.has(unit) || figures.get(unit)!.get(chain.legClass[leg])!);
+    if (kind[leg] === 'knot') return isNearAny(leg);
+    const isLone = apart[unit[leg]] === 1 && whole > 1;
+    return isFigure(leg) && (isLone || figures[unit[leg] * classes + legClass[leg]] === NEAR);
   });
 }
+
+/** What is known of a figure: whether it comes near to other thread or lies on a junction. */
+const APART = 1;
+const NEAR = 2;
 
 const comesNear = (chain: Chain, leg: number, over: readonly Over[]): boolean =>
   over.some(({ thread }) => isWithin(chain, leg, thread, CLEAR + chain.size[leg] / 2));

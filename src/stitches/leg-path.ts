@@ -9,7 +9,12 @@ const SEEN_TURN = (14.9 * Math.PI) / 180;
 
 /** A straight or bent line through the given points. */
 export function polylinePath(points: readonly Point[]): Float64Array {
-  return Float64Array.from(points.flat());
+  const path = new Float64Array(2 * points.length);
+  points.forEach(([u, v], i) => {
+    path[2 * i] = u;
+    path[2 * i + 1] = v;
+  });
+  return path;
 }
 
 /** A quadratic or cubic curve as chords that turn less than 15 degrees each, from first point to last, both exact. */
