@@ -17,10 +17,28 @@ export type Along = readonly [from: number, to: number];
 export function openStretches(
   line: Points,
   at: Float64Array,
+  stretch: Along,
+  reach: number,
+  own: readonly Runs[],
+  over: number,
+): Along[] {
+  // most lines are covered by some of their stitches already
+  const open = openBeside(line, at, stretch, reach, own, over, SOME);
+  return open.length === 0 ? open : openBeside(line, at, stretch, reach, own, over, 1);
+}
+
+/** One stitch in so many. */
+const SOME = 4;
+
+/** The same, where one stitch in `every` is looked at. */
+function openBeside(
+  line: Points,
+  at: Float64Array,
   [first, last]: Along,
   reach: number,
   own: readonly Runs[],
   over: number,
+  every: number,
 ): Along[] {
   if (last - first <= over) return [];
   const places = Math.floor((last - first) / STEP) + 1;
@@ -29,7 +47,7 @@ export function openStretches(
   let i = 0;
   for (const { xy, start } of own) {
     for (let run = 0; run + 1 < start.length; run++) {
-      for (let p = 2 * start[run]; p + 2 < 2 * start[run + 1]; p += 2) {
+      for (let p = 2 * start[run]; p + 2 < 2 * start[run + 1]; p += 2 * every) {
         // thread crosses the line between needle points
         const x = (xy[p] + xy[p + 2]) / 2;
         const y = (xy[p + 1] + xy[p + 3]) / 2;
