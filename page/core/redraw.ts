@@ -1,7 +1,8 @@
 import { patchOf, referenceToPatch } from '../../src/asked/fabrics.js';
 import type { Block } from '../../src/block/block.js';
-import type { SeamMap } from '../../src/block/seam-map.js';
+import type { Seam, SeamMap } from '../../src/block/seam-map.js';
 import { referenceTo, seamOf } from '../../src/fit/seam-reference.js';
+import { onSeam } from '../../src/fit/turned-round.js';
 import type { Dressing, PatchFabric, SeamReference, Treatment } from '../../src/formats/dressing.js';
 import type { SeamDrawing } from '../../src/formats/seam-drawing.js';
 import { pointInside } from '../../src/geometry/area.js';
@@ -24,34 +25,34 @@ export function redrawn(
   const carry = carrier(from.drawing, to.drawing);
   const renamed = new Map<number | 'outline', number | 'outline'>();
   const taken = new Set<number | 'outline'>();
-  const moved = (reference: SeamReference): SeamReference => {
-    const found = foundSeam(to.block.map, carry(reference));
-    return found ?? reference;
-  };
+  const { map } = to.block;
   const treatments = dressing.treatments.map((one): Treatment => {
-    const seam = moved(one.seam);
+    const carried = carry(one.seam);
+    const found = carried && seamOf(map, carried);
+    const seam = found && referenceOf(found);
     // of two lines that became one, the first keeps its work
-    if (seam === one.seam || taken.has(seam.id)) return one;
+    if (!seam || taken.has(seam.id)) return one;
     taken.add(seam.id);
     renamed.set(one.seam.id, seam.id);
-    return { ...one, seam };
+    return { ...onSeam(one, carried, found), seam };
   });
+  const moved = (reference: SeamReference): SeamReference => {
+    const carried = carry(reference);
+    const found = carried && seamOf(map, carried);
+    return found ? referenceOf(found) : reference;
+  };
   const { bare, order } = dressing;
   return {
     ...dressing,
-    treatments: withFreeNumbers(treatments, to.block.map),
+    treatments: withFreeNumbers(treatments, map),
     ...(bare && { bare: bare.map(moved) }),
     ...(order && { order: order.map((id) => renamed.get(id) ?? id) }),
-    fabrics: fabricsOn(to.block.map, from.block.map, dressing.fabrics ?? []),
+    fabrics: fabricsOn(map, from.block.map, dressing.fabrics ?? []),
   };
 }
 
-function foundSeam(map: SeamMap, reference: SeamReference | null): SeamReference | null {
-  if (!reference) return null;
-  const found = seamOf(map, reference);
-  if (found === null) return null;
-  return found === 'outline' ? { id: 'outline', middle: null, ends: null } : referenceTo(found);
-}
+const referenceOf = (seam: Seam | 'outline'): SeamReference =>
+  seam === 'outline' ? { id: 'outline', middle: null, ends: null } : referenceTo(seam);
 
 /** Tells where a reference is once its line has moved; null when its line is gone. */
 export function carrier(

@@ -1,5 +1,6 @@
 import type { Seam, SeamMap } from '../../src/block/seam-map.js';
 import { referenceTo, resized, seamOf } from '../../src/fit/seam-reference.js';
+import { onSeam } from '../../src/fit/turned-round.js';
 import type { Dressing, SeamReference, Treatment } from '../../src/formats/dressing.js';
 import { cumulativeLength } from '../../src/geometry/polyline.js';
 import { pointAtLength } from '../../src/geometry/polyline-part.js';
@@ -32,7 +33,7 @@ export function renumbered(dressing: Dressing, from: SeamMap, to: SeamMap): Dres
   const before = to.seams.map((seam) => lineBefore(from, seam));
   const worked = to.seams.flatMap((seam, i): Treatment[] => {
     const known = before[i] === null ? undefined : was.get(before[i]);
-    return known ? [{ ...known, seam: referenceTo(seam) }] : [];
+    return known ? [{ ...onSeam(known, known.seam, seam), seam: referenceTo(seam) }] : [];
   });
   const edge = was.get('outline');
   const left = to.seams.filter((_, i) => before[i] !== null && bareBefore.has(before[i])).map(referenceTo);
@@ -47,8 +48,8 @@ export function renumbered(dressing: Dressing, from: SeamMap, to: SeamMap): Dres
 }
 
 /**
- * A dressing whose treatments have the numbers that their seams have in this map: what lies on a seam has its number, and
- * what lies on none has a number that no seam has.
+ * A dressing whose treatments have the numbers that their seams have in this map, and are told in the direction that these have:
+ * what lies on a seam has its number, and what lies on none has a number that no seam has.
  */
 export function numberedOn(dressing: Dressing, map: SeamMap): Dressing {
   const { treatments, bare, order } = dressing;
@@ -57,11 +58,20 @@ export function numberedOn(dressing: Dressing, map: SeamMap): Dressing {
     map,
     (bare ?? []).map((seam) => ({ seam })),
   );
-  const isRight = lines.every((line, t) => line === treatments[t].seam.id);
+  const told = treatments.map((one, t) => {
+    const line = lines[t];
+    return line === null || line === 'outline' ? one : onSeam(one, one.seam, map.seams[line - 1]);
+  });
+  const isRight = lines.every((line, t) => line === treatments[t].seam.id && told[t] === treatments[t]);
   if (isRight && bareLines.every((line, b) => line === bare![b].id)) return dressing;
   const on = (seam: SeamReference, line: Line | null): SeamReference =>
     line === null || line === 'outline' || line === seam.id ? seam : referenceTo(map.seams[line - 1]);
-  const found = treatments.map((one, t) => ({ ...one, seam: on(one.seam, lines[t]) }));
+  const found = told.map((one, t): Treatment => {
+    const line = lines[t];
+    // a seam that runs the other way now has its start elsewhere
+    const isTurned = one !== treatments[t] && typeof line === 'number';
+    return { ...one, seam: isTurned ? referenceTo(map.seams[line - 1]) : on(one.seam, line) };
+  });
   const renamed = new Map(treatments.map(({ seam }, t) => [seam.id, found[t].seam.id]));
   return {
     ...dressing,

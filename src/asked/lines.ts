@@ -6,6 +6,7 @@ import { mannerAsked } from '../fit/manner.js';
 import { CREST, rowsOf, wholeReach } from '../fit/rows.js';
 import { resized, seamOf } from '../fit/seam-reference.js';
 import { type Sized, sized } from '../fit/sized.js';
+import { onSeam } from '../fit/turned-round.js';
 import type { Waves } from '../fit/waves.js';
 import type { CornerManner, Dressing, Guide, Row, Treatment } from '../formats/dressing.js';
 import type { KeptArea } from '../formats/line-drawing.js';
@@ -71,7 +72,7 @@ export function askedLines(
         );
       }
       taken.set(id, t);
-      const ask = askedLine(map, dressing, dictionary, treatment, t, id, sizes);
+      const ask = askedLine(map, dressing, dictionary, onSeam(treatment, references[t], seam), t, id, sizes);
       return [{ treatment: t, ask: keepClear.length > 0 ? { ...ask, keepClear } : ask }];
     });
   });

@@ -107,6 +107,28 @@ describe('a block that is drawn anew', () => {
     expect(after.treatments[t].rows).toEqual(drawn.treatments[t].rows);
   });
 
+  it('has each end of a seam made as it was, to the same hand, where a moved point lets it run the other way', async () => {
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="160mm" height="120mm" viewBox="0 0 160 120"><g fill="none" stroke="#000">
+      <path d="M0 0H160V120H0Z"/><path d="M0 58L160 62"/></g></svg>`;
+    const source: BlockSource = { file: 'block.svg', svg, stops: null, snap: 0.3, through: [] };
+    const block = await read(source);
+    const plain = defaultDressing(block.map, { source, dictionary: builtIn, stitch: 'blanket' });
+    const told = { ends: ['short', 'tuck'], side: 'left', reverse: true } as const;
+    const dressing = { ...plain, treatments: plain.treatments.map((one) => ({ ...one, ...told })) };
+    const { drawing: lines } = await bareBlock(block, dressing);
+    const line = lines.lines[0];
+    const nth = line.nodes.findIndex(({ at }) => at[0] > 159);
+    const after = await redraw(dressing, withLineFollowed(lines, withNodeAt(line, nth, [160, 54])), read);
+    const [{ ends, side, reverse, seam }] = after.treatments;
+    const { points } = (await read(after.block)).map.seams[0];
+    // the upper end is where a seam begins: it was the left one, and is the right one now
+    expect(points[0]).toBeCloseTo(160, 6);
+    expect(seam.ends![0][0]).toBeCloseTo(160, 2);
+    expect({ ends, side, reverse }).toEqual({ ends: ['tuck', 'short'], side: 'right', reverse: false });
+    const back = await redraw(after, lines, read);
+    expect(back.treatments[0]).toMatchObject(told);
+  });
+
   it('keeps the stops of a stitch file, and the stop behind which the dressing goes in', async () => {
     const file = { name: 'panel.dst', bytes: piecedPanel() };
     const source = { file: file.name, stops: SEAM_STOPS, snap: 0.3, through: [] };
