@@ -351,6 +351,93 @@ function uprightAt(seam: Float64Array, foot: XY): { foot: XY; up: XY; hand: numb
   return { foot, up, hand };
 }
 
+describe('accents that lean together inside a bend', () => {
+  /** The least distance between points of one figure and the thread of another. */
+  const least = (figures: readonly Chain[]): number => {
+    const seen = figures.map(seenSegments);
+    const isBeside = (a: Chain, b: Chain) =>
+      a !== b && Math.hypot(footOf(a)[0] - footOf(b)[0], footOf(a)[1] - footOf(b)[1]) < 16;
+    const apart = figures.flatMap((figure) =>
+      seen.flatMap((others, k) =>
+        !isBeside(figure, figures[k])
+          ? []
+          : legPoints([figure]).map((point) => Math.min(...others.map((one) => distanceTo(one, point)))),
+      ),
+    );
+    return Math.min(...apart);
+  };
+  /** The figures of each side, away from the corner. */
+  const sidesOf = (figures: readonly Chain[]): (readonly Chain[])[] => {
+    const away = figures.map((figure) => {
+      const [x, y] = footOf(figure);
+      return Math.hypot(x - 100, y - 100) > 18 ? (x < 90 && Math.abs(y - 100) < 8 ? 0 : 1) : -1;
+    });
+    return [0, 1].map((side) => figures.filter((_, k) => away[k] === side));
+  };
+  const sizeOf = (figure: Chain): number =>
+    Math.max(...legPoints([figure]).map(([x, y]) => Math.hypot(x - figure.path[0], y - figure.path[1])));
+  const corner = (turn: number): XY[] => [
+    [40, 100],
+    [100, 100],
+    [100 + 60 * Math.cos(turn), 100 - 60 * Math.sin(turn)],
+  ];
+  const onCrests = (stitch: string, ornament: string, length: number, more: Partial<AccentAsk> = {}) =>
+    askFor(1, stitch, {
+      sizes: stitch === 'blanket' ? { width: 3 } : {},
+      waves: { shape: 'wave', height: 4, length },
+      accents: [accent(ornament, { seat: 'crest', ...more })],
+    });
+
+  test('keep as far apart on the crests inside a corner as on a straight, or the clearance of 0.6 mm; some are smaller, and those left out are told', () => {
+    const wrong: string[] = [];
+    let [smaller, left] = [0, 0];
+    for (const [stitch, ornament, away] of [
+      ['stem', 'fan', 0],
+      ['stem', 'petal-spray', 0],
+      ['stem', 'daisy', 1],
+      ['blanket', 'fan', 0.6],
+      ['split', 'leaf-spray', 0],
+    ] as const) {
+      for (const length of [12, 15]) {
+        for (const degrees of [60, 90, -90, 115]) {
+          const ask = onCrests(stitch, ornament, length, { away });
+          const fit = worked({ points: corner((degrees * Math.PI) / 180) }, ask);
+          const figures = figuresOf(fit);
+          // whole waves are a little longer or shorter on each of the two sides
+          const needed = Math.min(0.6, ...sidesOf(figures).map(least)) - 0.06;
+          const found = least(figures);
+          if (found < needed)
+            wrong.push(`${stitch}, ${ornament}, ${length}, ${degrees} degrees: ${found.toFixed(2)} mm`);
+          const [{ asked, leftOut }] = fit.accents;
+          if (asked !== figures.length + leftOut.length) wrong.push(`${stitch}, ${ornament}: not all told`);
+          left += leftOut.filter(({ why }) => why === 'crowded').length;
+          const sizes = figures.map(sizeOf);
+          if (Math.min(...sizes) < 0.97 * Math.max(...sizes)) smaller++;
+          // none becomes a dot
+          if (Math.min(...sizes) < 0.54 * Math.max(...sizes)) wrong.push(`${stitch}, ${ornament}: too small`);
+        }
+      }
+    }
+    expect(wrong).toEqual([]);
+    expect(smaller).toBeGreaterThan(3);
+    expect(left).toBeGreaterThan(0);
+  });
+
+  test('stay as they are on a straight, and in the corner when they are put on by hand: those too near are left out', () => {
+    const straight = figuresOf(worked({ points: corner(0) }, onCrests('stem', 'petal-spray', 12)));
+    const sizes = straight.map(sizeOf);
+    expect(Math.max(...sizes) - Math.min(...sizes)).toBeLessThan(1e-6);
+    const charm = { byHand: 'charm', threads: [] };
+    const { marks, accents } = worked(
+      { points: corner(Math.PI / 2) },
+      onCrests('stem', 'petal-spray', 12, charm),
+    );
+    const radii = marks.map(({ radius }) => radius);
+    expect(Math.max(...radii) - Math.min(...radii)).toBeLessThan(1e-3);
+    expect(marks.length).toBe(accents[0].asked - accents[0].leftOut.length);
+  });
+});
+
 type Segment = readonly [number, number, number, number];
 
 const seenSegments = ({ path, pathStart, from, kind }: Chain): Segment[] =>
