@@ -82,8 +82,8 @@ export function deskOf(
     figures: async () => figuresOf(library),
     try: async ({ dressing, line, offer }) =>
       tried(await blockOf(dressing.block), dressing, line, offer, library),
-    look: async ({ dressing, shown, unit }) =>
-      lookOf(dress(await blockOf(dressing.block), dressing, library), shown, unit),
+    look: async ({ dressing, shown, unit, least }) =>
+      lookOf(dress(await blockOf(dressing.block), dressing, library), shown, unit, least),
     examine: async ({ dressing }) => examined(dress(await blockOf(dressing.block), dressing, library)),
     meetings: async ({ dressing, line }) => {
       const { map } = await blockOf(withoutWishes(dressing.block));

@@ -1,4 +1,5 @@
 import type { Role, StopRole } from '../../src/block/roles/role.js';
+import type { ToldApart } from '../../src/draw/overlays/overlay-picture.js';
 import type { Shown } from '../../src/draw/overlays/show.js';
 import type { Finding } from '../../src/finding.js';
 import type { Mark } from '../../src/fit/fit.js';
@@ -169,9 +170,8 @@ export type OutputKind =
 /** What of the work is looked at instead of the thread as it lies. */
 export type Looked = Exclude<Shown, 'thread'>;
 
-/** A picture with a legend under it, and where its corner lies on the block, mm. */
-export interface Look {
-  readonly svg: string;
+/** A picture of the cloth, where its corner lies on the block, mm, and what is told beside it. */
+export interface Look extends ToldApart {
   readonly left: number;
   readonly top: number;
 }
@@ -191,7 +191,8 @@ export interface Asks extends BenchAsks, DrawAsks, LineAsks {
   offers: { ask: null; answer: readonly Offered[] };
   figures: { ask: null; answer: readonly Figure[] };
   try: { ask: { dressing: Dressing; line: Line; offer: Offered }; answer: Tried };
-  look: { ask: { dressing: Dressing; shown: Looked; unit: LengthUnit }; answer: Look };
+  /** least: numbers are not smaller, mm */
+  look: { ask: { dressing: Dressing; shown: Looked; unit: LengthUnit; least: number }; answer: Look };
   /** all findings, density and contrast among them, worst first */
   examine: { ask: { dressing: Dressing }; answer: readonly Finding[] };
   /** the block to draw on */

@@ -11,6 +11,7 @@ import { Facts } from './facts.js';
 import { FigureHandles } from './figure-handles.js';
 import { Head } from './head.js';
 import { LookBar } from './look-bar.js';
+import { LookTold } from './look-told.js';
 import { Panel } from './panel.js';
 import { ScreenMeasure } from './screen-measure.js';
 import { SeamHandles } from './seam-handles.js';
@@ -46,6 +47,7 @@ export function Page() {
             )}
             {!isDrawing.value && <ClearDraft />}
           </div>
+          {!isDrawing.value && <LookTold />}
           {!isDrawing.value && <LookBar />}
           <div class="below">
             <Facts />

@@ -27,8 +27,7 @@ export function Table() {
     if (!table.current || !now) return;
     const room = table.current.getBoundingClientRect();
     const dots = devicePixelRatio || 1;
-    const look = lookImage.value;
-    settle(room, look ? { width: look.width + look.left, height: look.height + look.top } : now.block);
+    settle(room, now.block);
     const hidden = work.value?.hidden ?? [];
     const isWhole = sewnTo.value === null;
     const { block, keptClear, laid } = now;
@@ -39,7 +38,7 @@ export function Table() {
       threads: now.stops.slice(0, sewnTo.value ?? undefined).filter(({ title }) => !hidden.includes(title)),
       marks: isWhole ? now.marks : [],
       touched: touched.value,
-      isLook: look !== null,
+      isLook: lookImage.value !== null,
       view: view.value,
       width: Math.round(room.width * dots),
       height: Math.round(room.height * dots),

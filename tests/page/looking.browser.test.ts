@@ -5,7 +5,8 @@ import { drawOverlays } from '../../src/draw/overlays/overlay-picture.js';
 import { workOfDressed } from '../../src/draw/overlays/work-of-dressed.js';
 import { titled } from '../draw/svg-elements.js';
 import { demoPanel } from '../gallery/demo-panel.js';
-import { isDressed, PATIENTLY } from './browser.js';
+import { seriousIn } from './axe.js';
+import { atRest, isDressed, PATIENTLY } from './browser.js';
 import { describeInBrowser } from './in-browser.js';
 
 /** What is seen of the table once it is painted. */
@@ -126,6 +127,37 @@ describeInBrowser('looking at the block', (open) => {
     await expect.poll(() => seen(page), PATIENTLY).not.toBe(asThread);
     await page.keyboard.press('Home');
     await expect.poll(() => seen(page), PATIENTLY).toBe(asThread);
+    await page.context().close();
+  });
+
+  it('tells what its marks mean in letters that are read, however small the block is shown; it lies where it lay', async () => {
+    const { page, faults } = await open({ viewport: { width: 768, height: 1024 } });
+    const looks = page.getByLabel('What is looked at');
+    const shown = page.getByRole('region', { name: 'What is seen' });
+    expect(await shown.count()).toBe(0);
+    for (const [look, told] of [
+      ['density', /Needle holes for each mm²/],
+      ['stops', /Chevron, seam 6/],
+      ['contrast', /melts into the fabric/],
+    ] as const) {
+      await looks.selectOption(look);
+      await shown.getByText(told).first().waitFor();
+      const letters = await shown
+        .locator('li')
+        .first()
+        .evaluate((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+      expect(letters).toBeGreaterThanOrEqual(14);
+      // the picture fills the table as the block does, with nothing around it
+      const [table, picture] = await Promise.all([
+        atRest(page.locator('.table')),
+        atRest(page.locator('.table img')),
+      ]);
+      expect(table.height - picture.height).toBeLessThan(80);
+    }
+    expect(await seriousIn(page)).toEqual([]);
+    await looks.selectOption('thread');
+    await shown.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
     await page.context().close();
   });
 

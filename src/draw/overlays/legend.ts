@@ -1,7 +1,7 @@
 import { INCH, type LengthUnit } from '../../geometry/units.js';
 import { drawWords, wordsLength } from '../lettering.js';
 import { lines } from '../map-picture.js';
-import { element, title } from '../svg.js';
+import { element, type Frame, title } from '../svg.js';
 import { pathData } from '../svg-pen.js';
 
 const INK = '#22313f';
@@ -9,6 +9,8 @@ const INK = '#22313f';
 const WORDS = 1.9;
 const ROW = 4.4;
 const SAMPLE = 7;
+/** What a look takes around its place, mm. */
+export const SAMPLE_BOX: Frame = { left: -3.8, top: -1.9, right: 3.8, bottom: 1.9 };
 const GAP = 1.4;
 const BETWEEN = 4;
 

@@ -10,7 +10,7 @@ import { bareOverlay } from './bare-marks.js';
 import { contrastOverlay } from './contrast-marks.js';
 import { type Counted, heatOverlay, heatPatterns } from './heat.js';
 import { holesOverlay } from './hole-dots.js';
-import { legend, rulerPart } from './legend.js';
+import { type LegendPart, legend, rulerPart, SAMPLE_BOX } from './legend.js';
 import { numbersOverlay } from './numbers.js';
 import type { Overlay } from './overlay.js';
 import { type Shown, showsThread } from './show.js';
@@ -42,10 +42,77 @@ export function drawOverlays(
   limits: DensityLimits,
   as: LengthUnit = 'mm',
 ): string {
+  const { frame } = work;
+  const [width, height] = [frame.right - frame.left, frame.bottom - frame.top];
+  const { picture, parts } = measuredOn(work, shown, limits, as);
+  const below = legend(
+    headline(work),
+    [...parts, rulerPart(width, height, as)],
+    frame.left,
+    frame.bottom + MARGIN,
+    width,
+  );
+  const whole: Frame = {
+    left: frame.left - MARGIN,
+    top: frame.top - MARGIN,
+    right: frame.left + Math.max(width, below.width) + MARGIN,
+    bottom: frame.bottom + MARGIN + below.height + MARGIN,
+  };
+  return svgDocument(
+    whole,
+    work.name,
+    heatPatterns(),
+    element('rect', { ...boxOf(whole), fill: '#fff' }),
+    picture,
+    element('g', {}, title('legend'), below.picture),
+  );
+}
+
+/** A picture of the cloth alone, and what is to be told beside it: each look as a small picture of its own. */
+export interface ToldApart {
+  readonly svg: string;
+  readonly told: readonly {
+    readonly heading: string;
+    readonly entries: readonly { readonly svg: string; readonly told: string }[];
+  }[];
+}
+
+/**
+ * The same as the cloth alone, for where a legend would be as small as the picture is shown.
+ *
+ * @param least numbers are not smaller than this, mm: what is read where the whole is shown small
+ */
+export function overlaysToldApart(
+  work: ShownWork,
+  shown: ReadonlySet<Shown>,
+  limits: DensityLimits,
+  as: LengthUnit = 'mm',
+  least = 0,
+): ToldApart {
+  const { picture, parts } = measuredOn(work, shown, limits, as, least);
+  const looks = ({ entries }: LegendPart) =>
+    entries.map(({ sample, told }) => ({
+      svg: svgDocument(SAMPLE_BOX, told, heatPatterns(), sample(0, 0)),
+      told,
+    }));
+  return {
+    svg: svgDocument(work.frame, work.name, heatPatterns(), picture),
+    told: parts.map((part) => ({ heading: part.heading, entries: looks(part) })),
+  };
+}
+
+/** What is measured over the cloth, and what a legend says of it. */
+function measuredOn(
+  work: ShownWork,
+  shown: ReadonlySet<Shown>,
+  limits: DensityLimits,
+  as: LengthUnit,
+  least = 0,
+): { picture: string; parts: LegendPart[] } {
   const { map, frame, stitches, bare, contrasts } = work;
   const width = frame.right - frame.left;
   const height = frame.bottom - frame.top;
-  const size = Math.max(2.2, Math.min(width, height) / 50);
+  const size = Math.max(2.2, least, Math.min(width, height) / 50);
   const withThread = showsThread(shown);
   const heat = heatOverlays(work, shown, limits, size, withThread ? OVER_THREAD : 1);
   const measured = [
@@ -63,31 +130,16 @@ export function drawOverlays(
   const isNumbered = shown.has('stops') || shown.has('numbers');
   const numbers = isNumbered ? [numbersOverlay(work, shown.has('numbers'), size, taken)] : [];
   const marks = [...measured, ...numbers];
-  const below = legend(
-    headline(work),
-    [...[...heat, ...marks].map(({ part }) => part), rulerPart(width, height, as)],
-    frame.left,
-    frame.bottom + MARGIN,
-    width,
-  );
-  const whole: Frame = {
-    left: frame.left - MARGIN,
-    top: frame.top - MARGIN,
-    right: frame.left + Math.max(width, below.width) + MARGIN,
-    bottom: frame.bottom + MARGIN + below.height + MARGIN,
+  return {
+    picture: [
+      withThread ? work.thread() : paleCloth(work),
+      ...heat.map(({ picture }) => picture),
+      seamLines(work, withThread && heat.length === 0),
+      ...marks.map(({ picture }) => picture),
+      ...[...heat, ...measured].map(({ labels = '' }) => labels),
+    ].join(''),
+    parts: [...heat, ...marks].map(({ part }) => part),
   };
-  return svgDocument(
-    whole,
-    work.name,
-    heatPatterns(),
-    element('rect', { ...boxOf(whole), fill: '#fff' }),
-    withThread ? work.thread() : paleCloth(work),
-    ...heat.map(({ picture }) => picture),
-    seamLines(work, withThread && heat.length === 0),
-    ...marks.map(({ picture }) => picture),
-    ...[...heat, ...measured].map(({ labels = '' }) => labels),
-    element('g', {}, title('legend'), below.picture),
-  );
 }
 
 function heatOverlays(

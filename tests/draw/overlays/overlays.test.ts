@@ -11,7 +11,7 @@ import { writeDesign } from '../../../src/design/write-design.js';
 import { drawDressed } from '../../../src/draw/dressed-picture.js';
 import { heatPicture } from '../../../src/draw/overlays/heat.js';
 import { heatScale } from '../../../src/draw/overlays/heat-scale.js';
-import { drawOverlays } from '../../../src/draw/overlays/overlay-picture.js';
+import { drawOverlays, overlaysToldApart } from '../../../src/draw/overlays/overlay-picture.js';
 import { SHOWN, type Shown } from '../../../src/draw/overlays/show.js';
 import { workOfDressed } from '../../../src/draw/overlays/work-of-dressed.js';
 import { workOfFile } from '../../../src/draw/overlays/work-of-file.js';
@@ -196,6 +196,42 @@ describe('every picture of a piece of work', () => {
       expect(titled(svg, /^legend$/)).toHaveLength(1);
       expect(titled(svg, /^ruler of 50 mm$/)).toHaveLength(1);
     }
+  });
+
+  test('told apart is of the cloth alone, with the same marks, and each look of its legend is a picture of its own', () => {
+    const work = workOfDressed(dressed);
+    const { left, top, right, bottom } = work.frame;
+    for (const shown of [...SHOWN.map((one) => [one]), [...SHOWN]]) {
+      const whole = drawn(shown);
+      const { svg, told } = overlaysToldApart(work, new Set(shown), LIMITS.firm);
+      expect(sizes(svg).viewBox.map((at) => Number(at.toFixed(2)))).toEqual(
+        [left, top, right - left, bottom - top].map((at) => Number(at.toFixed(2))),
+      );
+      const marks = (of: string) => titled(of, /./).map(({ title }) => title!);
+      const around = [/^legend$/, /^ruler of /];
+      expect(marks(svg)).toEqual(marks(whole).filter((name) => !around.some((one) => one.test(name))));
+      const looks = told.flatMap(({ entries }) => entries);
+      expect(told.length > 0).toBe(shown.some((one) => one !== 'thread'));
+      for (const look of looks) {
+        const { pixels } = new Resvg(look.svg, { fitTo: { mode: 'width', value: 76 } }).render();
+        expect(pixels.some((one) => one > 0)).toBe(true);
+      }
+    }
+  });
+
+  test('has its numbers as high as they are asked to be where the whole is shown small', () => {
+    const radii = (least: number) => {
+      const { svg } = overlaysToldApart(
+        workOfDressed(dressed),
+        new Set(['numbers']),
+        LIMITS.firm,
+        'mm',
+        least,
+      );
+      return [...svg.matchAll(/<rect[^>]* height="([\d.]+)"[^>]* rx=/g)].map(([, high]) => Number(high));
+    };
+    expect(Math.max(...radii(0))).toBeLessThan(Math.min(...radii(6)));
+    expect(Math.min(...radii(6))).toBeGreaterThanOrEqual(6);
   });
 
   test('tells lengths in inches to who measures so, on a ruler of inches', () => {
