@@ -12,7 +12,8 @@ interface Handle {
   readonly name: string;
   readonly title: string;
   readonly kind: 'size' | 'spacing';
-  readonly middle: OnLine;
+  /** from where on the line it measures */
+  readonly from: OnLine;
   /** how far off what it measures it stands, mm */
   readonly clear: number;
   readonly about: Parameter;
@@ -21,7 +22,7 @@ interface Handle {
 }
 
 /** A handle on the seam, dragged across it or along it; the arrow keys move it too. */
-export function SeamHandle({ line, name, title, kind, middle, clear, about, value, style }: Handle) {
+export function SeamHandle({ line, name, title, kind, from, clear, about, value, style }: Handle) {
   const become = (wanted: number) => {
     const size = Math.round(10 * Math.min(about.max, Math.max(about.min, wanted))) / 10;
     if (size !== value) change((was) => withSize(was, line, 0, name, size), `${name} ${line}`);
@@ -42,9 +43,10 @@ export function SeamHandle({ line, name, title, kind, middle, clear, about, valu
         if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
         const { left, top } = event.currentTarget.parentElement!.getBoundingClientRect();
         const at = onBlock(view.value, event.clientX - left, event.clientY - top);
-        become(measureAt(middle, kind, at, clear));
+        become(measureAt(from, kind, at, clear));
       }}
       onPointerUp={release}
+      onPointerCancel={release}
       onKeyDown={(event) => {
         const by = { ArrowUp: 0.1, ArrowRight: 0.1, ArrowDown: -0.1, ArrowLeft: -0.1 }[event.key];
         if (!by) return;

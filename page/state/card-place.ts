@@ -43,7 +43,9 @@ export function cardPlace(
   const covered = places.map(({ left, top }) => {
     const covers = ([px, py]: Place, by = 0) =>
       px > left - by && px < left + card.width + by && py > top - by && py < top + card.height + by;
-    return (covers([x, y], off / 2) ? worked.length + 1 : 0) + worked.filter((at) => covers(at)).length;
+    // where no side has room, what is worked is covered rather than the place itself
+    const place = covers([x, y]) ? 2 : covers([x, y], off / 2) ? 1 : 0;
+    return place * (worked.length + 1) + worked.filter((at) => covers(at)).length;
   });
   return places[covered.indexOf(Math.min(...covered))];
 }

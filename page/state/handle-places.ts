@@ -21,20 +21,47 @@ export function placeAlong(points: Float64Array, u: number): OnLine {
 
 export const lengthOf = (points: Float64Array): number => cumulativeLength(points)[points.length / 2 - 1];
 
+/** The same, and straight on where the line has ended. */
+export function placeBeyond(points: Float64Array, u: number): OnLine {
+  const on = placeAlong(points, u);
+  const over = u < 0 ? u : Math.max(0, u - lengthOf(points));
+  const { at, along } = on;
+  return { ...on, at: [at[0] + over * along[0], at[1] + over * along[1]] };
+}
+
+/** Where a handle may lie, and from where on the line it measures. */
+export interface Stand {
+  readonly at: readonly [number, number];
+  readonly on: OnLine;
+}
+
+const NEAR_MIDDLE = [0, -1, 1];
+const FARTHER = [-2, 2, -3, 3];
+
 /**
- * Where the handles of a line's size and spacing lie, mm: beside its middle, and one repeat along from there.
+ * Where the handles of a line's size and spacing may lie, mm, the best first: beside its middle, and one repeat along from there;
+ * else beside other places, and to the other hand.
  * @param clear how far off what they measure they stand, so that they hide none of it, mm
  */
 export function handlePlaces(points: Float64Array, width: number, repeat: number, clear: number) {
-  const middle = placeAlong(points, lengthOf(points) / 2);
-  const [x, y] = middle.at;
-  const beside = (by: number): [number, number] => [x + by * middle.left[0], y + by * middle.left[1]];
-  const along = repeat + clear;
+  const length = lengthOf(points);
+  const off = width / 2 + clear;
+  const beside = (steps: readonly number[], by: number): Stand[] =>
+    steps
+      .map((k) => length / 2 + 1.6 * k * clear)
+      .filter((u) => u >= 0 && u <= length)
+      .map((u) => placeAlong(points, u))
+      .map((on) => ({ at: besideAt(on, by), on }));
+  const middle = placeAlong(points, length / 2);
+  const spaced = (way: number, aside: number): Stand => {
+    const [x, y] = besideAt(middle, aside);
+    const by = way * (repeat + clear);
+    return { at: [x + by * middle.along[0], y + by * middle.along[1]], on: middle };
+  };
   return {
     middle,
-    size: beside(width / 2 + clear),
-    spacing: [x + along * middle.along[0], y + along * middle.along[1]] as const,
-    label: beside(-width / 2),
+    size: [...beside(NEAR_MIDDLE, off), ...beside(NEAR_MIDDLE, -off), ...beside(FARTHER, off)],
+    spacing: [0, -off, off].flatMap((aside) => [spaced(1, aside), spaced(-1, aside)]),
   };
 }
 
@@ -63,28 +90,3 @@ export const acrossOf = ({ at, left }: OnLine, to: readonly [number, number]): n
 /** How far on along a line another place lies, mm. */
 export const alongOf = ({ at, along }: OnLine, to: readonly [number, number]): number =>
   (to[0] - at[0]) * along[0] + (to[1] - at[1]) * along[1];
-
-/**
- * Places along a line, one before the other from `from` back to its start, that keep off what stands on it. Where it has no
- * room for all of them the rest stand on each other at its start.
- */
-export function freeAlong(
-  count: number,
-  from: number,
-  apart: number,
-  taken: readonly number[],
-  off: number,
-): number[] {
-  const free: number[] = [];
-  let at = from;
-  while (free.length < count && at > off) {
-    const near = taken.filter((one) => Math.abs(one - at) < off);
-    if (near.length > 0) at = Math.min(...near) - off;
-    else {
-      free.push(at);
-      at -= apart;
-    }
-  }
-  while (free.length < count) free.push(Math.max(0, Math.min(from, off)));
-  return free;
-}

@@ -36,3 +36,11 @@ it('covers neither its place nor the seam that is worked, where the table has ro
     expect(covered).toEqual([]);
   }
 });
+
+it('where no side has room covers the seam rather than the place itself', () => {
+  const narrow = { width: 684, height: 516 };
+  const seam = Array.from({ length: 24 }, (_, i) => [342, 20 + 20 * i] as const);
+  const { left, top } = cardPlace([342, 258], { width: 370, height: 216 }, narrow, 84, seam);
+  const isCovered = 342 > left && 342 < left + 370 && 258 > top && 258 < top + 216;
+  expect(isCovered).toBe(false);
+});

@@ -1,5 +1,6 @@
 import { change } from '../../state/actions.js';
 import { bothEnds } from '../../state/end-edits.js';
+import { HANDLE } from '../../state/free-place.js';
 import { alongOf, besideAt, lengthOf, placeAlong } from '../../state/handle-places.js';
 import { GAPS } from '../../state/manners.js';
 import { meetings } from '../../state/meeting-edits.js';
@@ -9,11 +10,11 @@ import { picture, pictured, work } from '../../state/work.js';
 import type { OnSeam } from './more-handles.js';
 import { SlideHandle } from './slide-handle.js';
 
-/** Off the seam by so much, px: the mark of the junction lies on it. */
-const ASIDE = 34;
+/** Off the seam by so much, to one hand or the other, px: the mark of the junction lies on it. */
+const ASIDE = [34, -34, 60, -60, 90, -90];
 
 /** Where an end keeps clear of another seam's treatment: how much cloth it leaves, which is one measure for the block. */
-export function GapHandles({ line, facts: { treatment }, points }: OnSeam) {
+export function GapHandles({ line, facts: { treatment }, points, choose }: OnSeam) {
   const dressing = work.value?.dressing;
   const gaps = picture.value?.report.fits.find(({ seam }) => seam === line)?.endGapMm;
   if (!dressing || !gaps || line === 'outline') return null;
@@ -30,13 +31,18 @@ export function GapHandles({ line, facts: { treatment }, points }: OnSeam) {
         const off = Math.max(0, gaps[which]);
         const end = placeAlong(points, which === 0 ? 0 : length);
         const on = placeAlong(points, which === 0 ? off : length - off);
+        const { at } = choose(
+          `gap ${which}`,
+          ASIDE.map((px) => ({ at: besideAt(on, px / view.value.scale) })),
+          HANDLE / view.value.scale,
+        );
         const away = (to: readonly [number, number]) => (which === 0 ? 1 : -1) * alongOf(end, to);
         return (
           <SlideHandle
             key={which}
             kind="gap-mark"
             label="Clear cloth between, all over the block"
-            at={besideAt(on, ASIDE / view.value.scale)}
+            at={at}
             value={dressing.gap}
             {...GAPS}
             show={lengthIn}

@@ -52,6 +52,10 @@ const PLATE = 60;
 /** The arms of a seam that ends here stop so far off, px. */
 const OFF = 13;
 
+/** Where the numbers of the seams around a junction stand, mm. */
+export const platesOf = ({ placed: [x, y], arms }: MeetingPlace, scale: number): [number, number][] =>
+  arms.map(({ toward: [dx, dy] }) => [x + (dx * PLATE) / scale, y + (dy * PLATE) / scale]);
+
 /** Who runs through is drawn through; who ends here stops before it. */
 function Arms({ line, meeting: { placed, arms, through } }: { line: Line; meeting: MeetingPlace }) {
   const [x, y] = onTable(placed);
@@ -85,8 +89,12 @@ function Arms({ line, meeting: { placed, arms, through } }: { line: Line; meetin
   );
 }
 
-/** What a card takes of the table, and how far it stays off its junction, px. */
-const CARD = { width: 370, height: 290 };
+/**
+ * What a card takes of the table, and how far it stays off its junction, px: wide, with titles beside what is chosen; or as
+ * narrow as lies beside a seam in the middle, with titles above it. The second height is with the choice of an end.
+ */
+const WIDE = { width: 370, heights: [216, 276] } as const;
+const NARROW = { width: 280, heights: [272, 350] } as const;
 const CARD_OFF = 84;
 /** The seam is looked at in so many places, that the card leaves in sight. */
 const LOOKS = 24;
@@ -94,20 +102,28 @@ const LOOKS = 24;
 /** The choices of one junction, beside it. */
 function Card({ line, meeting }: { line: Line; meeting: MeetingPlace }) {
   const room = tableRoom.value;
-  const width = Math.min(CARD.width, room.width - 20);
+  const treatment = work.value && treatmentOf(work.value.dressing, line);
+  const { along, through } = meeting;
+  const isEnd = along < 0.02 ? 0 : along > 0.98 ? 1 : null;
+  const ending = treatment && isEnd !== null && through !== null && through !== line;
+  const isNarrow = room.width / 2 < WIDE.width + CARD_OFF;
+  const { width, heights } = isNarrow ? NARROW : WIDE;
   const points = picture.value && pointsOf(picture.value.block, line);
   const worked = points
     ? Array.from({ length: LOOKS }, (_, i) =>
         onTable(placeAlong(points, ((i + 0.5) / LOOKS) * lengthOf(points)).at),
       )
     : [];
-  const place = cardPlace(onTable(meeting.placed), { ...CARD, width }, room, CARD_OFF, worked);
-  const treatment = work.value && treatmentOf(work.value.dressing, line);
-  const { along, through } = meeting;
-  const isEnd = along < 0.02 ? 0 : along > 0.98 ? 1 : null;
+  const place = cardPlace(
+    onTable(meeting.placed),
+    { width, height: heights[ending ? 1 : 0] },
+    room,
+    CARD_OFF,
+    worked,
+  );
   return (
     <section
-      class="junction-card"
+      class={isNarrow ? 'junction-card narrow' : 'junction-card'}
       aria-label={`Where it meets ${meetingTitle(meeting).toLowerCase()}`}
       style={{ left: `${place.left}px`, top: `${place.top}px`, width: `${width}px` }}
       ref={(card) => {
@@ -129,7 +145,7 @@ function Card({ line, meeting }: { line: Line; meeting: MeetingPlace }) {
         </button>
       </div>
       <MeetingChoices line={line} meeting={meeting} />
-      {treatment && isEnd !== null && through !== null && through !== line && (
+      {ending && (
         <EndChoice
           title={`It ends at ${lineTitle(through).toLowerCase()}`}
           {...{ line, treatment }}

@@ -1,8 +1,7 @@
 import type { Line } from '../../core/messages.js';
-import { lengthOf } from '../../state/handle-places.js';
+import type { Choose } from '../../state/free-place.js';
 import type { LineFacts } from '../../state/line-facts.js';
 import { isLookedAt } from '../../state/more-open.js';
-import { view } from '../../state/view.js';
 import { AccentHandles } from './accent-handles.js';
 import { CornerMarks } from './corner-marks.js';
 import { GapHandles } from './gap-handles.js';
@@ -15,24 +14,22 @@ export interface OnSeam {
   readonly facts: LineFacts;
   /** of the line as it lies, mm */
   readonly points: Float64Array;
+  /** finds them places where nothing else stands */
+  readonly choose: Choose;
 }
-
-/** On a line shorter than this there is no room for all of them, px: what has no handle there has its numbers. */
-const ROOMY = 150;
 
 /** What a line can be told beside its size and spacing, by hand on the line itself, as far as it is looked at. */
 export function MoreHandles(on: OnSeam) {
-  const isRoomy = lengthOf(on.points) * view.value.scale > ROOMY;
   if (on.line === 'outline') return isLookedAt('way') ? <CornerMarks {...on} /> : null;
   return (
     <>
-      {isLookedAt('guide') && isRoomy && <GuideHandles {...on} />}
+      {isLookedAt('guide') && <GuideHandles {...on} />}
       {isLookedAt('accents') && <AccentHandles {...on} />}
       {isLookedAt('rows') && <RowHandles {...on} />}
       {isLookedAt('way') && (
         <>
           <CornerMarks {...on} />
-          {isRoomy && <WayMarks {...on} />}
+          <WayMarks {...on} />
           <GapHandles {...on} />
         </>
       )}
