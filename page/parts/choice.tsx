@@ -8,10 +8,14 @@ interface Choosing {
   readonly onChoose: (value: string) => void;
 }
 
+/** Longer than this is cut where it stands beside its title in a narrow panel, letters. */
+const LONG = 20;
+
 /** One of a few. */
 export function Choice({ title, value, options, isOpen = () => true, onChoose }: Choosing) {
+  const isLong = options.some(([, told]) => told.length > LONG);
   return (
-    <label class="choice">
+    <label class={isLong ? 'choice long' : 'choice'}>
       <span>{title}</span>
       <select
         aria-label={title}

@@ -8,8 +8,16 @@ export function Facts() {
   if (!report) return null;
   const trims = report.stops.reduce((sum, stop) => sum + stop.trims, 0);
   const { totals } = report;
+  const isBusy = work.value !== pictured.value || draft.value !== null;
+  if (totals.stitches === 0) {
+    return (
+      <p class="facts" aria-busy={isBusy}>
+        Nothing to sew yet
+      </p>
+    );
+  }
   return (
-    <p class="facts" aria-busy={work.value !== pictured.value || draft.value !== null}>
+    <p class="facts" aria-busy={isBusy}>
       <span>{minutes(totals.minutes)}</span>
       <span>{plural(totals.stops, 'stop')}</span>
       <span>{plural(trims, 'trim')}</span>

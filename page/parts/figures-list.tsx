@@ -127,8 +127,8 @@ function Standing({ children, onRemove }: { children: preact.ComponentChildren; 
   return (
     <div class="standing">
       {children}
-      <button type="button" class="quiet" onClick={onRemove}>
-        Take off
+      <button type="button" class="leave" aria-label="Take off" title="Take off" onClick={onRemove}>
+        <span aria-hidden="true">×</span>
       </button>
     </div>
   );

@@ -14,28 +14,29 @@ export function Threads({ chosen, onChoose }: Threading) {
   const threads = work.value?.dressing.threads ?? [];
   return (
     <Spools title="Thread" chosen={chosen} onChoose={onChoose}>
-      <label class="spool-choice more-thread" title="Another thread">
-        <input
-          type="color"
-          value="#888888"
-          onChange={({ currentTarget }) => {
-            change((was) => withOneMoreThread(was, currentTarget.value));
-            onChoose(threads.length);
-          }}
-        />
-        <span aria-hidden="true">+</span>
-        <span class="unseen">Another thread</span>
-      </label>
-      <label class="recolor">
-        Color
-        <input
-          type="color"
-          value={threads[chosen]?.hex ?? '#000000'}
-          onInput={({ currentTarget }) =>
-            change((was) => withThreadColor(was, chosen, currentTarget.value), `color ${chosen}`)
-          }
-        />
-      </label>
+      <span class="about-threads">
+        <label class="more-thread">
+          <input
+            type="color"
+            value="#888888"
+            onChange={({ currentTarget }) => {
+              change((was) => withOneMoreThread(was, currentTarget.value));
+              onChoose(threads.length);
+            }}
+          />
+          Another thread
+        </label>
+        <label class="recolor">
+          Its color
+          <input
+            type="color"
+            value={threads[chosen]?.hex ?? '#000000'}
+            onInput={({ currentTarget }) =>
+              change((was) => withThreadColor(was, chosen, currentTarget.value), `color ${chosen}`)
+            }
+          />
+        </label>
+      </span>
     </Spools>
   );
 }

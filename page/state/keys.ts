@@ -5,12 +5,16 @@ import { redoSeen, undoSeen } from './undo.js';
 import { isFitted, nearer } from './view.js';
 import { touched } from './work.js';
 
+/** What undoes by itself what is typed in it. */
+const TYPED = 'input:is([type="text"], [type="search"], [type="number"]), textarea, dialog';
+
 /** Keys that work everywhere but where something is being typed. */
 export function listenToKeys(): void {
   addEventListener('keydown', (event) => {
-    if ((event.target as HTMLElement).closest('input, select, textarea, dialog')) return;
-    if (benchKey(event)) return;
     const isCommand = event.ctrlKey || event.metaKey;
+    const own = isCommand ? TYPED : `${TYPED}, input, select`;
+    if ((event.target as HTMLElement).closest(own)) return;
+    if (benchKey(event)) return;
     const key = event.key.toLowerCase();
     const does = isCommand
       ? key === 'z'

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { seriousIn } from './axe.js';
 import { isDressed, PATIENTLY } from './browser.js';
 import { describeInBrowser } from './in-browser.js';
 
@@ -125,6 +126,42 @@ describeInBrowser('the page is for everyone', (open) => {
       expect(all).toEqual({ block: [], seam: [], board: [], bench: [] });
       await page.context().close();
     }
+  });
+
+  it('goes a step back by keys wherever the focus is, but where something is typed', async () => {
+    const { page, faults } = await open();
+    await page.locator('.table').focus();
+    await page.keyboard.press('ArrowRight');
+    const size = page.getByRole('slider', { name: 'Size', exact: true });
+    const was = await size.inputValue();
+    await size.press('ArrowRight');
+    await expect.poll(() => size.inputValue(), PATIENTLY).not.toBe(was);
+    await size.press('Control+z');
+    await expect.poll(() => size.inputValue(), PATIENTLY).toBe(was);
+    await size.press('Control+y');
+    await expect.poll(() => size.inputValue(), PATIENTLY).not.toBe(was);
+    const now = await size.inputValue();
+    const search = page.getByLabel('Search stitches by any name');
+    await search.pressSequentially('fly');
+    await search.press('Control+z');
+    expect(await size.inputValue()).toBe(now);
+    expect(await search.inputValue()).not.toBe('fly');
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('reads as well where it is pointed at: the colors of a button stay apart, and what is dragged stays what it looks like', async () => {
+    const { page } = await open();
+    const looks = (what: Locator) => what.evaluate((one) => getComputedStyle(one).backgroundImage);
+    await page.getByRole('button', { name: 'Keep a place clear' }).click();
+    const place = page.locator('.handle.place').last();
+    const before = await looks(place);
+    await place.hover();
+    expect(await looks(place)).toBe(before);
+    await page.getByRole('button', { name: 'Stitch bench' }).click();
+    await page.getByRole('button', { name: 'From nothing' }).hover();
+    expect(await seriousIn(page)).toEqual([]);
+    await page.context().close();
   });
 
   it('moves nothing by itself where less motion is asked for', async () => {
