@@ -348,6 +348,42 @@ describeInBrowser('drawing seams', (open) => {
     await page.context().close();
   });
 
+  it('on a photo that lies behind: a treatment whose base line would miss its seam is named, until the seam is where it was', async () => {
+    const { page, faults } = await open();
+    await page.getByRole('button', { name: 'Draw seams' }).click();
+    await lines(page, '11 lines drawn');
+    await tool(page, 'Photo');
+    await page.locator('.photo-panel input[type=file]').setInputFiles({
+      name: 'hoop.png',
+      mimeType: 'image/png',
+      buffer: photoOf(['#2f4a6d', '#a5563f', '#6d7743']),
+    });
+    await page.locator('.photo-panel .steps').waitFor();
+    const missing = page.locator('.missing');
+    expect(await missing.count()).toBe(0);
+    // the seam that fly lies on is traced where it really is: taken out, and drawn elsewhere
+    await tool(page, 'Move');
+    await page.locator('canvas.board').focus();
+    for (let k = 0; k < 4; k++) await page.keyboard.press('ArrowRight');
+    await page.locator('.line-facts h3', { hasText: 'Line 4,' }).waitFor();
+    await page.keyboard.press('Delete');
+    await missing.getByText('Fly').waitFor();
+    expect(await missing.textContent()).toMatch(
+      /its seam is not where it was; the nearest, seam \d+, is \d+\.\d mm off/,
+    );
+    // whichever tool is in the hand, and the photo's as well
+    await tool(page, 'Photo');
+    await missing.getByText('Fly').waitFor();
+    expect(await page.locator('.photo-panel .steps').count()).toBe(1);
+    expect(await seriousIn(page)).toEqual([]);
+    // it is not thrown away: it lies there again with its seam
+    expect((await kept(page)).treatments).toHaveLength(11);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await missing.waitFor({ state: 'detached' });
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('with fabrics picked from photos: by touch, by keys, and all at once from the one behind the block', async () => {
     const { page, faults } = await open();
     const colors = ['#2f4a6d', '#a5563f', '#6d7743'];
