@@ -15,6 +15,7 @@ import {
 import { handleBoard } from '../../state/drawing/board-hands.js';
 import { boardKey } from '../../state/drawing/board-keys.js';
 import { hasCross } from '../../state/drawing/key-cross.js';
+import { lineBegun } from '../../state/drawing/lines.js';
 import { marks, photo, photoImage, strength } from '../../state/drawing/photo.js';
 import { stroke } from '../../state/drawing/stroke-signal.js';
 import { lengthIn } from '../../state/units.js';
@@ -40,7 +41,9 @@ export function Board() {
     settle(room, on.block);
     const next = aim.value ? [aim.value.at] : [];
     const begun =
-      stroke.value.length > 1 ? stroke.value : [...places.value, ...(places.value.length ? next : [])];
+      stroke.value.length > 1
+        ? stroke.value
+        : lineBegun([...places.value, ...(places.value.length ? next : [])], tool.value === 'curved');
     const hidden = work.value?.hidden ?? [];
     const thread = showsThread.value &&
       picture.value && {

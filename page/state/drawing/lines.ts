@@ -7,6 +7,8 @@ import {
 } from '../../../src/formats/seam-drawing.js';
 import { bentThrough, cutCubic, smoothThrough } from '../../../src/geometry/bend.js';
 import { between, distance, type Point } from '../../../src/geometry/point.js';
+import { toPoints } from '../../../src/geometry/polyline.js';
+import { pointsOfSeam } from '../../core/drawn-lines.js';
 
 /** Changes of a drawing: each gives a new one and leaves the old as it was. */
 
@@ -131,4 +133,10 @@ export function nodesThrough(places: readonly Point[], curved: boolean): SeamNod
     const [before, after] = smoothThrough(places[i - 1], at, places[i + 1]);
     return { at, before, after };
   });
+}
+
+/** What was begun, as it will lie: a curve is seen as a curve. */
+export function lineBegun(all: readonly Point[], curved: boolean): readonly Point[] {
+  if (!curved || all.length < 3) return all;
+  return toPoints(pointsOfSeam({ id: OUTLINE, nodes: nodesThrough(all, true), closed: false }));
 }
