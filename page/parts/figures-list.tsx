@@ -1,6 +1,9 @@
 import { change } from '../state/actions.js';
 import { beginShape } from '../state/clear-draft.js';
+import { freeSpot } from '../state/free-spot.js';
 import {
+  CLEAR,
+  standingOn,
   withClearCircle,
   withClearPlace,
   withFigure,
@@ -21,7 +24,14 @@ export function FiguresList() {
   const dressing = work.value?.dressing;
   const placement = picture.value?.placement;
   if (!dressing || !placement) return null;
-  const middle = () => onBlock(view.value, tableRoom.value.width / 2, tableRoom.value.height / 2);
+  // in the middle of what is seen, and on nothing that stands there
+  const spot = (reach: number) =>
+    freeSpot(
+      onBlock(view.value, tableRoom.value.width / 2, tableRoom.value.height / 2),
+      reach,
+      standingOn(picture.value!, dressing),
+      picture.value!.block,
+    );
   return (
     <section>
       <h2>Figures and clear places</h2>
@@ -31,7 +41,7 @@ export function FiguresList() {
           value=""
           onChange={({ currentTarget }) => {
             const figure = figures.value.find(({ name }) => name === currentTarget.value);
-            if (figure) change((was) => withFigure(was, figure, middle(), placement));
+            if (figure) change((was) => withFigure(was, figure, spot(figure.size.default / 2), placement));
             currentTarget.value = '';
           }}
         >
@@ -44,7 +54,7 @@ export function FiguresList() {
         </select>
       </div>
       <div class="row clear-row">
-        <button type="button" onClick={() => change((was) => withClearPlace(was, middle(), placement))}>
+        <button type="button" onClick={() => change((was) => withClearPlace(was, spot(CLEAR), placement))}>
           Keep a place clear
         </button>
         <button

@@ -1,8 +1,10 @@
 import type { Dressing, KeepClear, PlacedOrnament } from '../../src/formats/dressing.js';
+import { boxOf } from '../../src/geometry/box.js';
 import { type Placement, unplacedPoint } from '../../src/geometry/placement.js';
 import { DEFAULT_PASSES } from '../../src/harmony/passes.js';
-import type { Figure } from '../core/messages.js';
+import type { Figure, Picture } from '../core/messages.js';
 import { freeName } from './clear-shapes.js';
+import type { Round } from './free-place.js';
 
 /** Changes of what stands free on the block: figures, and places that are kept clear. Places are as on the table, mm. */
 type Place = readonly [number, number];
@@ -55,7 +57,20 @@ export const withoutFigure = (dressing: Dressing, k: number): Dressing => ({
 });
 
 /** A place that is kept clear begins so large, mm. */
-const CLEAR = 12;
+export const CLEAR = 12;
+
+/** What stands free on the block: figures, and what is kept clear with all around it; mm as on the table. */
+export function standingOn({ ornaments, keptClear }: Picture, dressing: Dressing): Round[] {
+  const figures = ornaments.flatMap((at, k): Round[] => {
+    const size = dressing.ornaments?.[k]?.parameters.size ?? 2 * CLEAR;
+    return at ? [{ at, reach: size / 2 }] : [];
+  });
+  const clear = keptClear.map(({ rings: [ring] }): Round => {
+    const { left, top, right, bottom } = boxOf([ring]);
+    return { at: [(left + right) / 2, (top + bottom) / 2], reach: Math.max(right - left, bottom - top) / 2 };
+  });
+  return [...figures, ...clear];
+}
 
 export function withClearPlace(dressing: Dressing, at: Place, placement: Placement): Dressing {
   const known = dressing.keepClear ?? [];
