@@ -89,9 +89,9 @@ function partsWithin({ unit, own, ending }: Repeat, room: number): (readonly Uni
   const isShaped = seen.some(({ bends }) => !bends) || isMirrored(seen);
   const take = (legs: readonly UnitLeg[]) => {
     if (!isFigure(legs.filter((leg) => !ending.has(leg))) || !legs.some(({ thread }) => thread === 0)) return;
-    const isMeant = (namesOf(legs) > 1 || legs[0].kind === 'loop') && isMirrored(legs);
+    const isMeant = (strokesOf(legs) > 1 || legs[0].kind === 'loop') && isMirrored(legs);
     // half a flower looks like a mistake
-    if (isShaped && !isMeant && namesOf(legs) > 1) return;
+    if (isShaped && !isMeant && strokesOf(legs) > 1) return;
     const rank = legs.filter((leg) => own.has(leg)).length * (isMeant ? MIRRORED : 1);
     found.set(legs.map((leg) => seen.indexOf(leg)).join(), { legs, rank, across: acrossOf(boxOf(legs)) });
   };
@@ -187,12 +187,13 @@ function isFigure(legs: readonly UnitLeg[]): boolean {
   if (legs.some(({ kind }) => kind === 'knot' || kind === 'petal' || kind === 'loop')) return true;
   const box = boxOf(legs);
   if (Math.max(box.most, -box.least) < LEAST_ACROSS) return false;
-  if (namesOf(legs) > 1) return true;
+  if (strokesOf(legs) > 1) return true;
   return lengthOf(box) < SAME && box.least < LEAST_ACROSS && box.most > -LEAST_ACROSS;
 }
 
-/** Loops come in two halves of one name. */
-const namesOf = (legs: readonly UnitLeg[]): number => new Set(legs.map(({ name }) => name)).size;
+/** Loops come in two halves of one name; what closes a row is named as what it copies. */
+const strokesOf = (legs: readonly UnitLeg[]): number =>
+  new Set(legs.map((leg) => (leg.kind === 'loop' ? leg.name : leg))).size;
 
 const isMirrored = (legs: readonly UnitLeg[]): boolean => mirroredOf(legs).length === legs.length;
 

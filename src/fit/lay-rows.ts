@@ -1,5 +1,5 @@
 import type { Points } from '../geometry/polyline.js';
-import type { Unit } from '../stitches/stitch.js';
+import type { Stitch } from '../stitches/stitch.js';
 import { seatedAccents } from './accents.js';
 import { byHand } from './by-hand.js';
 import { type Cut, type IsOnCloth, onCloth } from './cloth.js';
@@ -82,7 +82,7 @@ export function layRows(
         kind: 'row',
         index,
         thread,
-        chains: own.flatMap((placing) => rowChains(placing, thread, stitch.detached, cuts)),
+        chains: own.flatMap((placing) => rowChains(placing, thread, stitch, cuts)),
       }),
     );
   });
@@ -138,11 +138,11 @@ function rowCount(own: readonly Placing[]): RowCount {
 }
 
 /** The chains of one thread of a row, cut to the cloth. */
-function rowChains(placing: Placing, thread: number, detached: boolean, cuts: Cuts): Chain[] {
+function rowChains(placing: Placing, thread: number, { threads, detached }: Stitch, cuts: Cuts): Chain[] {
   const even = { ...placeUnits(placing), facing: facingOf(placing) };
   const whole = placing.uneven ? byHand(even, placing.uneven) : even;
   const unit = placing.runs[0].unit;
-  const own = isOneThread(unit) ? whole : ofOneThread(whole, threadsByClass(unit), thread);
+  const own = threads.length === 1 ? whole : ofOneThread(whole, threadsByClass(unit), thread);
   const chains = detached ? ofOneUnit(own) : [own];
   if (cuts.thread.length === 0 && !cuts.within) return chains;
   return chains.map((chain) => cutChain(chain, onCloth(cuts.thread, cuts.within), cuts.within));
@@ -153,8 +153,6 @@ function facingOf({ laying, runs, hand }: Placing): Facing {
   lay.at(runs[0].from, 0);
   return { theta: lay.out[2], hand };
 }
-
-const isOneThread = (unit: Unit): boolean => [...unit.legs, ...unit.ending].every((leg) => leg.thread === 0);
 
 /** A running line along the seam, where a ribbon will lie. */
 function placementLine(laying: Laying, runs: readonly UnitRun[], ring: boolean): Chain {

@@ -8,6 +8,8 @@ import type { Laying } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
 import { losesAny } from './lost.js';
 import { wholeReach } from './rows.js';
+import type { Sized } from './sized.js';
+import { slimFigures } from './slim-figures.js';
 import { SHORTEST_SHARE } from './span-counts.js';
 
 /** What stays bare to both sides of a figure is no longer than the figure reaches out, or than this, mm: a dot is lost on a seam. */
@@ -17,7 +19,7 @@ const NO_CUTS: Cuts = { thread: [], figures: [], within: null };
 /**
  * Where not even one repeat fits, one figure of the first row in the middle, at the stitch's smallest good size: the
  * whole unit if it stands by itself, else the best part of one that does, see figuresAlone; as long as a repeat of that size
- * is, or as short as one may be. Null where nothing would lie within the ends of the span uncut.
+ * is, or as short as one may be, or slimmer still. Null where nothing would lie within the ends of the span uncut.
  */
 export function singleFigure(question: SpanQuestion): SpanFit | null {
   const { span, rows } = question;
@@ -27,16 +29,25 @@ export function singleFigure(question: SpanQuestion): SpanFit | null {
   const from = span.start.at + span.start.setback;
   const to = span.end.at - span.end.setback;
   if (to <= from) return null;
-  for (const share of [1, SHORTEST_SHARE]) {
-    const repeat = sized.repeat * scale * share;
-    for (const unit of figuresAlone(sized.build(scale, repeat), sized.glide, to - from)) {
-      const { along, reach } = sizeOf(unit);
-      if ((to - from - along) / 2 > Math.max(BARE_BESIDE, reach)) continue;
-      const laid = laidAlone(question, unit, scale, repeat);
-      if (laid) return fitOf(question, laid, scale, along);
-    }
+  for (const { unit, repeat } of figuresFor(sized, scale, to - from)) {
+    const { along, reach } = sizeOf(unit);
+    if ((to - from - along) / 2 > Math.max(BARE_BESIDE, reach)) continue;
+    const laid = laidAlone(question, unit, scale, repeat);
+    if (laid) return fitOf(question, laid, scale, along);
   }
   return null;
+}
+
+/** Figures for so much room, the best first, and the repeat that each was built for. */
+function* figuresFor(
+  { repeat: wanted, glide, build }: Sized,
+  scale: number,
+  room: number,
+): Generator<{ unit: Unit; repeat: number }> {
+  const shortest = SHORTEST_SHARE * wanted * scale;
+  for (const repeat of [wanted * scale, shortest])
+    for (const unit of figuresAlone(build(scale, repeat), glide, room)) yield { unit, repeat };
+  for (const unit of slimFigures(build(scale, shortest), glide, room)) yield { unit, repeat: shortest };
 }
 
 /** The figure in the middle of its span; null where the ends of that would cut it. */

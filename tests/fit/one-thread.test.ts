@@ -17,10 +17,11 @@ const LINES = {
     [30, 100],
     [130, 100],
   ],
+  // gentle enough that none breaks there
   corner: [
     [30, 100],
     [100, 100],
-    [100, 160],
+    [145, 145],
   ],
   ring,
 } as const;

@@ -93,6 +93,46 @@ describe('a seam too short for one repeat', () => {
     expect(seen('double-herringbone', 6)).toEqual(['straight', 'straight']);
   });
 
+  test('gets a slimmer figure where strokes can stand more upright: a cross of herringbone without its lacing, a wing with what holds it', () => {
+    const kinds = (stitch: string, length: number) =>
+      chainsOf(rung(stitch, length).fit).flatMap(({ kind }) => kind.filter((one) => one !== 'under'));
+    // two threads that cross, each sewn once, whatever else the stitch has a second thread for
+    for (const length of [4.5, 5, 6, 7, 8, 9]) {
+      expect(kinds('laced-herringbone', length)).toEqual(['straight', 'straight']);
+    }
+    for (const stitch of ['tied-herringbone', 'double-herringbone']) {
+      for (const length of [3.5, 4, 4.5]) expect(kinds(stitch, length)).toEqual(['straight', 'straight']);
+    }
+    for (const length of [4.5, 5, 5.5]) {
+      expect(kinds('closed-feather', length)).toEqual(['curve', 'curve', 'straight']);
+    }
+    // narrower room, narrower figure; no figure loses its height
+    const size = (stitch: string, length: number, k: 0 | 1) => {
+      const values = legPoints(chainsOf(rung(stitch, length).fit)).map((point) => point[k]);
+      return Math.max(...values) - Math.min(...values);
+    };
+    for (const stitch of ['laced-herringbone', 'double-herringbone', 'tied-herringbone']) {
+      for (const length of [4.5, 5]) {
+        expect(size(stitch, length, 0)).toBeLessThanOrEqual(length + 1e-6);
+        expect(size(stitch, length, 1)).toBeGreaterThan(4);
+      }
+    }
+  });
+
+  test('does not press what is round: petals, loops and flowers stay as they are or give way to a plain line', () => {
+    for (const stitch of ['feathered-chain', 'braid', 'knotted-chain']) {
+      expect(codes(rung(stitch, 4))).toContain('plain-line');
+    }
+    // nor strokes so far that they lie on each other
+    for (const { name } of dictionary) {
+      const line = rung(name, 2.2);
+      if (!codes(line).includes('single-figure')) continue;
+      const us = legPoints(chainsOf(line.fit)).map(([x]) => x);
+      expect(Math.max(...us) - Math.min(...us)).toBeLessThan(2.2 + 1e-6);
+      expect(chainsOf(line.fit).length).toBeGreaterThan(0);
+    }
+  });
+
   test('is never left without any thread when it is over 3 mm, nor with one half of a loop, nor promised a figure that is not sewn', () => {
     const wrong = dictionary.flatMap(({ name: stitch }) =>
       [2, 3.2, 4, 5, 6, 8, 10, 12].flatMap((length) => {
