@@ -1,18 +1,12 @@
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
+import { heldParts } from './held-parts.js';
+import { acrossOf, boxOf, lengthOf, SAME } from './leg-box.js';
+import { isMirrored, mirroredOf } from './mirrored-legs.js';
 
 /** A figure reaches across its line at least so far, mm; what lies on the line is what a plain line gives as well. */
 const LEAST_ACROSS = 0.5;
-/** Lengths that differ by less are the same to the eye in so small a figure, mm. */
-const SAME = 0.35;
 /** A part that is its own mirror image looks meant: it is taken before one that has up to so many times its legs. */
 const MIRRORED = 2.5;
-
-interface Box {
-  readonly first: number;
-  readonly last: number;
-  readonly least: number;
-  readonly most: number;
-}
 
 /**
  * Figures of a unit that may stand by themselves, the best one first, none longer along the line than `room`: the whole
@@ -116,71 +110,6 @@ function partsWithin({ unit, own, ending }: Repeat, room: number): (readonly Uni
     .map(({ legs }) => legs);
 }
 
-/**
- * Legs that hang together, whose loops are whole and held: without what a hand could not leave so. Where thread turns
- * back in a hole, the straight stitch that comes up there holds it; in a stitch whose last loop wants holding at the end
- * of a row, so does whatever goes on from there.
- */
-function heldParts(within: readonly UnitLeg[], all: readonly UnitLeg[], held: boolean): UnitLeg[][] {
-  let legs = within;
-  for (;;) {
-    const own = new Set(legs);
-    const isLoose = (leg: UnitLeg): boolean =>
-      leg.kind === 'loop' &&
-      all.some((half) => half.name === leg.name && !own.has(half) && isBeside(half, leg));
-    const turns = legs
-      .flatMap(({ from, to }) => [from, to])
-      .filter((node) => isUnheld(node, legs, all, held));
-    const kept = legs.filter(
-      (leg) => !isLoose(leg) && !(isBent(leg) && turns.some((node) => node === leg.from || node === leg.to)),
-    );
-    if (kept.length === legs.length) return connected(kept);
-    legs = kept;
-  }
-}
-
-const isBeside = (a: UnitLeg, b: UnitLeg): boolean => a.from === b.to && a.to === b.from;
-
-const isBent = ({ kind }: UnitLeg): boolean => kind === 'curve' || kind === 'loop';
-
-function isUnheld(node: number, legs: readonly UnitLeg[], all: readonly UnitLeg[], held: boolean): boolean {
-  const bent = legs.filter((leg) => isBent(leg) && (leg.from === node || leg.to === node));
-  if (bent.length < 2) return false;
-  const after = all.slice(Math.max(...bent.map((leg) => all.indexOf(leg))) + 1);
-  const holding = after.filter((leg) => leg.from === node && (leg.kind === 'straight' || held));
-  return holding.length > 0 && !holding.some((leg) => legs.includes(leg));
-}
-
-/** Legs that share a hole, cross, or are laid about one point. */
-function connected(legs: readonly UnitLeg[]): UnitLeg[][] {
-  const groups: UnitLeg[][] = [];
-  for (const leg of legs) {
-    const beside = groups.filter((group) => group.some((other) => hangTogether(leg, other)));
-    for (const group of beside) groups.splice(groups.indexOf(group), 1);
-    const own = new Set([...beside.flat(), leg]);
-    groups.push(legs.filter((one) => own.has(one)));
-  }
-  return groups;
-}
-
-const hangTogether = (a: UnitLeg, b: UnitLeg): boolean =>
-  a.from === b.from ||
-  a.from === b.to ||
-  a.to === b.from ||
-  a.to === b.to ||
-  (!a.bends && !b.bends && a.anchor === b.anchor) ||
-  (a.kind === 'straight' && b.kind === 'straight' && cross(a.path, b.path));
-
-function cross(a: Float64Array, b: Float64Array): boolean {
-  const side = (p: Float64Array, u: number, v: number) => {
-    const n = p.length;
-    return (p[n - 2] - p[0]) * (v - p[1]) - (p[n - 1] - p[1]) * (u - p[0]);
-  };
-  const parts = (p: Float64Array, q: Float64Array) =>
-    side(p, q[0], q[1]) * side(p, q[q.length - 2], q[q.length - 1]) < 0;
-  return parts(a, b) && parts(b, a);
-}
-
 /** Whether it is raised, or more than one slanting stroke, and clearly off the line; an upright stroke begins at the line. */
 function isFigure(legs: readonly UnitLeg[]): boolean {
   if (legs.length === 0) return false;
@@ -195,54 +124,10 @@ function isFigure(legs: readonly UnitLeg[]): boolean {
 const strokesOf = (legs: readonly UnitLeg[]): number =>
   new Set(legs.map((leg) => (leg.kind === 'loop' ? leg.name : leg))).size;
 
-const isMirrored = (legs: readonly UnitLeg[]): boolean => mirroredOf(legs).length === legs.length;
-
-/** Those legs that have one over against them, seen from the middle of all. */
-function mirroredOf(legs: readonly UnitLeg[]): readonly UnitLeg[] {
-  const { first, last } = boxOf(legs);
-  const turned = (uv: Float64Array) => uv.map((value, i) => (i % 2 === 0 ? first + last - value : value));
-  const boxes = legs.map((leg) => boxOf([leg]));
-  return legs.filter((leg) => {
-    const path = turned(leg.path);
-    const box = boxOf([{ ...leg, path }]);
-    return legs.some((other, i) => isSameBox(box, boxes[i]) && isSameWay(path, other.path));
-  });
-}
-
-const isNear = (a: number, b: number): boolean => Math.abs(a - b) < SAME;
-
-const isSameBox = (a: Box, b: Box): boolean =>
-  isNear(a.first, b.first) && isNear(a.last, b.last) && isNear(a.least, b.least) && isNear(a.most, b.most);
-
-/** Whether two paths lead between the same places, either way. */
-function isSameWay(a: Float64Array, b: Float64Array): boolean {
-  const [m, n] = [a.length, b.length];
-  const meet = (i: number, k: number) => isNear(a[i], b[k]) && isNear(a[i + 1], b[k + 1]);
-  return (meet(0, 0) && meet(m - 2, n - 2)) || (meet(0, n - 2) && meet(m - 2, 0));
-}
-
 const isSeen = ({ kind }: UnitLeg): boolean => kind !== 'under';
-
-/** Knots and satin in all their width. */
-function boxOf(legs: readonly UnitLeg[]): Box {
-  let [first, last, least, most] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const { path, size } of legs) {
-    for (let i = 0; i < path.length; i += 2) {
-      first = Math.min(first, path[i] - size / 2);
-      last = Math.max(last, path[i] + size / 2);
-      least = Math.min(least, path[i + 1] - size / 2);
-      most = Math.max(most, path[i + 1] + size / 2);
-    }
-  }
-  return { first, last, least, most };
-}
 
 /** How much of its line a figure takes, and how far it reaches from that, mm. */
 export function sizeOf({ legs }: Unit): { along: number; reach: number } {
   const box = boxOf(legs);
   return { along: lengthOf(box), reach: Math.max(box.most, -box.least) };
 }
-
-const lengthOf = ({ first, last }: Box): number => last - first;
-
-const acrossOf = ({ least, most }: Box): number => most - least;
