@@ -29,7 +29,7 @@ export function FiguresList() {
     freeSpot(
       onBlock(view.value, tableRoom.value.width / 2, tableRoom.value.height / 2),
       reach,
-      standingOn(picture.value!, dressing),
+      standingOn(dressing, picture.value!),
       picture.value!.block,
     );
   return (

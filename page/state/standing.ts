@@ -1,6 +1,6 @@
 import type { Dressing, KeepClear, PlacedOrnament } from '../../src/formats/dressing.js';
 import { boxOf } from '../../src/geometry/box.js';
-import { type Placement, unplacedPoint } from '../../src/geometry/placement.js';
+import { type Placement, placedPoint, unplacedPoint } from '../../src/geometry/placement.js';
 import { DEFAULT_PASSES } from '../../src/harmony/passes.js';
 import type { Figure, Picture } from '../core/messages.js';
 import { freeName } from './clear-shapes.js';
@@ -8,6 +8,7 @@ import type { Round } from './free-place.js';
 
 /** Changes of what stands free on the block: figures, and places that are kept clear. Places are as on the table, mm. */
 type Place = readonly [number, number];
+type Standing = Pick<Picture, 'ornaments' | 'placement'>;
 
 const tidy = ([x, y]: Place): [number, number] => [Math.round(10 * x) / 10, Math.round(10 * y) / 10];
 const drawn = (at: Place, placement: Placement): [number, number] =>
@@ -60,14 +61,20 @@ export const withoutFigure = (dressing: Dressing, k: number): Dressing => ({
 export const CLEAR = 12;
 
 /** What stands free on the block: figures, and what is kept clear with all around it; mm as on the table. */
-export function standingOn({ ornaments, keptClear }: Picture, dressing: Dressing): Round[] {
-  const figures = ornaments.flatMap((at, k): Round[] => {
-    const size = dressing.ornaments?.[k]?.parameters.size ?? 2 * CLEAR;
-    return at ? [{ at, reach: size / 2 }] : [];
+export function standingOn(dressing: Dressing, { ornaments, placement }: Standing): Round[] {
+  const placed = ([x, y]: Place) => placedPoint([x, y], placement);
+  const figures = (dressing.ornaments ?? []).flatMap(({ at, parameters }, k): Round[] => {
+    // one that is put somewhere is there, whether it is sewn already or not
+    const is = at ? placed(at) : ornaments[k];
+    return is ? [{ at: is, reach: (parameters.size ?? 2 * CLEAR) / 2 }] : [];
   });
-  const clear = keptClear.map(({ rings: [ring] }): Round => {
-    const { left, top, right, bottom } = boxOf([ring]);
-    return { at: [(left + right) / 2, (top + bottom) / 2], reach: Math.max(right - left, bottom - top) / 2 };
+  const clear = (dressing.keepClear ?? []).flatMap(({ circle, polygon }): Round[] => {
+    if (circle) return [{ at: placed(circle.at), reach: placement.scale * circle.radius }];
+    if (!polygon) return [];
+    const { left, top, right, bottom } = boxOf([Float64Array.from(polygon.flatMap(placed))]);
+    return [
+      { at: [(left + right) / 2, (top + bottom) / 2], reach: Math.max(right - left, bottom - top) / 2 },
+    ];
   });
   return [...figures, ...clear];
 }
