@@ -39,6 +39,19 @@ async function scaleOnBoard(page: Page): Promise<number> {
 }
 
 describeInBrowser('looking at the block', (open) => {
+  it('leads from what is worth a look to the beginning of what is told of its seam', async () => {
+    const { page } = await open({ viewport: { width: 1024, height: 768 } });
+    const panel = page.locator('.panel');
+    const down = () => panel.evaluate((one) => one.scrollTop);
+    const first = page.locator('.findings button').first();
+    await first.scrollIntoViewIfNeeded();
+    expect(await down()).toBeGreaterThan(300);
+    await first.click();
+    await page.getByRole('heading', { name: /^Seam \d+/ }).waitFor();
+    await expect.poll(down, PATIENTLY).toBe(0);
+    await page.context().close();
+  });
+
   it('shows it as large as it is sewn once the screen was measured against a card, and asks only once', async () => {
     const { page } = await open();
     await page.getByRole('button', { name: 'True size' }).click();

@@ -102,7 +102,8 @@ describeInBrowser('the order of sewing', (open) => {
     expect(await locked.first().isVisible()).toBe(false);
     await order.locator('summary', { hasText: 'came with the block' }).first().click();
     await locked.first().waitFor();
-    expect(await locked.first().textContent()).toContain('locked');
+    // what each was taken for is told beside it
+    expect(await locked.first().textContent()).toBe('Stop 1, placement maplocked');
     expect(await locked.locator('canvas').count()).toBe(PANEL_STOPS.length);
     await expect
       .poll(

@@ -2,12 +2,13 @@ import { useEffect } from 'preact/hooks';
 import type { Line, MeetingPlace } from '../../core/messages.js';
 import { cardPlace } from '../../state/card-place.js';
 import { treatmentOf } from '../../state/edits.js';
+import { freest, HANDLE, type Round } from '../../state/free-place.js';
 import { lengthOf, placeAlong } from '../../state/handle-places.js';
 import { pointsOf } from '../../state/lines-near.js';
 import { isOpenAt, learnMeetings, meetings, openMeeting } from '../../state/meeting-edits.js';
 import { meetingTitle } from '../../state/meeting-words.js';
 import { onTable, styleAt } from '../../state/table-places.js';
-import { tableRoom } from '../../state/view.js';
+import { tableRoom, view } from '../../state/view.js';
 import { lineTitle } from '../../state/words.js';
 import { picture, work } from '../../state/work.js';
 import { EndChoice } from './end-choice.js';
@@ -46,19 +47,26 @@ export function MeetingMarks({ line }: { line: Line }) {
   );
 }
 
-/** Arms are drawn so long, px, and their seams' numbers stand at this distance. */
+/** Arms are drawn so long, px, and their seams' numbers stand at the first of these distances where no other mark is. */
 const ARM = 46;
-const PLATE = 60;
+const PLATES = [60, 88, 116];
 /** The arms of a seam that ends here stop so far off, px. */
 const OFF = 13;
 
 /** Where the numbers of the seams around a junction stand, mm. */
-export const platesOf = ({ placed: [x, y], arms }: MeetingPlace, scale: number): [number, number][] =>
-  arms.map(({ toward: [dx, dy] }) => [x + (dx * PLATE) / scale, y + (dy * PLATE) / scale]);
+export function platesOf({ placed: [x, y], arms }: MeetingPlace, scale: number): [number, number][] {
+  const there = meetings.value.map(({ placed: at }): Round => ({ at, reach: HANDLE / scale }));
+  return arms.map(({ toward: [dx, dy] }) => {
+    const places = PLATES.map((off): [number, number] => [x + (dx * off) / scale, y + (dy * off) / scale]);
+    return places[freest(places, HANDLE / scale, there)];
+  });
+}
 
 /** Who runs through is drawn through; who ends here stops before it. */
-function Arms({ line, meeting: { placed, arms, through } }: { line: Line; meeting: MeetingPlace }) {
+function Arms({ line, meeting }: { line: Line; meeting: MeetingPlace }) {
+  const { placed, arms, through } = meeting;
   const [x, y] = onTable(placed);
+  const plates = platesOf(meeting, view.value.scale);
   return (
     <>
       <svg class="arms" aria-hidden="true">
@@ -76,12 +84,8 @@ function Arms({ line, meeting: { placed, arms, through } }: { line: Line; meetin
           );
         })}
       </svg>
-      {arms.map(({ seam, toward: [dx, dy] }, k) => (
-        <span
-          key={k}
-          class={`arm-plate${seam === line ? ' own' : ''}`}
-          style={{ left: `${x + dx * PLATE}px`, top: `${y + dy * PLATE}px` }}
-        >
+      {arms.map(({ seam }, k) => (
+        <span key={k} class={`arm-plate${seam === line ? ' own' : ''}`} style={styleAt(plates[k])}>
           {seam}
         </span>
       ))}
