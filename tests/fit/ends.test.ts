@@ -3,7 +3,7 @@ import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import { describe, expect, test } from 'vitest';
-import { clearOfThrough, clearOfWedge } from '../../src/fit/ends.js';
+import { clearOfThrough, clearOfWedge, taperInto } from '../../src/fit/ends.js';
 import type { Chain } from '../../src/fit/fit.js';
 import { fitLines } from '../../src/fit/fit-lines.js';
 import { reachOf } from '../../src/fit/sized.js';
@@ -355,6 +355,44 @@ describe('where three seams meet and none runs through', () => {
       { numRuns: 40 },
     );
     expect(alone).toBeGreaterThan(20);
+  });
+
+  test('two arms share a wedge of any angle: what they claim of it stays a gap apart, and each begins as near the point as that lets it', () => {
+    const GAP = 0.6;
+    const reach = fc.double({ min: 0.3, max: 8, noNaN: true });
+    /** What an arm claims of a wedge to its left: its line along a direction, v to the left of that (mirrored: right). */
+    const claimed = (phi: number, facing: number, other: number) => {
+      const { setback, taper } = taperInto([{ phi, right: false, facing, other }], GAP)!;
+      const { slope, inset } = taper.left;
+      const full = slope === Infinity ? setback : (facing + inset) / slope;
+      const at = (d: number): [number, number] => [
+        d,
+        slope === Infinity ? facing : Math.max(0, Math.min(facing, d * slope - inset)),
+      ];
+      // where its arms have no room yet the line itself begins
+      const first = slope === Infinity ? setback : Math.max(setback, inset / slope);
+      const points = [[setback, 0], [first, 0], at(first), at(Math.max(setback, full)), at(60), [60, 0]];
+      return { setback, full, points };
+    };
+    fc.assert(
+      fc.property(fc.double({ min: 0.35, max: 3, noNaN: true }), reach, reach, (phi, a, b) => {
+        const [one, two] = [claimed(phi, a, b), claimed(phi, b, a)];
+        const [cos, sin] = [Math.cos(phi), Math.sin(phi)];
+        const own = polygon(one.points.map(([d, v]) => [d, v]));
+        const next = polygon(two.points.map(([d, v]) => [d * cos + v * sin, d * sin - v * cos]));
+        const apart = distanceBetween(own, next);
+        expect(apart).toBeGreaterThan(GAP - 1e-3);
+        // an arm that reaches to the middle of the wedge begins where half of it fits there, or half a millimeter later
+        const half = (a / 2 + GAP / (2 * Math.cos(phi / 2))) / Math.tan(phi / 2);
+        expect(one.setback).toBeLessThanOrEqual(half + 0.5 + 1e-6);
+        // beside one that reaches nothing it has all that is clear of the line itself
+        const alone = claimed(phi, a, 0);
+        expect(alone.full).toBeLessThanOrEqual(
+          Math.max(GAP / sin, phi < Math.PI / 2 ? (a + GAP / cos) / Math.tan(phi) : 0) + 1e-6,
+        );
+      }),
+      { numRuns: 400 },
+    );
   });
 
   test('treatments that tuck share the point: each keeps to its own side of the bisectors', () => {
