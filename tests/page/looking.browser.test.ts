@@ -165,7 +165,7 @@ describeInBrowser('looking at the block', (open) => {
         atRest(page.locator('.table')),
         atRest(page.locator('.table img')),
       ]);
-      expect(table.height - picture.height).toBeLessThan(80);
+      expect(table.height - picture.height).toBeLessThan(60);
     }
     expect(await seriousIn(page)).toEqual([]);
     await looks.selectOption('thread');

@@ -68,7 +68,7 @@ export function drawOverlays(
   );
 }
 
-/** A picture of the cloth alone, and what is to be told beside it: each look as a small picture of its own. */
+/** A picture of the cloth alone, with nothing but labels around it, and what is to be told beside it: each look as a small picture of its own. */
 export interface ToldApart {
   readonly svg: string;
   readonly told: readonly {
@@ -89,14 +89,23 @@ export function overlaysToldApart(
   as: LengthUnit = 'mm',
   least = 0,
 ): ToldApart {
-  const { picture, parts } = measuredOn(work, shown, limits, as, least);
+  const { picture, parts, size } = measuredOn(work, shown, limits, as, least);
+  const { left, top, right, bottom } = work.frame;
+  // what is read of the edge of the cloth may lie beyond it
+  const beyond = MARGIN + 2 * size;
+  const room: Frame = {
+    left: left - beyond,
+    top: top - beyond,
+    right: right + beyond,
+    bottom: bottom + beyond,
+  };
   const looks = ({ entries }: LegendPart) =>
     entries.map(({ sample, told }) => ({
       svg: svgDocument(SAMPLE_BOX, told, heatPatterns(), sample(0, 0)),
       told,
     }));
   return {
-    svg: svgDocument(work.frame, work.name, heatPatterns(), picture),
+    svg: svgDocument(room, work.name, heatPatterns(), picture),
     told: parts.map((part) => ({ heading: part.heading, entries: looks(part) })),
   };
 }
@@ -108,7 +117,7 @@ function measuredOn(
   limits: DensityLimits,
   as: LengthUnit,
   least = 0,
-): { picture: string; parts: LegendPart[] } {
+): { picture: string; parts: LegendPart[]; size: number } {
   const { map, frame, stitches, bare, contrasts } = work;
   const width = frame.right - frame.left;
   const height = frame.bottom - frame.top;
@@ -139,6 +148,7 @@ function measuredOn(
       ...[...heat, ...measured].map(({ labels = '' }) => labels),
     ].join(''),
     parts: [...heat, ...marks].map(({ part }) => part),
+    size,
   };
 }
 

@@ -204,9 +204,14 @@ describe('every picture of a piece of work', () => {
     for (const shown of [...SHOWN.map((one) => [one]), [...SHOWN]]) {
       const whole = drawn(shown);
       const { svg, told } = overlaysToldApart(work, new Set(shown), LIMITS.firm);
-      expect(sizes(svg).viewBox.map((at) => Number(at.toFixed(2)))).toEqual(
-        [left, top, right - left, bottom - top].map((at) => Number(at.toFixed(2))),
+      // labels at the edge of the cloth have room beyond it, the same all around; nothing is filled there
+      const [x, y, wide, high] = sizes(svg).viewBox;
+      expect([x + wide / 2, y + high / 2].map((at) => at.toFixed(1))).toEqual(
+        [(left + right) / 2, (top + bottom) / 2].map((at) => at.toFixed(1)),
       );
+      expect(wide - (right - left)).toBeCloseTo(high - (bottom - top), 1);
+      const corner = new Resvg(svg, { fitTo: { mode: 'width', value: 200 } }).render().pixels.subarray(0, 4);
+      expect(corner[3]).toBe(0);
       const marks = (of: string) => titled(of, /./).map(({ title }) => title!);
       const around = [/^legend$/, /^ruler of /];
       expect(marks(svg)).toEqual(marks(whole).filter((name) => !around.some((one) => one.test(name))));
