@@ -9,7 +9,7 @@ interface Choosing {
 }
 
 /** Longer than this is cut where it stands beside its title in a narrow panel, letters. */
-const LONG = 20;
+const LONG = 24;
 
 /** One of a few. */
 export function Choice({ title, value, options, isOpen = () => true, onChoose }: Choosing) {
