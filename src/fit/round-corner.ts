@@ -32,7 +32,10 @@ export interface Arc {
   readonly leavesBare: boolean;
 }
 
-/** The widest arc whose outer strokes still cover the corner of the seam; where none does, the one that leaves least of it bare. */
+/**
+ * The widest arc whose outer strokes still cover the corner of the seam; where none does, the one that leaves least of it
+ * bare. What goes along or sits on a row would stop at a corner with it: then only one that must lie bare counts.
+ */
 export function arcRound(rows: Rows, reach: Reach, offset: number, turn: number): Arc {
   const [widest, tightest] = [roundRadius(reach, turn), tightestRadius(reach, turn)];
   const count = widest > tightest + 1e-6 ? ARCS : 1;
@@ -43,5 +46,17 @@ export function arcRound(rows: Rows, reach: Reach, offset: number, turn: number)
     if (bare < best.bare) best = { radius, bare };
     if (bare <= BARE_OVER) break;
   }
-  return { radius: best.radius, leavesBare: best.bare > BARE_OVER };
+  const isAlone = rows.followers.length === 0 && rows.accents.length === 0 && rows.laid === 0;
+  const least = isAlone ? best.bare : mustLieBare(reach, best.radius, turn);
+  return { radius: best.radius, leavesBare: least > BARE_OVER };
+}
+
+/**
+ * How much of the seam lies bare beside an arc whatever its outer strokes are, mm: an arc of radius r touches both sides
+ * r tan(turn / 2) before the corner, and thread that reaches c to its outside covers sqrt(2 r c + c^2) of them.
+ */
+function mustLieBare(reach: Reach, radius: number, turn: number): number {
+  const outer = turn > 0 ? reach.right : reach.left;
+  const covered = Math.sqrt(2 * radius * outer + outer * outer);
+  return 2 * (radius * Math.tan(Math.abs(turn) / 2) - covered);
 }
