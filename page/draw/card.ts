@@ -21,7 +21,7 @@ export function drawCard(
   const room = canvas.getBoundingClientRect();
   canvas.width = Math.round(room.width * dots);
   canvas.height = Math.round(room.height * dots);
-  const [x, y, across] = middleOf(points);
+  const [x, y, across] = shownOf(points);
   const scale = canvas.width / across;
   const ctx = canvas.getContext('2d')!;
   ctx.setTransform(scale, 0, 0, scale, canvas.width / 2 - x * scale, canvas.height / 2 - y * scale);
@@ -29,16 +29,29 @@ export function drawCard(
   for (const thread of threads) drawThread(ctx, thread);
 }
 
-/** The middle of a line, and how much to show of it, mm. */
-function middleOf(points: Float64Array): [number, number, number] {
+/** Which place of a line is shown, and how much around it, mm: its middle, or of a long ring the middle of its longest side. */
+export function shownOf(points: Float64Array): [number, number, number] {
   const [[left, right], [top, bottom]] = [0, 1].map((axis) => {
     const values = points.filter((_, i) => i % 2 === axis);
     return [Math.min(...values), Math.max(...values)];
   });
   const size = Math.max(right - left, (bottom - top) * 1.5) + 8;
   if (size <= MOST) return [(left + right) / 2, (top + bottom) / 2, Math.max(LEAST, size)];
-  const [x, y] = halfWay(points);
+  const last = points.length - 2;
+  const isRing = Math.hypot(points[0] - points[last], points[1] - points[last + 1]) < 1e-6;
+  const [x, y] = isRing ? onLongest(points) : halfWay(points);
   return [x, y, MOST];
+}
+
+/** The middle of the longest side: half-way round a block is a corner of it. */
+function onLongest(points: Float64Array): [number, number] {
+  let [longest, x, y] = [-1, points[0], points[1]];
+  for (let i = 2; i < points.length; i += 2) {
+    const [ax, ay, bx, by] = points.subarray(i - 2, i + 2);
+    const long = Math.hypot(bx - ax, by - ay);
+    if (long > longest) [longest, x, y] = [long, (ax + bx) / 2, (ay + by) / 2];
+  }
+  return [x, y];
 }
 
 /** The place half-way along a line. */
