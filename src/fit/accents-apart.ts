@@ -10,6 +10,8 @@ const SMALLEST = 0.55;
 const SHARE_STEP = 0.05;
 /** Distances that differ by less are one, mm. */
 const NEARER = 0.05;
+/** Seats no nearer than this share of what is usual stand as even as a hand sets them. */
+const EVEN = 0.95;
 /** Figures whose headings differ by less stand as on a straight: the sine of it. */
 const TURNED = 0.1;
 
@@ -43,7 +45,7 @@ export function shareApart(
   const seats = Math.hypot(a.spot.x - b.spot.x, a.spot.y - b.spot.y);
   const isTurned = Math.abs(Math.sin(a.spot.theta - b.spot.theta)) > TURNED;
   const usual = along();
-  if (!isTurned && middles > seats - NEARER && seats > usual - NEARER) return 1;
+  if (!isTurned && middles > seats - NEARER && seats > EVEN * usual) return 1;
   const needed = Math.min(APART, apartOnStraight(a, b, usual));
   for (let share = 1; share >= SMALLEST; share -= SHARE_STEP) {
     const [own, other] = [a, b].map(({ unit, spot }, i) =>
