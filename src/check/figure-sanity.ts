@@ -30,6 +30,8 @@ const WEIGHTS = ['No. 60', 'No. 40', 'No. 30', 'No. 12'] as const;
 /** Values looked at beside the ends of the ranges. */
 const RANDOM_SIZES = 10;
 const REPEATS = 6;
+/** Seams of a block are mostly 30 to 70 mm long and bend: what reaches further from them finds no room, mm. Common practice. */
+const FAR = 20;
 const PASSES = 3;
 
 /**
@@ -38,6 +40,13 @@ const PASSES = 3;
  */
 export function stitchFaults(stitch: Stitch): SanityFault[] {
   const faults = new Faults();
+  faults.within({}, () => {
+    const { left, right } = reachOf(stitch.build({}), stitch.symmetry === 'glide', 1);
+    const reach = Math.max(left, right);
+    if (reach <= FAR) return;
+    const what = `it reaches ${reach.toFixed(1)} mm from the seam, for which few seams of a block have room`;
+    faults.add(what, `its furthest points within ${FAR} mm`, {}, 'note');
+  });
   for (const values of sampleValues(stitch)) {
     faults.within(values, () => {
       const ask = askOf(stitch, values);

@@ -32,6 +32,18 @@ describe('how a stitch sews over all its sizes', () => {
     ]);
   });
 
+  test('a stitch that no seam of a block has room for is told how far it reaches; of those built in none does', () => {
+    const blanket = JSON.parse(stitchFiles.find(({ name }) => name === 'blanket')!.text);
+    const file = { ...blanket, points: { ...blanket.points, tip: [0, 'width + 25'] } };
+    const whats = stitchFaults(parseStitch(file, 'far')).map(({ what }) => what);
+    expect(whats).toContainEqual(expect.stringMatching(/^it reaches 3\d\.\d mm from the seam/));
+    const reaching = [...builtIn.stitches.values()].filter((stitch) => {
+      const { left, right } = stitch.build({}).reach;
+      return Math.max(left, right) > 20;
+    });
+    expect(reaching.map(({ name }) => name)).toEqual([]);
+  });
+
   test('arithmetic that fails at some size in range is told with that size', () => {
     const blanket = JSON.parse(stitchFiles.find(({ name }) => name === 'blanket')!.text);
     const [tip] = Object.keys(blanket.points).filter((name) => name === 'tip');
