@@ -108,7 +108,7 @@ export function coveredBy(
 }
 
 /**
- * How far apart thread stands along its line where that stands open from repeat to repeat: each repeat has one such gap
+ * How far apart thread stands along its line where that stands open from repeat to repeat: between two repeats is one such gap
  * at most, and half of them are no wider. The first repeats tell, up to `to` mm along the line.
  */
 export function typicalGap(
@@ -135,7 +135,7 @@ export function typicalGap(
     .subarray(1)
     .map((u, k) => u - sorted[k])
     .sort();
-  return gaps[gaps.length - 1 - Math.floor(repeats / 2)] ?? 0;
+  return gaps[gaps.length - 1 - Math.floor((repeats - 1) / 2)] ?? 0;
 }
 
 /**
