@@ -165,10 +165,7 @@ function checkJoins(plan: Plan, nodes: Float64Array, length: number, mistakes: M
   }
 }
 
-/**
- * How far needle points reach to both hands, and how far thread that is seen reaches before the first unit and past the end of
- * the last: what leads on beneath the cloth leads nowhere there, and is not sewn.
- */
+/** How far needle points reach to both hands, before the first unit, and past the end of the last. */
 function extent(
   legs: readonly UnitLeg[],
   atEnd: readonly UnitLeg[],
@@ -183,7 +180,6 @@ function extent(
       const [u, v] = [leg.path[i] + shift, leg.path[i + 1]];
       reach.left = Math.max(reach.left, v + around);
       reach.right = Math.max(reach.right, around - v);
-      if (leg.kind === 'under') continue;
       overhang.start = Math.max(overhang.start, around - u);
       overhang.end = Math.max(overhang.end, u + around - length);
     }
