@@ -1,12 +1,9 @@
 import { nearestOnSegment } from '../geometry/nearest.js';
 import type { Unit } from '../stitches/stitch.js';
+import { APART, SMALLEST } from './figures-apart.js';
 import type { Chain } from './fit.js';
 import { ornamentChain, type Spot } from './place-ornament.js';
 
-/** Figures beside each other keep this far apart where their line leaves them so much, mm: a thread of 0.4 and 0.2 clear. */
-const APART = 0.6;
-/** No figure is made smaller than this share for the sake of its neighbor. */
-const SMALLEST = 0.55;
 const SHARE_STEP = 0.05;
 /** Distances that differ by less are one, mm. */
 const NEARER = 0.05;

@@ -4,9 +4,9 @@ import type { Layer } from './lay.js';
 import { acrossLine, alongLine, type Place, type Placing } from './unit-places.js';
 
 /** Figures beside each other keep this far apart, mm: a thread of 0.4 and 0.2 clear. */
-const APART = 0.6;
+export const APART = 0.6;
 /** No figure is made smaller than this share for the sake of its neighbor. */
-const SMALLEST = 0.55;
+export const SMALLEST = 0.55;
 /** Headings that differ by less are one, radians. */
 const SAME_HEADING = 1e-6;
 

@@ -7,6 +7,7 @@ import { mapOfLines } from './block-of-lines.js';
 /** Stitches whose figures stand apart, each in the middle of its repeat, with nothing between them that is seen. */
 const APART = ['ermine', 'sheaf', 'star-stitch'];
 
+// Common practice: a row is set in the middle of its seam.
 test('a row of figures that stand apart leaves as much of a seam bare before the first as behind the last', () => {
   fc.assert(
     fc.property(fc.constantFrom(...APART), fc.double({ min: 12, max: 90, noNaN: true }), (stitch, length) => {

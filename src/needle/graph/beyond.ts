@@ -1,3 +1,4 @@
+import { groupsOf } from '../../geometry/groups.js';
 import { type Known, numberOf } from './known.js';
 import type { Passes } from './passes.js';
 import type { Layout, Shape } from './shape.js';
@@ -22,12 +23,7 @@ export function piecesBeyond(layout: Layout, passes: Passes, known: Known): Int3
 }
 
 function piecesOf(shape: Shape, passes: Uint8Array, further: string): string {
-  const parent = Array.from({ length: shape.nodes }, (_, i) => i);
-  const find = (node: number): number => {
-    let n = node;
-    while (parent[n] !== n) n = parent[n];
-    return n;
-  };
+  const { of: find, join } = groupsOf(shape.nodes);
   const near = new Array<boolean>(shape.nodes).fill(false);
   const sewn = new Array<boolean>(shape.nodes).fill(false);
   passes.forEach((count, leg) => {
@@ -36,7 +32,7 @@ function piecesOf(shape: Shape, passes: Uint8Array, further: string): string {
       near[node] = true;
       sewn[node] = true;
     }
-    parent[find(shape.to[leg])] = find(shape.from[leg]);
+    join(shape.from[leg], shape.to[leg]);
   });
   const first: number[] = [];
   shape.right.forEach((node, i) => {
@@ -44,7 +40,7 @@ function piecesOf(shape: Shape, passes: Uint8Array, further: string): string {
     if (piece === 0) return;
     sewn[node] = true;
     if (first[piece] === undefined) first[piece] = node;
-    else parent[find(node)] = find(first[piece]);
+    else join(node, first[piece]);
   });
   const names = new Map<number, number>();
   let text = '';

@@ -67,6 +67,17 @@ function photoOf(colors: readonly string[]): Buffer {
 
 const lines = (page: Page, count: string) => page.locator('.draw-more .aside', { hasText: count }).waitFor();
 
+/** Lays a photo behind the board. */
+async function layPhoto(page: Page): Promise<void> {
+  await tool(page, 'Photo');
+  await page.locator('.photo-panel input[type=file]').setInputFiles({
+    name: 'hoop.png',
+    mimeType: 'image/png',
+    buffer: photoOf(['#2f4a6d', '#a5563f', '#6d7743']),
+  });
+  await page.locator('.photo-panel .steps').waitFor();
+}
+
 describeInBrowser('drawing seams', (open) => {
   it('on an empty block, undone and done again, dressed, and taken to the machine as the command line would write it', async () => {
     const { page, faults } = await open();
@@ -316,13 +327,7 @@ describeInBrowser('drawing seams', (open) => {
     const { page, faults } = await open();
     await page.getByRole('button', { name: 'Draw seams' }).click();
     await lines(page, '11 lines drawn');
-    await tool(page, 'Photo');
-    await page.locator('.photo-panel input[type=file]').setInputFiles({
-      name: 'hoop.png',
-      mimeType: 'image/png',
-      buffer: photoOf(['#2f4a6d', '#a5563f', '#6d7743']),
-    });
-    await page.locator('.photo-panel .steps').waitFor();
+    await layPhoto(page);
     const on = await onScreen(page, PANEL);
     const mark = (place: At) => page.mouse.click(...on(place));
     const apart = page.getByLabel('They are apart');
@@ -352,13 +357,7 @@ describeInBrowser('drawing seams', (open) => {
     const { page, faults } = await open();
     await page.getByRole('button', { name: 'Draw seams' }).click();
     await lines(page, '11 lines drawn');
-    await tool(page, 'Photo');
-    await page.locator('.photo-panel input[type=file]').setInputFiles({
-      name: 'hoop.png',
-      mimeType: 'image/png',
-      buffer: photoOf(['#2f4a6d', '#a5563f', '#6d7743']),
-    });
-    await page.locator('.photo-panel .steps').waitFor();
+    await layPhoto(page);
     const missing = page.locator('.missing');
     expect(await missing.count()).toBe(0);
     // the seam that fly lies on is traced where it really is: taken out, and drawn elsewhere
