@@ -11,9 +11,8 @@ const root = fileURLToPath(new URL('../', import.meta.url));
 const folder = join(root, 'dist/cli');
 const launcher = join(folder, 'seamwright.cjs');
 
-await build({
-  entryPoints: [join(root, 'src/cli/main.ts')],
-  outfile: join(folder, 'whole.cjs'),
+/** What both files share. */
+const shared = {
   bundle: true,
   platform: 'node',
   format: 'cjs',
@@ -22,12 +21,31 @@ await build({
   mainFields: ['module', 'main'],
   // read as Latin 1, which takes half the room
   charset: 'ascii',
-  define: { 'import.meta.url': 'importMetaUrl' },
-  banner: { js: "const importMetaUrl = require('node:url').pathToFileURL(__filename).href;" },
+  // all of it is read on every start; names stay, for whoever follows a failure
+  minifyWhitespace: true,
   supported: { 'dynamic-import': false },
-  // the one is machine code of its own, the other something that paper does without where it is missing
-  external: ['@resvg/resvg-js', 'jsdom', 'jsdom/*'],
   logLevel: 'warning',
+};
+// a quarter of all code, of use to printed sheets alone
+await build({
+  ...shared,
+  entryPoints: ['@cantoo/pdf-lib'],
+  absWorkingDir: root,
+  outfile: join(folder, 'pdf.cjs'),
+});
+await build({
+  ...shared,
+  entryPoints: [join(root, 'src/cli/main.ts')],
+  outfile: join(folder, 'whole.cjs'),
+  alias: { '@cantoo/pdf-lib': './pdf.cjs' },
+  // beside that file, one is machine code of its own, the other something that paper does without where it is missing
+  external: ['./pdf.cjs', '@resvg/resvg-js', 'jsdom', 'jsdom/*'],
+  define: { 'import.meta.url': 'importMetaUrl' },
+  // a function of what Node gives to a module, as it stands, so that it need not be put together on every start
+  banner: {
+    js: "(function (exports, require, module, __filename, __dirname) { const importMetaUrl = require('node:url').pathToFileURL(__filename).href;",
+  },
+  footer: { js: '})' },
 });
 copyFileSync(join(root, 'launcher/seamwright.cjs'), launcher);
 chmodSync(launcher, 0o755);

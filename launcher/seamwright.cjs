@@ -2,15 +2,20 @@
 // Starts the command line: one file with all of it, and beside it what V8 made of that when it was built, so that nothing
 // is looked for in folders and little is compiled. V8 turns down what another version of it has made, and compiles anew.
 const { existsSync, readFileSync, writeFileSync } = require('node:fs');
-const { createRequire, wrap } = require('node:module');
+const { createRequire } = require('node:module');
 const { join } = require('node:path');
+const { setFlagsFromString } = require('node:v8');
 const { Script } = require('node:vm');
+
+// The V8 of Node 20 makes code fast that has run but a little, and throws half of that away again: four times as much (132 KB
+// of byte code is its own) saves a sixth of a short run, and long ones take no longer. Measured for that version alone.
+if (process.versions.node.startsWith('20.')) setFlagsFromString('--interrupt-budget=540000');
 
 const filename = join(__dirname, 'whole.cjs');
 const compiled = join(__dirname, 'whole.compiled');
 const keep = process.env.SEAMWRIGHT_KEEP_COMPILED === '1';
 
-const script = new Script(wrap(readFileSync(filename, 'latin1')), {
+const script = new Script(readFileSync(filename, 'latin1'), {
   filename,
   cachedData: !keep && existsSync(compiled) ? readFileSync(compiled) : undefined,
 });
