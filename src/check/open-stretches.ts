@@ -1,3 +1,4 @@
+import { int32s } from '../geometry/flat.js';
 import type { Points } from '../geometry/polyline.js';
 import type { Runs } from '../needle/run.js';
 
@@ -43,7 +44,7 @@ function openBeside(
   if (last - first <= over) return [];
   const places = Math.floor((last - first) / STEP) + 1;
   /** by how much the number of stitches that cover a place differs from that of the place before */
-  const change = new Int32Array(places + 1);
+  const change = int32s(places + 1);
   let i = 0;
   for (const { xy, start } of own) {
     for (let run = 0; run + 1 < start.length; run++) {

@@ -1,4 +1,5 @@
 import type { Arm, SeamMap } from '../block/seam-map.js';
+import { copied } from '../geometry/flat.js';
 import type { Point } from '../geometry/point.js';
 import { cumulativeLength, type Points } from '../geometry/polyline.js';
 
@@ -48,7 +49,7 @@ export function cutter(map: SeamMap): (bound: Bound) => Cut {
     for (let k = back.length - 2; k >= 0; k -= 2) line.push(back[k], back[k + 1]);
     line.push(...at);
     if (other !== one) line.push(...armLine(other));
-    const whole = { line: Float64Array.from(line), side: 1, inside, at, around: AROUND } as const;
+    const whole = { line: copied(line), side: 1, inside, at, around: AROUND } as const;
     // The cloth is on the side that this arm leads to.
     const [x, y] = [at[0] + Math.cos(own.direction), at[1] + Math.sin(own.direction)];
     return signedDistance(whole.line, x, y) >= 0 ? whole : { ...whole, side: -1 };

@@ -1,3 +1,4 @@
+import { float32s, float64s, int32s, uint8s, uint16s } from '../geometry/flat.js';
 import type { LegKind, Unit, UnitLeg } from '../stitches/stitch.js';
 import type { Chain } from './fit.js';
 
@@ -46,19 +47,19 @@ export class GrowingChain {
   private pointCount = 0;
 
   constructor(room: Room) {
-    this.nodes = new Float64Array(2 * room.nodes);
-    this.from = new Int32Array(room.legs);
-    this.to = new Int32Array(room.legs);
-    this.legClass = new Uint16Array(room.legs);
-    this.unit = new Int32Array(room.legs);
-    this.passes = new Uint8Array(room.legs);
-    this.sizes = new Float32Array(room.legs);
-    this.pathStart = new Int32Array(room.legs + 1);
-    this.path = new Float64Array(2 * room.points);
+    this.nodes = float64s(2 * room.nodes);
+    this.from = int32s(room.legs);
+    this.to = int32s(room.legs);
+    this.legClass = uint16s(room.legs);
+    this.unit = int32s(room.legs);
+    this.passes = uint8s(room.legs);
+    this.sizes = float32s(room.legs);
+    this.pathStart = int32s(room.legs + 1);
+    this.path = float64s(2 * room.points);
   }
 
   table(unit: Unit): Int32Array {
-    return new Int32Array(unit.nodes.length / 2).fill(-1);
+    return int32s(unit.nodes.length / 2).fill(-1);
   }
 
   addNode(x: number, y: number): number {
@@ -179,7 +180,7 @@ export class GrowingChain {
     return {
       units,
       closed,
-      nodes: this.nodes.slice(0, 2 * this.nodeCount),
+      nodes: this.nodes.subarray(0, 2 * this.nodeCount),
       from: this.from,
       to: this.to,
       legClass: this.legClass,

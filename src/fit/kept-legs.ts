@@ -1,3 +1,4 @@
+import { float32s, float64s, int32s, uint8s, uint16s } from '../geometry/flat.js';
 import { groupsOf } from '../geometry/groups.js';
 import type { LegKind } from '../stitches/stitch.js';
 import type { Chain } from './fit.js';
@@ -17,7 +18,7 @@ export interface Shortened {
 
 /** A chain without some of its legs, and without the stubs that then hang loose. */
 export function withoutLegs(chain: Chain, dropped: (leg: number) => boolean): Chain {
-  const kept = new Uint8Array(chain.from.length);
+  const kept = uint8s(chain.from.length);
   let stay = 0;
   for (let leg = 0; leg < kept.length; leg++) {
     if (dropped(leg)) continue;
@@ -41,10 +42,12 @@ export function lengthOf(path: Float64Array | readonly number[], first: number, 
 /** The legs that are kept, in their order, over nodes numbered anew; shortened ones end at nodes of their own. */
 export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<number, Shortened>): Chain {
   const oldNodes = chain.nodes.length / 2;
-  const nodes = new Float64Array(chain.nodes.length + 2 * shortened.size);
+  const nodes = float64s(chain.nodes.length + 2 * shortened.size);
   nodes.set(chain.nodes);
-  const from = chain.from.slice();
-  const to = chain.to.slice();
+  const from = int32s(chain.from.length);
+  const to = int32s(chain.to.length);
+  from.set(chain.from);
+  to.set(chain.to);
   let added = oldNodes;
   for (const [leg, { path, atTo, endOf }] of shortened) {
     if (atTo === null || endOf !== undefined) continue;
@@ -64,12 +67,12 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
 
   const legs: number[] = [];
   for (let leg = 0; leg < kept.length; leg++) if (kept[leg]) legs.push(leg);
-  const pathStart = new Int32Array(legs.length + 1);
+  const pathStart = int32s(legs.length + 1);
   legs.forEach((leg, i) => {
     const own = chain.pathStart[leg + 1] - chain.pathStart[leg];
     pathStart[i + 1] = pathStart[i] + (shortened.has(leg) ? shortened.get(leg)!.path.length / 2 : own);
   });
-  const path = new Float64Array(2 * pathStart[legs.length]);
+  const path = float64s(2 * pathStart[legs.length]);
   for (let i = 0; i < legs.length; ) {
     const short = shortened.get(legs[i]);
     if (short) {
@@ -83,8 +86,8 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
     path.set(block, 2 * pathStart[i]);
     i = j;
   }
-  const number = new Int32Array(added).fill(-1);
-  const placed = new Float64Array(2 * added);
+  const number = int32s(added).fill(-1);
+  const placed = float64s(2 * added);
   let used = 0;
   const place = (node: number) => {
     if (number[node] < 0) {
@@ -94,16 +97,16 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
     }
     return number[node];
   };
-  const newFrom = new Int32Array(legs.length);
-  const newTo = new Int32Array(legs.length);
+  const newFrom = int32s(legs.length);
+  const newTo = int32s(legs.length);
   legs.forEach((leg, i) => {
     newFrom[i] = place(from[leg]);
     newTo[i] = place(to[leg]);
   });
-  const legClass = new Uint16Array(legs.length);
-  const unit = new Int32Array(legs.length);
-  const passes = new Uint8Array(legs.length);
-  const size = new Float32Array(legs.length);
+  const legClass = uint16s(legs.length);
+  const unit = int32s(legs.length);
+  const passes = uint8s(legs.length);
+  const size = float32s(legs.length);
   const kind: LegKind[] = [];
   for (let i = 0; i < legs.length; i++) {
     legClass[i] = chain.legClass[legs[i]];
@@ -114,7 +117,7 @@ export function withLegs(chain: Chain, kept: Uint8Array, shortened: ReadonlyMap<
   }
   return {
     ...chain,
-    nodes: placed.slice(0, 2 * used),
+    nodes: placed.subarray(0, 2 * used),
     from: newFrom,
     to: newTo,
     legClass,
@@ -137,7 +140,7 @@ function dropStubs(
   shortened: ReadonlyMap<number, Shortened>,
 ): void {
   const visible = (leg: number) => chain.kind[leg] !== 'under';
-  const degree = new Int32Array(nodeCount);
+  const degree = int32s(nodeCount);
   for (let leg = 0; leg < kept.length; leg++) {
     if (!kept[leg]) continue;
     degree[from[leg]]++;
@@ -163,7 +166,7 @@ function dropStubs(
     pieces++;
   }
   if (pieces < 2 && kept.length > FEW_LEGS) return;
-  const shown = new Float64Array(nodeCount);
+  const shown = float64s(nodeCount);
   for (let leg = 0; leg < kept.length; leg++) {
     if (!kept[leg] || !visible(leg)) continue;
     const short = shortened.get(leg)?.path;

@@ -1,5 +1,6 @@
 import type { Junction } from '../block/seam-map.js';
 import { boxOf } from '../geometry/box.js';
+import { float64s, int32s, uint8s } from '../geometry/flat.js';
 import { rising } from '../geometry/groups.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
@@ -133,7 +134,7 @@ const isFigureNear = (chain: Chain, over: Over): boolean =>
 /** The legs that are seen, one polyline each. */
 function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
   const { kind, path, pathStart } = chain;
-  const xy = new Float64Array(path.length);
+  const xy = float64s(path.length);
   const start = [0];
   let end = 0;
   for (let leg = 0; leg < kind.length; leg++) {
@@ -159,15 +160,15 @@ function withoutRaised(chain: Chain, over: readonly Over[], bulk: LineIndex): Ch
     classes = Math.max(classes, legClass[leg] + 1);
   }
   /** by unit and class; both halves of a loop share theirs, and go together */
-  const figures = new Uint8Array(units * classes);
+  const figures = uint8s(units * classes);
   for (let leg = 0; leg < kind.length; leg++) {
     if (!isFigure(leg)) continue;
     const figure = unit[leg] * classes + legClass[leg];
     if (figures[figure] !== NEAR) figures[figure] = isNearAny(leg) ? NEAR : APART;
   }
   /** figures of each unit, and how many of them stay */
-  const own = new Int32Array(units);
-  const apart = new Int32Array(units);
+  const own = int32s(units);
+  const apart = int32s(units);
   for (let figure = 0; figure < figures.length; figure++) {
     const at = Math.floor(figure / classes);
     if (figures[figure] !== 0) own[at]++;

@@ -1,4 +1,5 @@
 import type { SeamMap } from '../block/seam-map.js';
+import { float64s, int32s } from '../geometry/flat.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import { toSeam, type Walk } from './walk.js';
 
@@ -25,13 +26,13 @@ export function placesAlong(map: SeamMap, walk: Walk, widest: number): LinePlace
   const steps = Math.max(1, Math.ceil(guide.length / Math.max(LEAST_STEP, STEP_SHARE * widest)));
   const n = steps + 1;
   const places = {
-    u: new Float64Array(n),
-    x: new Float64Array(n),
-    y: new Float64Array(n),
-    nx: new Float64Array(n),
-    ny: new Float64Array(n),
-    leftPatch: new Int32Array(n).fill(-1),
-    rightPatch: new Int32Array(n).fill(-1),
+    u: float64s(n),
+    x: float64s(n),
+    y: float64s(n),
+    nx: float64s(n),
+    ny: float64s(n),
+    leftPatch: int32s(n).fill(-1),
+    rightPatch: int32s(n).fill(-1),
     step: guide.length / steps,
   };
   const finder = frameFinder(guide, 0, guide.u.length - 1);

@@ -1,3 +1,4 @@
+import { float64s } from './flat.js';
 import type { Corner, GuideLine } from './guide-line.js';
 
 /** Bends that turn less than this are gentle, radians; those that turn more than the second wind about and have no middle. */
@@ -39,7 +40,7 @@ export function bendsOf(guide: GuideLine, radius: number): Corner[] {
 
 /** Directions at even steps of arc length, both ends included. */
 function directionsAt({ u, theta, length }: GuideLine, steps: number): Float64Array {
-  const at = new Float64Array(steps + 1);
+  const at = float64s(steps + 1);
   let i = 0;
   for (let k = 0; k <= steps; k++) {
     const here = (length * k) / steps;

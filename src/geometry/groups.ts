@@ -1,3 +1,5 @@
+import { int32s } from './flat.js';
+
 /** Numbers 0 to n - 1 in groups that grow together; each group goes by its lowest number. */
 export interface Groups {
   /** the lowest number of a number's group */
@@ -27,7 +29,7 @@ export function groupsOf(n: number): Groups {
 
 /** The numbers 0 to n - 1. */
 export function rising(n: number): Int32Array {
-  const numbers = new Int32Array(n);
+  const numbers = int32s(n);
   for (let i = 1; i < n; i++) numbers[i] = i;
   return numbers;
 }

@@ -1,3 +1,4 @@
+import { copied } from './flat.js';
 import type { Corner, GuideLine } from './guide-line.js';
 import { SAME_POINT } from './tolerances.js';
 
@@ -49,10 +50,10 @@ export class GuideSamples {
     return {
       length: this.length(),
       closed,
-      u: Float64Array.from(this.us),
-      x: Float64Array.from(this.xs),
-      y: Float64Array.from(this.ys),
-      theta: Float64Array.from(this.thetas),
+      u: copied(this.us),
+      x: copied(this.xs),
+      y: copied(this.ys),
+      theta: copied(this.thetas),
       corners,
     };
   }

@@ -1,3 +1,4 @@
+import { float64s } from './flat.js';
 import type { Point } from './point.js';
 
 /** A polyline as flat coordinates x0 y0 x1 y1 ..., millimeters. A closed one repeats its first point at the end. */
@@ -9,7 +10,7 @@ export const firstPoint = (line: Points): Point => pointAt(line, 0);
 export const lastPoint = (line: Points): Point => pointAt(line, pointCount(line) - 1);
 
 export function fromPoints(points: readonly Point[]): Points {
-  const line = new Float64Array(2 * points.length);
+  const line = float64s(2 * points.length);
   points.forEach(([x, y], i) => {
     line[2 * i] = x;
     line[2 * i + 1] = y;
@@ -24,7 +25,7 @@ export function toPoints(line: Points): Point[] {
 /** Arc length from the start to each point; the last entry is the whole length. */
 export function cumulativeLength(line: Points): Float64Array {
   const n = pointCount(line);
-  const at = new Float64Array(n);
+  const at = float64s(n);
   for (let i = 1; i < n; i++) {
     const dx = line[2 * i] - line[2 * i - 2];
     const dy = line[2 * i + 1] - line[2 * i - 1];
@@ -41,7 +42,7 @@ export function polylineLength(line: Points): number {
 
 export function reversed(line: Points): Points {
   const n = pointCount(line);
-  const back = new Float64Array(line.length);
+  const back = float64s(line.length);
   for (let i = 0; i < n; i++) {
     back[2 * i] = line[2 * (n - 1 - i)];
     back[2 * i + 1] = line[2 * (n - 1 - i) + 1];

@@ -1,4 +1,5 @@
 import type { Chain } from '../fit/fit.js';
+import { float32s, int32s, uint8s, uint16s } from '../geometry/flat.js';
 import type { Trail } from './graph/trail.js';
 import { type Legs, Manner } from './legs.js';
 import { SHORTEST_EVER } from './needle-points.js';
@@ -39,10 +40,10 @@ const TIED_WHOLE = TIE + SHORTEST_EVER + SCATTER + SCATTER_MORE;
 /** Holes of a chain before anything is sewn; `trails` are all that will be. */
 export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, craft: Craft): Holes {
   const nodes = chain.nodes.length >> 1;
-  const visits = new Int32Array(nodes);
-  const rays = new Uint16Array(nodes);
-  const ring = new Float32Array(nodes);
-  const whole = new Uint8Array(chain.from.length);
+  const visits = int32s(nodes);
+  const rays = uint16s(nodes);
+  const ring = float32s(nodes);
+  const whole = uint8s(chain.from.length);
   for (const trail of trails) {
     for (let i = 0; i < trail.length; i++) {
       const leg = trail[i] >> 1;
@@ -71,7 +72,7 @@ export function holesFor(chain: Chain, trails: readonly Trail[], legs: Legs, cra
     }
   }
   const heading = headingOf(chain);
-  return { visits, ring, whole, sewn: new Uint8Array(whole.length), heading, hand: handOf(chain, heading) };
+  return { visits, ring, whole, sewn: uint8s(whole.length), heading, hand: handOf(chain, heading) };
 }
 
 /** What lies nearer to the line a chain sets out on says nothing of its hand, mm. */

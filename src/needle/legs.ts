@@ -1,4 +1,5 @@
 import type { Chain } from '../fit/fit.js';
+import { float64s, uint8s } from '../geometry/flat.js';
 import type { LegMeasures } from './graph/route.js';
 
 /** How the needle works a leg. */
@@ -14,9 +15,9 @@ export const NEARLY_STRAIGHT = 0.08;
 /** Length, extent and manner of every leg of a chain. */
 export function measureLegs(chain: Chain): Legs {
   const n = chain.from.length;
-  const length = new Float64Array(n);
-  const boxes = new Float64Array(4 * n);
-  const manner = new Uint8Array(n);
+  const length = float64s(n);
+  const boxes = float64s(4 * n);
+  const manner = uint8s(n);
   const { path, pathStart } = chain;
   for (let leg = 0; leg < n; leg++) {
     const first = 2 * pathStart[leg];

@@ -1,3 +1,4 @@
+import { copied, int32s } from '../geometry/flat.js';
 import { NEARLY_STRAIGHT } from './legs.js';
 import type { Runs } from './run.js';
 
@@ -149,6 +150,9 @@ export class NeedlePoints {
   }
 
   runs(): Runs {
-    return { xy: this.xy.slice(0, 2 * this.count), start: Int32Array.from([...this.starts, this.count]) };
+    const start = int32s(this.starts.length + 1);
+    start.set(this.starts);
+    start[this.starts.length] = this.count;
+    return { xy: copied(this.xy.subarray(0, 2 * this.count)), start };
   }
 }

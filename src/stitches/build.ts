@@ -1,3 +1,4 @@
+import { float64s } from '../geometry/flat.js';
 import type { Point } from '../geometry/point.js';
 import { reversed } from '../geometry/polyline.js';
 import { InputError } from '../input-error.js';
@@ -92,7 +93,7 @@ function fillSlots(plan: Plan, values: Values): Float64Array {
       `did you mean "${nearestName(name, names)}"? It has ${names.join(', ')}`,
     );
   }
-  const slots = new Float64Array(plan.parameters.length + MEASURES + plan.measures.length);
+  const slots = float64s(plan.parameters.length + MEASURES + plan.measures.length);
   plan.parameters.forEach(({ name, unit, min, max, default: usual }, slot) => {
     const value = Object.hasOwn(values, name) ? values[name] : usual;
     const [least, most] = plan.ranges[slot];

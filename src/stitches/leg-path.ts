@@ -1,3 +1,4 @@
+import { float64s } from '../geometry/flat.js';
 import type { Point } from '../geometry/point.js';
 
 /** Chords of a sampled leg turn less than this, in radians: the eye sees a curve. */
@@ -9,7 +10,7 @@ const SEEN_TURN = (14.9 * Math.PI) / 180;
 
 /** A straight or bent line through the given points. */
 export function polylinePath(points: readonly Point[]): Float64Array {
-  const path = new Float64Array(2 * points.length);
+  const path = float64s(2 * points.length);
   points.forEach(([u, v], i) => {
     path[2 * i] = u;
     path[2 * i + 1] = v;
@@ -68,7 +69,7 @@ function elevated([a, b, c]: readonly Point[]): Point[] {
 }
 
 function sampled([a, b, c, d]: readonly Point[], chords: number): Float64Array {
-  const path = new Float64Array(2 * chords + 2);
+  const path = float64s(2 * chords + 2);
   for (let i = 0; i <= chords; i++) {
     const t = i / chords;
     const s = 1 - t;

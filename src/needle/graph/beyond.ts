@@ -1,3 +1,4 @@
+import { int32s } from '../../geometry/flat.js';
 import { groupsOf } from '../../geometry/groups.js';
 import { type Known, numberOf } from './known.js';
 import type { Passes } from './passes.js';
@@ -9,7 +10,7 @@ import type { Layout, Shape } from './shape.js';
  */
 export function piecesBeyond(layout: Layout, passes: Passes, known: Known): Int32Array {
   const groups = layout.shapeOf.length;
-  const out = new Int32Array(groups);
+  const out = int32s(groups);
   const number = (text: string) => numberOf(text, text, known.boundaries, known.boundaryNumbers);
   out[groups - 1] = number('');
   for (let g = groups - 1; g > 0; g--) {

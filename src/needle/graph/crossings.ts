@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { int32s } from '../../geometry/flat.js';
 import { SAME_POINT } from '../../geometry/tolerances.js';
 import { type Known, numberOf } from './known.js';
 import type { Part } from './part.js';
@@ -9,7 +10,7 @@ import type { Part } from './part.js';
  */
 export function crossingPairs(chain: Chain, part: Part, boxes: Float64Array, known: Known): Int32Array {
   const { legs, start } = part;
-  const numbers = new Int32Array(start.length - 1);
+  const numbers = int32s(start.length - 1);
   let before: number[] = [];
   for (let g = 0; g + 1 < start.length; g++) {
     const pairs: number[] = [];

@@ -1,3 +1,4 @@
+import { int32s } from '../../geometry/flat.js';
 import type { Boundary } from './boundary.js';
 import { blankDraft } from './draft.js';
 import type { Stage } from './enter-unit.js';
@@ -81,11 +82,11 @@ export class Scratch {
   readonly figures = new Map<number, Sewing>();
 
   constructor(nodes: number) {
-    this.lastUse = new Int32Array(nodes).fill(-1);
-    this.uses = new Int32Array(nodes);
-    this.stamp = new Int32Array(nodes).fill(-1);
-    this.local = new Int32Array(nodes);
-    this.localBefore = new Int32Array(nodes);
-    this.degree = new Int32Array(nodes);
+    this.lastUse = int32s(nodes).fill(-1);
+    this.uses = int32s(nodes);
+    this.stamp = int32s(nodes).fill(-1);
+    this.local = int32s(nodes);
+    this.localBefore = int32s(nodes);
+    this.degree = int32s(nodes);
   }
 }

@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { int32s } from '../../geometry/flat.js';
 import { alike, keyOf, shapeFrom } from './draft.js';
 import { type Known, numberOf, type Scratch } from './known.js';
 import type { Part } from './part.js';
@@ -20,8 +21,8 @@ export function layOut(
   countUses(chain, part, scratch);
   const { stamp, local, localBefore, lastUse } = scratch;
   const nodes: number[] = [];
-  const nodeStart = new Int32Array(groups + 1);
-  const shapeOf = new Int32Array(groups);
+  const nodeStart = int32s(groups + 1);
+  const shapeOf = int32s(groups);
   let [unit, previous] = scratch.drafts;
   let recent = -1;
   const finish = (g: number) => {

@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { int32s } from '../../geometry/flat.js';
 import { groupsOf } from '../../geometry/groups.js';
 
 /** A connected piece of a chain: its legs in hand order, grouped by the unit they belong to. */
@@ -17,7 +18,7 @@ export function partsOf(chain: Chain): Part[] {
   const { of: root, join } = groupsOf(chain.nodes.length >> 1);
   for (let leg = 0; leg < chain.from.length; leg++) join(chain.from[leg], chain.to[leg]);
   const order: number[] = [];
-  const slot = new Int32Array(chain.nodes.length >> 1).fill(-1);
+  const slot = int32s(chain.nodes.length >> 1).fill(-1);
   const asks: boolean[] = [];
   const size: number[] = [];
   for (let leg = 0; leg < chain.from.length; leg++) {
@@ -31,8 +32,8 @@ export function partsOf(chain: Chain): Part[] {
     size[slot[r]]++;
     if (chain.passes[leg] > 0) asks[slot[r]] = true;
   }
-  const legs = size.map((n) => new Int32Array(n));
-  const filled = new Int32Array(order.length);
+  const legs = size.map((n) => int32s(n));
+  const filled = int32s(order.length);
   for (let leg = 0; leg < chain.from.length; leg++) {
     const s = slot[root(chain.from[leg])];
     legs[s][filled[s]++] = leg;
@@ -46,5 +47,7 @@ function grouped(chain: Chain, legs: Int32Array): Part {
     if (chain.unit[legs[i]] !== chain.unit[legs[i - 1]]) start.push(i);
   }
   start.push(legs.length);
-  return { legs, start: Int32Array.from(start) };
+  const starts = int32s(start.length);
+  starts.set(start);
+  return { legs, start: starts };
 }

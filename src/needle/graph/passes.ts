@@ -1,3 +1,4 @@
+import { int32s } from '../../geometry/flat.js';
 import { type Boundary, START } from './boundary.js';
 import { type Ends, isFinal } from './ends.js';
 import { type Known, numberOf } from './known.js';
@@ -110,7 +111,7 @@ function evenly(now: Map<Boundary, Way>, shape: number, count: number, ways: Way
 }
 
 function unwound(last: Way, layout: Layout, known: Known): Passes {
-  const of = new Int32Array(layout.shapeOf.length);
+  const of = int32s(layout.shapeOf.length);
   let g = of.length;
   let cost = 0;
   for (let way: Way | null = last; way?.step; way = way.back) {

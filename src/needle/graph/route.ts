@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { uint8s } from '../../geometry/flat.js';
 import { crossingPairs } from './crossings.js';
 import { eulerTrail } from './hierholzer.js';
 import { type Known, Scratch } from './known.js';
@@ -148,7 +149,7 @@ function doubled(layout: Layout): Passes {
 }
 
 function plainTrail(chain: Chain, part: Part, layout: Layout, passes: Passes): Trail {
-  const counts = new Uint8Array(part.legs.length);
+  const counts = uint8s(part.legs.length);
   layout.shapeOf.forEach((_, g) => {
     counts.set(passes.patterns[passes.of[g]], part.start[g]);
   });

@@ -1,4 +1,5 @@
 import type { Chain } from '../../fit/fit.js';
+import { int32s } from '../../geometry/flat.js';
 import { piecesBeyond } from './beyond.js';
 import { type Stage, staged, type Units } from './enter-unit.js';
 import type { Known, Scratch } from './known.js';
@@ -51,7 +52,7 @@ function onward(part: Part, units: Units, first: Stage): StagedTrail | null {
   const { passes, layout } = units;
   let total = 0;
   for (const pattern of passes.of) for (const count of passes.patterns[pattern]) total += count;
-  const trail = new Int32Array(total);
+  const trail = int32s(total);
   let end = 0;
   let offense = 0;
   let isAgainst = false;

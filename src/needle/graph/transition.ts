@@ -1,3 +1,4 @@
+import { float64s, int32s, uint8s } from '../../geometry/flat.js';
 import type { Boundary } from './boundary.js';
 import type { Network } from './network.js';
 
@@ -15,8 +16,8 @@ export interface Transition {
 export function transitions(network: Network, lengths: Float64Array): Transition[] {
   const { states, leaves } = network;
   const { from, to, leg, perMm, penalty } = network.steps;
-  const costs = new Float64Array(states).fill(Number.POSITIVE_INFINITY);
-  const cameBy = new Int32Array(states);
+  const costs = float64s(states).fill(Number.POSITIVE_INFINITY);
+  const cameBy = int32s(states);
   costs[0] = 0;
   for (let i = 0; i < from.length; i++) {
     let cost = costs[from[i]] + penalty[i];
@@ -33,7 +34,7 @@ export function transitions(network: Network, lengths: Float64Array): Transition
 /** The passes that a way through a unit gives to each of its legs. */
 export function passesOf({ network, last, cameBy }: Transition, legs: number): Uint8Array {
   const { from, leg, passes } = network.steps;
-  const sewn = new Uint8Array(legs);
+  const sewn = uint8s(legs);
   for (let at = last; at > 0; at = from[cameBy[at]]) {
     const step = cameBy[at];
     if (leg[step] >= 0) sewn[leg[step]] = passes[step];

@@ -1,3 +1,4 @@
+import { float64s } from '../../geometry/flat.js';
 import type { Scratch } from './known.js';
 import type { Part } from './part.js';
 
@@ -21,7 +22,7 @@ function meanLengths(part: Part, shapeOf: Int32Array, legLength: Float64Array): 
   shapeOf.forEach((id, g) => {
     const first = part.start[g];
     if (id !== recent) {
-      entry = sums.get(id) ?? { sum: new Float64Array(part.start[g + 1] - first), times: 0 };
+      entry = sums.get(id) ?? { sum: float64s(part.start[g + 1] - first), times: 0 };
       sums.set(id, entry);
       recent = id;
     }
