@@ -1,8 +1,7 @@
 import { frameFinder } from '../geometry/guide-frame.js';
-import type { LineIndex } from '../geometry/line-index.js';
 import { shifted } from './band.js';
 import { bareOnStraight } from './bare-round.js';
-import { bareRuns, COVERED, type Run, STEP, threadOf } from './bare-run.js';
+import { bareRuns, COVERED, ledOn, type Run, STEP, threadOf } from './bare-run.js';
 import type { PieceFit } from './fit-pieces.js';
 import { type Line, mannerOf } from './lines.js';
 import { wholeReach } from './rows.js';
@@ -62,22 +61,4 @@ function worked(pieces: readonly PieceFit[], u: number): [number, number] {
   const starts = touching.map(({ piece: { start } }) => (start.at < u - 1e-6 ? start.at + start.setback : u));
   const ends = touching.map(({ piece: { end } }) => (end.at > u + 1e-6 ? end.at - end.setback : u));
   return [Math.min(u, ...starts), Math.max(u, ...ends)];
-}
-
-/** Where thread lies nearest to the line, close behind the end of a bare stretch. */
-function ledOn(
-  thread: LineIndex,
-  at: (u: number) => readonly [number, number],
-  from: number,
-  sense: 1 | -1,
-  end: number,
-): number {
-  let [best, least] = [from, Infinity];
-  for (let k = 0; k <= COVERED / STEP; k++) {
-    const u = from + sense * k * STEP;
-    if (sense * (end - u) < 0) break;
-    const away = thread.nearest(...at(u), 2 * COVERED);
-    if (away < least) [best, least] = [u, away];
-  }
-  return best;
 }

@@ -7,8 +7,8 @@ import { bareRuns, COVERED, longest, threadOf } from './bare-run.js';
 import { layRows } from './lay-rows.js';
 import type { Rows } from './rows.js';
 
-/** Repeats on the cloth are a little longer or shorter than these: what thread covers by no more than a hair is not counted on, mm. */
-const SURELY_COVERED = 0.9 * COVERED;
+/** Repeats on the cloth are a little longer or shorter than these: what thread covers by no more than a hair is not counted on. */
+const SURELY = 0.9;
 /** Repeats to both sides of the arc that are looked at. */
 const BESIDE = 1.5;
 /** An arc that passes the corner so near leaves it covered, mm. */
@@ -23,8 +23,16 @@ const PHASES = 4;
  * @param radius of the arc, mm
  * @param turn radians, positive to the left
  * @param offset of the rows from the line, mm to its left
+ * @param covered how far away thread covers the seam, mm
  */
-export function bareRound(rows: Rows, reach: Reach, offset: number, radius: number, turn: number): number {
+export function bareRound(
+  rows: Rows,
+  reach: Reach,
+  offset: number,
+  radius: number,
+  turn: number,
+  covered = COVERED,
+): number {
   const touching = radius * Math.tan(Math.abs(turn) / 2);
   // where the arc itself passes near, so does its thread
   if (touching * Math.tan(Math.abs(turn) / 4) <= NEAR) return 0;
@@ -42,22 +50,22 @@ export function bareRound(rows: Rows, reach: Reach, offset: number, radius: numb
       const points = Float64Array.of(...seam(-side), 0, 0, ...seam(side));
       const line = roundedCorners(points, [{ u: side, turn }], false, () => radius);
       return longest(
-        bareRuns(threadAbout(rows, reach, offset, line, phase), seam, -seen, seen, SURELY_COVERED),
+        bareRuns(threadAbout(rows, reach, offset, line, phase), seam, -seen, seen, SURELY * covered),
       );
     }),
   );
-  return most <= COVERED ? 0 : most - bareOnStraight(rows, reach, offset);
+  return most <= covered ? 0 : most - bareOnStraight(rows, reach, offset, covered);
 }
 
 /** What rows leave bare of a straight seam anyway, in one piece, mm: at full size. */
-export function bareOnStraight(rows: Rows, reach: Reach, offset: number): number {
+export function bareOnStraight(rows: Rows, reach: Reach, offset: number, covered = COVERED): number {
   const { repeat } = rows.sized;
   const side = (BESIDE + 1.5) * repeat;
   const thread = threadAbout(rows, reach, offset, Float64Array.of(-side, 0, side, 0), {
     at: 0,
     hand: rows.hand,
   });
-  return longest(bareRuns(thread, (s) => [s, 0], -BESIDE * repeat, BESIDE * repeat));
+  return longest(bareRuns(thread, (s) => [s, 0], -BESIDE * repeat, BESIDE * repeat, covered));
 }
 
 /** Which place of a unit stands at the middle of a line, mm from its start, and the unit's hand. */

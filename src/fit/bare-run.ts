@@ -6,6 +6,11 @@ export const COVERED = 1.5;
 /** A seam is looked at in steps of this, mm. */
 export const STEP = 0.25;
 
+/** Distances that differ by less are one, mm. */
+const HAIR = 1e-6;
+/** Halvings of a step, to less than a thousandth of a millimeter. */
+const HALVINGS = 9;
+
 /** A stretch of a line, mm along it. */
 export interface Run {
   readonly from: number;
@@ -39,17 +44,65 @@ export function bareRuns(
   return runs;
 }
 
+/** The same to a hair, whichever way along the line they are looked for. */
+export function exactBareRuns(
+  thread: LineIndex,
+  at: (s: number) => readonly [number, number],
+  first: number,
+  last: number,
+  covered: number,
+): Run[] {
+  const isBare = (s: number) => thread.nearest(...at(s), covered) > covered;
+  const edge = (bare: number, end: number): number => {
+    if (isBare(end)) return end;
+    let [inside, outside] = [bare, end];
+    for (let k = 0; k < HALVINGS; k++) {
+      const middle = (inside + outside) / 2;
+      if (isBare(middle)) inside = middle;
+      else outside = middle;
+    }
+    return inside;
+  };
+  return bareRuns(thread, at, first, last, covered).map(({ from, to }) => ({
+    from: edge(from, Math.max(first, from - STEP)),
+    // where the run was seen to end, it is covered
+    to: edge(Math.max(from, to - STEP), Math.min(last, to)),
+  }));
+}
+
 /** The longest of them, mm; 0 where there is none. */
 export const longest = (runs: readonly Run[]): number =>
   runs.reduce((most, { from, to }) => Math.max(most, to - from), 0);
 
+/** Where thread lies nearest to the line, close behind the end of a bare stretch: no further on than so much, nor than its end. */
+export function ledOn(
+  thread: LineIndex,
+  at: (s: number) => readonly [number, number],
+  from: number,
+  sense: 1 | -1,
+  end: number,
+  further = COVERED,
+): number {
+  let [best, least] = [from, Infinity];
+  for (let k = 0; k <= further / STEP; k++) {
+    const s = from + sense * k * STEP;
+    if (sense * (end - s) < 0) break;
+    const away = thread.nearest(...at(s), 2 * further);
+    // along thread on the line itself all places are as near: the first
+    if (away < least - HAIR) [best, least] = [s, away];
+  }
+  return best;
+}
+
 /**
  * What is seen of chains, to be asked how far it is away.
  * @param around only legs that come within so many mm of a place, to both sides of it and up and down
+ * @param behind what the hand leads behind the cloth, too: a machine lays it on top
  */
 export function threadOf(
   chains: readonly Chain[],
   around?: { readonly at: readonly [number, number]; readonly within: number },
+  behind = false,
 ): LineIndex {
   const isNear = (points: Float64Array): boolean => {
     if (!around) return true;
@@ -70,7 +123,7 @@ export function threadOf(
       const start = [0];
       kind.forEach((own, leg) => {
         const points = path.subarray(2 * pathStart[leg], 2 * pathStart[leg + 1]);
-        if (own === 'under' || !isNear(points)) return;
+        if ((own === 'under' && !behind) || !isNear(points)) return;
         xy.push(...points);
         // a knot is a line without length
         if (points.length === 2) xy.push(...points);

@@ -16,6 +16,7 @@ import { isEverShort } from './manner.js';
 import { either, Memory, withLinked } from './memory.js';
 import { linesAt, meetingLines, narrowedLines } from './narrowing.js';
 import { onClaim } from './on-claim.js';
+import { bareAtJunctions } from './plain-at-junctions.js';
 import { type Part, plainLines } from './plain-line.js';
 import { isWhole, plainClaim, plainFinding, plainParts, withPlain } from './plain-parts.js';
 import { isSame } from './same.js';
@@ -82,7 +83,33 @@ export function fitLines(
     return fitLine(lines.of[l], pieces.of[l], rest.of[l]);
   });
   const left = leaveOutUnderThrough(fits, map.junctions, meet, memory);
-  return memory.each('worked', count, left.changed, (l) => withoutEmpty(left.of[l])).of.slice();
+  const ends = memory.each(
+    'ends',
+    count,
+    withLinked(either(left.changed, lines.changed, spans.changed), meet.met),
+    (l, last: LineFit | undefined): LineFit => {
+      const met = () =>
+        meet.met[l].flatMap((other) => left.of[other].fit.layers.flatMap((one) => one.chains));
+      const sewn = { line: lines.of[l], spans: spans.of[l], fit: left.of[l].fit, whole: fits.of[l].fit };
+      const bare = bareAtJunctions(map, all, sewn, rules, met);
+      const found = bare.length === 0 ? left.of[l] : withPlainParts(lines.of[l], left.of[l], bare);
+      return last && bare.length > 0 && isSame(found, last) ? last : found;
+    },
+  );
+  return memory.each('worked', count, ends.changed, (l) => withoutEmpty(ends.of[l])).of.slice();
+}
+
+/** A fitted line with a plain line along parts of it. */
+function withPlainParts(line: Line, fitted: LineFit, parts: readonly Part[]): LineFit {
+  const { ask, walk } = line;
+  const across = walk.reverse ? -ask.offset : ask.offset;
+  const { fit, claims, findings } = fitted;
+  return {
+    ...fitted,
+    fit: { ...fit, layers: withPlain(fit.layers, plainLines(walk.guide, parts, across, ask.passes)) },
+    claims: [...claims, ...parts.map((part) => plainClaim(walk, across, part))],
+    findings: [...findings, ...plainFinding(line, parts)],
+  };
 }
 
 /** What repeats do not fill, and the lines that a line lies under. */

@@ -45,8 +45,10 @@ export function layRows(
   cuts: Cuts,
   mirrored: Laying = laying,
 ): Laid {
-  const cloth = onCloth(cuts.figures);
+  const onWhole = onCloth(cuts.figures);
   const { sized, hand, passes, uneven } = rows;
+  const isCut = cuts.thread.length > 0 || cuts.within !== null;
+  const cloth = isCut ? { allowed: onCloth(cuts.thread, cuts.within), broadly: cuts.within } : undefined;
   const first: Placing = {
     laying,
     runs,
@@ -56,6 +58,7 @@ export function layRows(
     passes,
     beside: 0,
     uneven,
+    cloth,
   };
   const placings: (readonly Placing[])[] = [
     [first],
@@ -71,6 +74,7 @@ export function layRows(
           passes: follower.passes,
           beside: follower.beside,
           uneven,
+          cloth,
         }),
       );
     }),
@@ -82,13 +86,13 @@ export function layRows(
         kind: 'row',
         index,
         thread,
-        chains: own.flatMap((placing) => rowChains(placing, thread, stitch, cuts)),
+        chains: own.flatMap((placing) => rowChains(placing, thread, stitch)),
       }),
     );
   });
   const accents = rows.accents.map((accent) => {
     const own = placings[accent.row].map((placing) =>
-      seatedAccents(accent, placing, scale, cloth, cuts.within),
+      seatedAccents(accent, placing, scale, onWhole, cuts.within),
     );
     return {
       seated: own.flatMap(({ seated }) => seated),
@@ -138,14 +142,14 @@ function rowCount(own: readonly Placing[]): RowCount {
 }
 
 /** The chains of one thread of a row, cut to the cloth. */
-function rowChains(placing: Placing, thread: number, { threads, detached }: Stitch, cuts: Cuts): Chain[] {
+function rowChains(placing: Placing, thread: number, { threads, detached }: Stitch): Chain[] {
   const even = { ...placeUnits(placing), facing: facingOf(placing) };
+  const { cloth } = placing;
   const whole = placing.uneven ? byHand(even, placing.uneven) : even;
   const unit = placing.runs[0].unit;
   const own = threads.length === 1 ? whole : ofOneThread(whole, threadsByClass(unit), thread);
   const chains = detached ? ofOneUnit(own) : [own];
-  if (cuts.thread.length === 0 && !cuts.within) return chains;
-  return chains.map((chain) => cutChain(chain, onCloth(cuts.thread, cuts.within), cuts.within));
+  return cloth ? chains.map((chain) => cutChain(chain, cloth.allowed, cloth.broadly)) : chains;
 }
 
 function facingOf({ laying, runs, hand }: Placing): Facing {

@@ -1,5 +1,5 @@
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
-import { figuresApart } from './figures-apart.js';
+import { figureShares } from './figures-at-ends.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import { type Layer, layer } from './lay.js';
@@ -25,7 +25,7 @@ export function placeUnits(placing: Placing): Chain {
   const tables: Int32Array[] = [];
   const grown = [growing.size];
   const likeBefore = repeatsBefore(placing, places, lay);
-  const shares = figuresApart(placing, places, lay);
+  const shares = figureShares(placing, places, lay);
   for (const place of places) {
     const { index } = place;
     const { unit } = place.run;

@@ -5,7 +5,7 @@ import type { Chain } from './fit.js';
 /** Stitches of a plain line, mm. Common practice. */
 export const PLAIN_STITCH = 2.5;
 /** A plain line shorter than this is no line but a lump, mm. */
-const SHORTEST = 1.6;
+export const SHORTEST_LINE = 1.6;
 
 /** A part of a guide line, from and to in its u. */
 export interface Part {
@@ -21,7 +21,7 @@ export function plainLines(
   passes: number,
 ): Chain[] {
   return parts
-    .filter(({ from, to }) => to - from >= SHORTEST)
+    .filter(({ from, to }) => to - from >= SHORTEST_LINE)
     .map(({ from, to }) => {
       const corners = guide.corners.map(({ u }) => u).filter((u) => u > from + 1e-6 && u < to - 1e-6);
       const bounds = [from, ...corners, to];

@@ -8,13 +8,13 @@ import { bareCorners } from './bare-corners.js';
 import type { Chain, Layer, Stretch } from './fit.js';
 import type { PieceFit } from './fit-pieces.js';
 import { endRules, type Line, type Lines, mannerOf } from './lines.js';
-import { joined, type Part } from './plain-line.js';
+import { joined, type Part, SHORTEST_LINE } from './plain-line.js';
 import { wholeOverhang } from './rows.js';
 import { plainEnd, type SpanEnd, spansOf } from './spans.js';
 import type { Walk } from './walk.js';
 
 /** A bare stretch longer than this is filled with a plain line, mm. Common practice. */
-const PLAIN_OVER = 3;
+export const PLAIN_OVER = 3;
 
 /** Whether repeats fill all of a line that they are asked for. */
 export const isWhole = (line: Line, pieces: readonly PieceFit[]): boolean =>
@@ -65,6 +65,22 @@ export function plainParts(
   const tight = tightParts(line);
   const corners = atCorners(line, pieces);
   if (empty.length === 0 && tight.length === 0 && corners.length === 0) return [];
+  const whole = empty.map((span) => ({ from: span.start.at, to: span.end.at }));
+  const parts = joined([...whole, ...tight, ...corners]).filter(({ from, to }) => to - from > PLAIN_OVER);
+  return onThinLine(map, lines, line, rules, parts);
+}
+
+/**
+ * What of some parts of a line is left to one without breadth, which ends where the bands of others leave it room; none of it
+ * too short for a line.
+ */
+export function onThinLine(
+  map: SeamMap,
+  lines: Lines,
+  line: Line,
+  rules: FitRules,
+  parts: readonly Part[],
+): Part[] {
   const across = line.walk.reverse ? -line.ask.offset : line.ask.offset;
   const own = thinReach(across);
   const wide = endRules(map, lines, line, rules);
@@ -76,13 +92,12 @@ export function plainParts(
     tight: [],
     breaksAt: () => false,
   });
-  // A line without breadth ends where the bands of others leave it room.
+  const all = joined(parts);
   return thin.flatMap(({ start, end }) => {
     const [first, last] = [start.at + Math.max(0, start.setback), end.at - Math.max(0, end.setback)];
-    const within = (part: Part) => ({ from: Math.max(first, part.from), to: Math.min(last, part.to) });
-    const whole = empty.map((span) => ({ from: span.start.at, to: span.end.at }));
-    const parts = joined([...whole, ...tight, ...corners]);
-    return parts.map(within).filter(({ from, to }) => to - from > PLAIN_OVER);
+    return all
+      .map(({ from, to }) => ({ from: Math.max(first, from), to: Math.min(last, to) }))
+      .filter(({ from, to }) => to - from >= SHORTEST_LINE);
   });
 }
 

@@ -1,7 +1,8 @@
 import type { Reach } from './band.js';
 import { bareRound } from './bare-round.js';
+import { COVERED } from './bare-run.js';
 import { SHARE_OF_DISC } from './reach.js';
-import type { Rows } from './rows.js';
+import { type Rows, wholeReach } from './rows.js';
 
 /** Where a rounded corner has room, its radius is the reach over this. */
 export const ROUND_SHARE = 0.42;
@@ -9,6 +10,8 @@ export const ROUND_SHARE = 0.42;
 const TIGHTEST = 1.5;
 /** A longer bare stretch of a corner wants another remedy, mm. Common practice. */
 const BARE_OVER = 3;
+/** Flowers beside a row may be pressed to this share of their reach inside a bend: to less, all of the line is made smaller. */
+const PRESSED = 0.6;
 /** Between the widest arc and the tightest one so many are tried. */
 const ARCS = 3;
 
@@ -34,29 +37,22 @@ export interface Arc {
 
 /**
  * The widest arc whose outer strokes still cover the corner of the seam; where none does, the one that leaves least of it
- * bare. What goes along or sits on a row would stop at a corner with it: then only one that must lie bare counts.
+ * bare. What goes along or sits on a row would stop at a corner with it: then only what lies further from thread than the rows reach
+ * counts as bare, and the arc may be as tight as the rows alone can take.
  */
 export function arcRound(rows: Rows, reach: Reach, offset: number, turn: number): Arc {
-  const [widest, tightest] = [roundRadius(reach, turn), tightestRadius(reach, turn)];
+  const isAlone = rows.followers.length === 0 && rows.accents.length === 0 && rows.laid === 0;
+  const own = isAlone ? reach : wholeReach({ ...rows, accents: [] }, 1, rows.sized.repeat);
+  const widest = roundRadius(reach, turn);
+  const tightest = Math.max(tightestRadius(own, turn), PRESSED * tightestRadius(reach, turn));
+  const covered = isAlone ? COVERED : Math.max(own.left, own.right);
   const count = widest > tightest + 1e-6 ? ARCS : 1;
   let best = { radius: widest, bare: Infinity };
   for (let k = 0; k < count; k++) {
     const radius = widest + (count > 1 ? ((tightest - widest) * k) / (count - 1) : 0);
-    const bare = bareRound(rows, reach, offset, radius, turn);
+    const bare = bareRound(rows, reach, offset, radius, turn, covered);
     if (bare < best.bare) best = { radius, bare };
     if (bare <= BARE_OVER) break;
   }
-  const isAlone = rows.followers.length === 0 && rows.accents.length === 0 && rows.laid === 0;
-  const least = isAlone ? best.bare : mustLieBare(reach, best.radius, turn);
-  return { radius: best.radius, leavesBare: least > BARE_OVER };
-}
-
-/**
- * How much of the seam lies bare beside an arc whatever its outer strokes are, mm: an arc of radius r touches both sides
- * r tan(turn / 2) before the corner, and thread that reaches c to its outside covers sqrt(2 r c + c^2) of them.
- */
-function mustLieBare(reach: Reach, radius: number, turn: number): number {
-  const outer = turn > 0 ? reach.right : reach.left;
-  const covered = Math.sqrt(2 * radius * outer + outer * outer);
-  return 2 * (radius * Math.tan(Math.abs(turn) / 2) - covered);
+  return { radius: best.radius, leavesBare: best.bare > BARE_OVER };
 }

@@ -1,6 +1,6 @@
 import { wrapAngle } from '../geometry/point.js';
 import type { Unit } from '../stitches/stitch.js';
-import { figuresApart } from './figures-apart.js';
+import { figureShares } from './figures-at-ends.js';
 import { type Layer, layer } from './lay.js';
 import { layPlace } from './lay-unit.js';
 import { threadOver } from './on-thread.js';
@@ -28,7 +28,7 @@ export function seatsAlong(placing: Placing, name: string): SeatSpot[] {
   if (name === CREST) return crests(placing, lay);
   const spots: SeatSpot[] = [];
   const places = placesOf(placing);
-  const shares = figuresApart(placing, places, lay);
+  const shares = figureShares(placing, places, lay);
   const add = (place: Place, share = 1) => {
     const seat = place.run.unit.seats.find((one) => one.name === name);
     if (!seat) return;

@@ -4,6 +4,7 @@ import { figuresAlone, sizeOf } from './alone.js';
 import { shifted } from './band.js';
 import type { Chain } from './fit.js';
 import { cutsOf, endsOf, gapsOf, partsOf, type SpanFit, type SpanQuestion } from './fit-span.js';
+import { lengthOf } from './kept-legs.js';
 import type { Laying } from './lay.js';
 import { type Cuts, type Laid, layRows } from './lay-rows.js';
 import { losesAny } from './lost.js';
@@ -14,6 +15,8 @@ import { SHORTEST_SHARE } from './span-counts.js';
 
 /** What stays bare to both sides of a figure is no longer than the figure reaches out, or than this, mm: a dot is lost on a seam. */
 const BARE_BESIDE = 1.5;
+/** A figure of whose thread less than this share is left is none. */
+const LEAST_SHOWN = 0.5;
 const NO_CUTS: Cuts = { thread: [], figures: [], within: null };
 
 /**
@@ -68,7 +71,7 @@ function laidAlone(question: SpanQuestion, unit: Unit, scale: number, repeat: nu
   const alone = { ...rows, followers: [], accents: [] };
   const lay = (cuts: Cuts) => layRows(alone, laying, runs, scale, false, cuts);
   const laid = lay(cutsOf(question));
-  return isWhole(laid, lay(NO_CUTS)) && !losesAny(question, laid) ? laid : null;
+  return isWhole(laid, lay(NO_CUTS)) && !isDrawnIn(laid, unit) && !losesAny(question, laid) ? laid : null;
 }
 
 function fitOf(question: SpanQuestion, laid: Laid, scale: number, length: number): SpanFit {
@@ -111,4 +114,22 @@ function isWhole(laid: Laid, uncut: Laid): boolean {
         path.length === all[i].path.length && path.every((v, k) => Math.abs(v - all[i].path[k]) < 1e-6),
     )
   );
+}
+
+/** Whether the point of a wedge leaves no more than a lump of a figure. */
+function isDrawnIn({ layers }: Laid, { legs }: Unit): boolean {
+  const chains = layers.flatMap((layer) => layer.chains);
+  const shown = chains.reduce(
+    (sum, { kind, path, pathStart }) =>
+      kind.reduce(
+        (own, one, leg) => own + (one === 'under' ? 0 : lengthOf(path, pathStart[leg], pathStart[leg + 1])),
+        sum,
+      ),
+    0,
+  );
+  const whole = legs.reduce(
+    (sum, { kind, path }) => sum + (kind === 'under' ? 0 : lengthOf(path, 0, path.length / 2)),
+    0,
+  );
+  return shown < LEAST_SHOWN * whole;
 }

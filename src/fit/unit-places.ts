@@ -1,6 +1,7 @@
 import { noise } from '../geometry/noise.js';
 import type { Unit } from '../stitches/stitch.js';
 import type { Uneven } from './by-hand.js';
+import type { IsOnCloth } from './cloth.js';
 import type { Laying } from './lay.js';
 
 /** Units laid one after another, all built alike, over one part of a line. */
@@ -28,6 +29,15 @@ export interface Placing {
   readonly beside: number;
   /** how far from even the hand works; evenly when not given */
   readonly uneven?: Uneven;
+  /** what the row is cut to; not cut when not given */
+  readonly cloth?: Cloth;
+}
+
+/** Cloth that a row is cut to. */
+export interface Cloth {
+  readonly allowed: IsOnCloth;
+  /** where knots and satins must lie as broad as they are; null where their middles may do */
+  readonly broadly: IsOnCloth | null;
 }
 
 /** Where one unit stands. */

@@ -18,21 +18,19 @@ function amiss(blocks: readonly NamedBlock[]) {
     strays: found.flatMap((one) => one.strays),
     lumps: found.flatMap((one) => one.lumps),
     bare: found.flatMap((one) => one.bare),
-    withBare: found.filter(({ bare }) => bare.length > 0).length,
   };
 }
 
 describe.each([
-  ['200 blocks of convex patches', () => convexBlocks(200), 8],
-  ['200 Voronoi blocks, where three seams meet in every point', () => voronoiBlocks(200), 5],
-  ['the counties of Iowa, Vermont and Colorado and the demo panel', () => drawnBlocks(), 1],
-] as const)('on %s', (_, blocks, mostBare) => {
-  test('short ends leave bands apart and every needle point on its own, nothing raised lies under other thread, and next to nothing stays bare', async () => {
-    const { overlaps, strays, lumps, bare, withBare } = amiss(await blocks());
+  ['200 blocks of convex patches', () => convexBlocks(200)],
+  ['200 Voronoi blocks, where three seams meet in every point', () => voronoiBlocks(200)],
+  ['the counties of Iowa, Vermont and Colorado and the demo panel', () => drawnBlocks()],
+] as const)('on %s', (_, blocks) => {
+  test('short ends leave bands apart and every needle point on its own, nothing raised lies under other thread, and no 3 mm stay bare', async () => {
+    const { overlaps, strays, lumps, bare } = amiss(await blocks());
     expect(overlaps).toEqual([]);
     expect(strays).toEqual([]);
     expect(lumps).toEqual([]);
-    // single figures that do not fit at a slanting edge; how many blocks have any at all
-    expect(withBare, bare.join('\n')).toBeLessThanOrEqual(mostBare);
+    expect(bare).toEqual([]);
   }, 180_000);
 });
