@@ -23,13 +23,16 @@ export function openStretches(
   own: readonly Runs[],
   over: number,
 ): Along[] {
-  // most lines are covered by some of their stitches already
-  const open = openBeside(line, at, stretch, reach, own, over, SOME);
-  return open.length === 0 ? open : openBeside(line, at, stretch, reach, own, over, 1);
+  let open: Along[] = [];
+  for (const every of EVERY) {
+    open = openBeside(line, at, stretch, reach, own, over, every);
+    if (open.length === 0) break;
+  }
+  return open;
 }
 
-/** One stitch in so many. */
-const SOME = 4;
+/** One stitch in so many is looked at: most lines are covered by a few of theirs already. */
+const EVERY = [16, 4, 1];
 
 /** The same, where one stitch in `every` is looked at. */
 function openBeside(

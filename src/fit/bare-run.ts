@@ -1,3 +1,4 @@
+import { int32s } from '../geometry/flat.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { Chain } from './fit.js';
 
@@ -97,7 +98,7 @@ export function ledOn(
 /**
  * What is seen of chains, to be asked how far it is away.
  * @param around only legs that come within so many mm of a place, to both sides of it and up and down
- * @param behind what the hand leads behind the cloth, too: a machine lays it on top
+ * @param behind what the hand leads behind the cloth from stitch to stitch, too: a machine lays it on top
  */
 export function threadOf(
   chains: readonly Chain[],
@@ -118,12 +119,18 @@ export function threadOf(
     return left < x + within && right > x - within && top < y + within && bottom > y - within;
   };
   return lineIndex(
-    chains.map(({ kind, path, pathStart }) => {
+    chains.map(({ kind, path, pathStart, from, to, nodes }) => {
+      const legsAt = int32s(nodes.length / 2);
+      for (let leg = 0; behind && leg < from.length; leg++) {
+        legsAt[from[leg]]++;
+        legsAt[to[leg]]++;
+      }
+      const leads = (leg: number) => legsAt[from[leg]] > 1 && legsAt[to[leg]] > 1;
       const xy: number[] = [];
       const start = [0];
       kind.forEach((own, leg) => {
         const points = path.subarray(2 * pathStart[leg], 2 * pathStart[leg + 1]);
-        if ((own === 'under' && !behind) || !isNear(points)) return;
+        if ((own === 'under' && !leads(leg)) || !isNear(points)) return;
         xy.push(...points);
         // a knot is a line without length
         if (points.length === 2) xy.push(...points);

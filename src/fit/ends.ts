@@ -8,6 +8,9 @@ import { wrapAngle } from '../geometry/point.js';
 /** Thread 0.4 plus 0.2 clear, measured between needle points: the default gap between two bands. */
 export const DEFAULT_GAP = 0.6;
 
+/** Raised figures keep this far from the thread that will lie over a tucked end, mm: 1 mm clear and a thread's width. */
+export const OFF_COVER = 1.4;
+
 /** Reach of an arm's treatment to its left and right as seen walking away from the junction; 0 when it is bare. */
 export type ArmReach = (arm: Arm) => { readonly left: number; readonly right: number };
 
@@ -118,7 +121,7 @@ export interface WedgeSide {
   readonly inset: number;
 }
 
-const OPEN: WedgeSide = { slope: Infinity, inset: 0 };
+export const OPEN: WedgeSide = { slope: Infinity, inset: 0 };
 
 /** An arm's part of its wedges, and how far from the junction it begins: where it reaches a `share` of its full reach. */
 export function taperInto(

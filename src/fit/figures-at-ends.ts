@@ -1,10 +1,13 @@
+import { float64s } from '../geometry/flat.js';
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
 import { isBroadlyOn } from './broad-legs.js';
-import { figuresApart, SMALLEST } from './figures-apart.js';
+import { OFF_COVER } from './ends.js';
+import { APART, figuresApart, SMALLEST } from './figures-apart.js';
 import type { Chain } from './fit.js';
-import { GrowingChain } from './growing-chain.js';
+import { GrowingChain, type Room } from './growing-chain.js';
 import type { Layer } from './lay.js';
-import { layUnit, sharedNodes } from './lay-unit.js';
+import { type Fastened, layUnit, sharedNodes } from './lay-unit.js';
+import { RAISED } from './leave-out.js';
 import { threadsOverNodes } from './on-thread.js';
 import type { Cloth, Place, Placing } from './unit-places.js';
 
@@ -18,8 +21,26 @@ const HALVINGS = 6;
 export function figureShares(placing: Placing, places: readonly Place[], lay: Layer): Float64Array | null {
   const apart = figuresApart(placing, places, lay);
   const { cloth, closed, runs } = placing;
-  if (!cloth || closed || !runs.some(({ unit }) => figureOf(unit).length > 0)) return apart;
-  return figuresAtEnds(placing, places, lay, cloth, apart);
+  if (!cloth || closed) return apart;
+  const figures = new Map(runs.map(({ unit }) => [unit, figureOf(unit)]));
+  if ([...figures.values()].every((figure) => figure === null)) return apart;
+  return figuresAtEnds({ placing, lay, cloth, figures }, places, apart);
+}
+
+/** What figures are laid on. */
+interface Ground {
+  readonly placing: Placing;
+  readonly lay: Layer;
+  readonly cloth: Cloth;
+  /** what is seen of the figure of each unit; null where it has none */
+  readonly figures: ReadonlyMap<Unit, Seen | null>;
+}
+
+/** Legs that keep their shape, and what is known of the nodes of their unit. */
+interface Seen {
+  readonly legs: readonly UnitLeg[];
+  readonly fastened: Fastened;
+  readonly room: Room;
 }
 
 /**
@@ -30,20 +51,19 @@ export function figureShares(placing: Placing, places: readonly Place[], lay: La
  * @param apart by which share they are drawn smaller already; null where none is
  */
 function figuresAtEnds(
-  placing: Placing,
+  ground: Ground,
   places: readonly Place[],
-  lay: Layer,
-  cloth: Cloth,
   apart: Float64Array | null,
 ): Float64Array | null {
-  const shares = apart?.slice() ?? new Float64Array(places.length).fill(1);
-  const hands = placing.alternate ? 2 : 1;
+  const shares = float64s(places.length).fill(1);
+  if (apart) shares.set(apart);
+  const hands = ground.placing.alternate ? 2 : 1;
   let isAny = apart !== null;
   const fromEnd = (first: number, sense: 1 | -1) => {
     let whole = 0;
     for (let i = first; whole < hands && places[i]; i += sense) {
       const most = apart ? apart[i] : 1;
-      const share = fitting(placing, places[i], lay, cloth, most);
+      const share = fitting(ground, places[i], most);
       whole = share === most ? whole + 1 : 0;
       if (share === null || share === most) continue;
       shares[i] = share;
@@ -55,14 +75,16 @@ function figuresAtEnds(
   return isAny ? shares : null;
 }
 
-/** The largest share, `most` or less, at which all of a figure lies on the cloth; null where none does. */
-function fitting(placing: Placing, place: Place, lay: Layer, cloth: Cloth, most: number): number | null {
-  const legs = figureOf(place.run.unit);
-  if (legs.length === 0) return most;
-  const large = drawn(placing, place, lay, legs, most);
-  if (liesOn(large, cloth)) return most;
-  const small = drawn(placing, place, lay, legs, SMALLEST);
-  if (!liesOn(small, cloth)) return null;
+/** The largest share, `most` or less, at which all of a figure lies on the cloth, clear of thread over it; null where none does. */
+function fitting(ground: Ground, place: Place, most: number): number | null {
+  const seen = ground.figures.get(place.run.unit);
+  if (!seen) return most;
+  const { cloth } = ground;
+  const large = drawn(ground, place, seen, most);
+  const fits = (figure: Chain) => liesOn(figure, cloth) && liesClear(figure, cloth);
+  if (fits(large)) return most;
+  const small = drawn(ground, place, seen, SMALLEST);
+  if (!fits(small)) return null;
   // every point moves straight to where it stands
   const between = (t: number): Chain => ({
     ...large,
@@ -71,10 +93,23 @@ function fitting(placing: Placing, place: Place, lay: Layer, cloth: Cloth, most:
   let [inside, outside] = [0, 1];
   for (let k = 0; k < HALVINGS; k++) {
     const middle = (inside + outside) / 2;
-    if (liesOn(between(middle), cloth)) inside = middle;
+    if (fits(between(middle))) inside = middle;
     else outside = middle;
   }
   return SMALLEST + inside * (most - SMALLEST);
+}
+
+/** Whether none of a figure would be left out beside the thread that lies over it, and its strokes keep off that. */
+function liesClear({ path, pathStart, kind, size }: Chain, { cover }: Cloth): boolean {
+  if (cover.length === 0) return true;
+  for (let leg = 0; leg < kind.length; leg++) {
+    const around = RAISED.has(kind[leg]) ? OFF_COVER + size[leg] / 2 : APART;
+    for (let k = pathStart[leg]; k < pathStart[leg + 1]; k++) {
+      const [x, y] = [path[2 * k], path[2 * k + 1]];
+      if (cover.some((thread) => thread.distance(x, y, around) <= around)) return false;
+    }
+  }
+  return true;
 }
 
 /** Whether nothing of a figure would be cut. */
@@ -85,18 +120,22 @@ function liesOn(figure: Chain, { allowed, broadly }: Cloth): boolean {
 }
 
 /** What is seen of the figures of a unit that keep their shape; nothing of those that hang together with the next unit's. */
-function figureOf({ legs, joins }: Unit): UnitLeg[] {
-  const own = legs.filter(({ bends, kind }) => !bends && kind !== 'under');
+function figureOf(unit: Unit): Seen | null {
+  const { joins, nodes } = unit;
+  const legs = unit.legs.filter(({ bends, kind }) => !bends && kind !== 'under');
   const isJoined = (node: number) => joins.some(([a, b]) => a === node || b === node);
-  return own.some(({ from, to }) => isJoined(from) || isJoined(to)) ? [] : own;
+  if (legs.length === 0 || legs.some(({ from, to }) => isJoined(from) || isJoined(to))) return null;
+  const points = legs.reduce((sum, { path }) => sum + path.length / 2, 0);
+  return {
+    legs,
+    fastened: { shared: sharedNodes(unit, false), over: threadsOverNodes(unit) },
+    room: { nodes: nodes.length / 2, legs: legs.length, points },
+  };
 }
 
 /** Those legs by themselves, at a share of their size. */
-function drawn(placing: Placing, place: Place, lay: Layer, legs: readonly UnitLeg[], share: number): Chain {
-  const { unit } = place.run;
-  const points = legs.reduce((sum, { path }) => sum + path.length / 2, 0);
-  const growing = new GrowingChain({ nodes: unit.nodes.length / 2, legs: legs.length, points });
-  const fastened = { shared: sharedNodes(unit, false), over: threadsOverNodes(unit) };
-  layUnit(growing, lay, placing, place, legs, growing.table(unit), fastened, share);
+function drawn({ placing, lay }: Ground, place: Place, { legs, fastened, room }: Seen, share: number): Chain {
+  const growing = new GrowingChain(room);
+  layUnit(growing, lay, placing, place, legs, growing.table(place.run.unit), fastened, share);
   return growing.finish(1, false);
 }

@@ -1,17 +1,18 @@
 import type { SeamMap } from '../block/seam-map.js';
 import { type Finding, lineName } from '../finding.js';
 import { frameFinder } from '../geometry/guide-frame.js';
+import type { LineIndex } from '../geometry/line-index.js';
 import type { Progress } from '../progress.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { areaOf } from './band.js';
 import { type Claim, claimedCloth } from './band-polygon.js';
 import { type Bound, type Cut, cutter } from './cloth.js';
-import type { Layer, SeamFit } from './fit.js';
+import type { Chain, Layer, SeamFit } from './fit.js';
 import { fitInPieces, type PieceFit } from './fit-pieces.js';
 import type { SpanFit } from './fit-span.js';
-import { leaveOutUnderThrough } from './leave-out.js';
+import { isLeftOutUnder, leaveOutUnderThrough, threadSeen } from './leave-out.js';
 import { accentCounts, rowCounts } from './line-counts.js';
-import { type Line, type Lines, mannerOf, waysOf } from './lines.js';
+import { keepsShape, type Line, type Lines, mannerOf, waysOf } from './lines.js';
 import { isEverShort } from './manner.js';
 import { either, Memory, withLinked } from './memory.js';
 import { linesAt, meetingLines, narrowedLines } from './narrowing.js';
@@ -60,12 +61,30 @@ export function fitLines(
   const ways = waysOf(map, asks, rules.gap, changed, memory);
   const lines = narrowedLines(map, ways, meet, rules, memory);
   const spans = spansApart(map, lines, meet, rules, cut, memory);
-  const pieces = memory.each('pieces', count, either(lines.changed, spans.changed), (l) => {
+  const first = memory.each('pieces', count, either(lines.changed, spans.changed), (l) => {
     progress(l, count, 'fitting seams');
-    return piecesOf(map, lines.of[l], spans.of[l], rules, cut);
+    return piecesOf(map, lines.of[l], spans.of[l], rules, cut, []);
   });
-  // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
   const all = linesAt(meet.places, lines.of);
+  const cover = memory.each('cover', count, first.changed, (l) => {
+    let made: LineIndex | null = null;
+    return (): LineIndex => {
+      made ??= threadSeen(chainsIn(first.of[l]));
+      return made;
+    };
+  });
+  // figures that keep their shape may be drawn smaller beside the thread that will lie over them
+  const besideCover = (l: number, last: readonly FittedSpan[] | undefined): readonly FittedSpan[] => {
+    const line = lines.of[l];
+    const over = keepsShape(line) ? throughLines(map, all, line, spans.of[l]) : [];
+    const threads = over.map((seam) => cover.of[meet.places.get(seam)!]());
+    const isClear = !chainsIn(first.of[l]).some((chain) => isLeftOutUnder(chain, threads));
+    if (isClear) return first.of[l];
+    const found = piecesOf(map, line, spans.of[l], rules, cut, threads);
+    return last && isSame(found, last) ? last : found;
+  };
+  const pieces = memory.each('beside cover', count, withLinked(first.changed, meet.met), besideCover);
+  // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
   const rest = memory.each(
     'rest',
     count,
@@ -152,12 +171,16 @@ interface FittedSpan {
 
 const partsOf = (pieces: readonly FittedSpan[]): PieceFit[] => pieces.flatMap(({ parts }) => parts);
 
+const chainsIn = (pieces: readonly FittedSpan[]): Chain[] =>
+  partsOf(pieces).flatMap(({ laid }) => laid?.layers.flatMap((layer) => layer.chains) ?? []);
+
 function piecesOf(
   { junctions }: SeamMap,
   { ask, walk, band, rows, scale }: Line,
   spans: readonly Span[],
   { gap }: FitRules,
   cut: (bound: Bound) => Cut,
+  cover: readonly LineIndex[],
 ): FittedSpan[] {
   const { guide } = walk;
   const within = isEverShort(ask.manner)
@@ -165,7 +188,7 @@ function piecesOf(
     : null;
   const offset = walk.reverse ? -ask.offset : ask.offset;
   const middle = (piece: Span) => middleOf(walk, piece);
-  const shared = { seam: ask.seam, guide, band, rows, scale, offset, cut, within, middle };
+  const shared = { seam: ask.seam, guide, band, rows, scale, offset, cut, within, cover, middle };
   return spans.map((span) => {
     const bulk = [span.start, span.end].flatMap(({ junction }) =>
       junction < 0 || junctions[junction].onOutline ? [] : junctions[junction].at,

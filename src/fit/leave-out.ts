@@ -5,6 +5,7 @@ import { rising } from '../geometry/groups.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
 import type { LegKind } from '../stitches/stitch.js';
+import { OFF_COVER } from './ends.js';
 import type { Chain, Layer, LeftOut } from './fit.js';
 import type { LineFit } from './fit-lines.js';
 import { withoutLegs } from './kept-legs.js';
@@ -12,10 +13,8 @@ import { type Answers, either, type Memory } from './memory.js';
 import type { Meeting } from './narrowing.js';
 import { isSame } from './same.js';
 
-/** Raised figures keep this far from the thread that will lie over a tucked end, mm: 1 mm clear and a thread's width. */
-const CLEAR = 1.4;
 /** What makes a lump under a covering thread. */
-const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
+export const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 
 /** Seam allowances lie over each other for so far about a junction, mm: with bulk on top a needle may break. Common practice. */
 export const OFF_JUNCTION = 2;
@@ -45,7 +44,7 @@ export function leaveOutUnderThrough(
   const threads = memory.each('thread', count, fits.changed, (l) => {
     let made: LineIndex | null = null;
     return (): LineIndex => {
-      made ??= lineIndex(chainsOf(fits.of[l]).map(visibleLegs));
+      made ??= threadSeen(chainsOf(fits.of[l]));
       return made;
     };
   });
@@ -188,7 +187,17 @@ const APART = 1;
 const NEAR = 2;
 
 const comesNear = (chain: Chain, leg: number, over: readonly Over[]): boolean =>
-  over.some(({ thread }) => isWithin(chain, leg, thread, CLEAR + chain.size[leg] / 2));
+  over.some(({ thread }) => isTooNear(chain, leg, thread));
+
+const isTooNear = (chain: Chain, leg: number, thread: LineIndex): boolean =>
+  isWithin(chain, leg, thread, OFF_COVER + chain.size[leg] / 2);
+
+/** Whether anything raised of a chain will be left out under such thread. */
+export const isLeftOutUnder = (chain: Chain, threads: readonly LineIndex[]): boolean =>
+  chain.kind.some((kind, leg) => RAISED.has(kind) && threads.some((thread) => isTooNear(chain, leg, thread)));
+
+/** What is seen of chains, to be asked how far it is away. */
+export const threadSeen = (chains: readonly Chain[]): LineIndex => lineIndex(chains.map(visibleLegs));
 
 const isOnJunction = (chain: Chain, leg: number, bulk: LineIndex): boolean =>
   BULKY.has(chain.kind[leg]) && isWithin(chain, leg, bulk, OFF_JUNCTION + chain.size[leg] / 2);

@@ -212,6 +212,7 @@ export function endRules(map: SeamMap, lines: Lines, line: Line, rules: FitRules
     guideOf: (seam) => lines.get(seam)?.walk.guide ?? null,
     breaksAt: (turn) => breaksAt(line.ask, turn),
     shareInCorner: (u) => (mannerOf(line, u) === 'tuck' ? shareInCorner(line) : null),
+    linked: () => isLinked(line),
   };
 }
 
@@ -231,11 +232,23 @@ const breaksAt = ({ sized, waves }: LineAsk, turn: number): boolean =>
 /** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;
 
-function shareInCorner({ rows, scale }: Line): number | null {
-  const units = unitsOf(rows, scale, rows.sized.repeat * scale);
-  const keepsShape = units.some(({ legs }) => legs.some(({ bends }) => !bends));
-  return keepsShape || rows.accents.length > 0 ? null : ARMS_IN_CORNER;
-}
+const shareInCorner = (line: Line): number | null =>
+  keepsShape(line) || line.rows.accents.length > 0 ? null : ARMS_IN_CORNER;
+
+/** Whether a treatment has figures that keep their shape. */
+export const keepsShape = ({ rows, scale }: Line): boolean =>
+  unitsOf(rows, scale, rows.sized.repeat * scale).some(({ legs }) => legs.some(({ bends }) => !bends));
+
+/** Whether all rows of a line are loops that hang together, each leading from one unit to the next. */
+const isLinked = ({ rows, scale }: Line): boolean =>
+  unitsOf(rows, scale, rows.sized.repeat * scale).every(({ legs, joins }) =>
+    joins.some(([a, b]) =>
+      legs.some(
+        ({ kind, from, to }) =>
+          kind === 'loop' && Math.min(from, to) === Math.min(a, b) && Math.max(from, to) === Math.max(a, b),
+      ),
+    ),
+  );
 
 /** Reach of the treatment on an arm, as seen walking away from the junction. */
 function armReach(lines: Lines, arm: Arm): { left: number; right: number } {

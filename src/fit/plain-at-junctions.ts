@@ -13,6 +13,8 @@ import type { Span } from './spans.js';
 /** So far from a junction a line is looked at, mm, beside two of its repeats: no stitch leaves more to a slant. */
 const LOOKED = 12;
 
+/** Whoever looks at a seam in steps of half a millimeter finds no more than PLAIN_OVER bare. */
+const OVER = PLAIN_OVER - 0.5;
 /** What is no longer than this is the same length, mm: a line and its mirror image are measured alike. */
 const HAIR = 0.01;
 
@@ -63,7 +65,7 @@ export function bareAtJunctions(
     const usual = longest(runs.filter((run) => run !== open));
     const thread = threadOf([...own, ...met()], around, true);
     const bare = longest(exactBareRuns(thread, at, open.from, open.to, reach));
-    if (bare <= Math.max(PLAIN_OVER, usual) + HAIR) return [];
+    if (bare <= Math.max(OVER, usual) + HAIR) return [];
     const further = reach + COVERED;
     const from = open.from > first ? ledOn(ownThread, at, open.from, -1, first, further) : open.from;
     const to = open.to < last ? ledOn(ownThread, at, open.to, 1, last, further) : open.to;
@@ -74,7 +76,7 @@ export function bareAtJunctions(
     if (kind === 'corner' || kind === 'ring' || mannerOf(line, end) === 'short') return [];
     const sense = which === 'start' ? 1 : -1;
     const room = span.end.at - span.start.at;
-    const near = at(end + sense * Math.min(room, PLAIN_OVER));
+    const near = at(end + sense * Math.min(room, OVER));
     if (isNear(own, near, reach, sense)) return [];
     const inner = end + sense * Math.min(looked, room);
     return bareAbout(end, Math.min(end, inner), Math.max(end, inner));

@@ -91,6 +91,7 @@ export function onThinLine(
     ownAt: () => own,
     tight: [],
     breaksAt: () => false,
+    linked: () => false,
   });
   const all = joined(parts);
   return thin.flatMap(({ start, end }) => {

@@ -10,8 +10,11 @@ import {
   clearOfThrough,
   clearOfWedge,
   meeting,
+  OFF_COVER,
+  OPEN,
   type Taper,
   taperInto,
+  type WedgeSide,
   wedgeDemand,
   wedgesOf,
 } from './ends.js';
@@ -76,6 +79,8 @@ export interface EndRules {
   readonly breaksAt: (turn: number) => boolean;
   /** how little of its reach it may shrink to in the point of a corner it breaks at; null where it ends clear of that */
   readonly shareInCorner: (u: number) => number | null;
+  /** whether it is a row of loops that hang together */
+  readonly linked: () => boolean;
 }
 
 /** Trimmed in the hoop, then edged: repeats end this far inside the outline, mm. Common practice. */
@@ -86,6 +91,10 @@ const JOIN_BEYOND = 2.5;
 const CUT_SLACK = 0.05;
 /** A slant steeper than this is not leaned to: the repeat would be pulled out of shape. */
 const STEEPEST_LEAN = 0.6;
+/** What leans as the line ended on does, but for this share of it, is as good as beside it. */
+const LEAST_SLANT = 0.01;
+/** Thread that reaches further than this leaves room for loops between its strokes, mm. Common practice. */
+const CLOSE_COVER = 4;
 
 /** Cuts a walked line into spans at crossings it does not run through, corners it breaks at, and its ends. */
 export function spansOf(walk: Walk, rules: EndRules): Span[] {
@@ -215,11 +224,19 @@ function junctionEnd(
     if (rules.outline === 'join' && !rules.dressed('outline'))
       return { ...plain, setback: wedge - JOIN_BEYOND / sin, bound: beside(-JOIN_BEYOND) };
     const inside = rules.outline === 'trim' ? TRIM_INSIDE : 0;
-    return { ...plain, setback: Math.max(wedge, inside / sin), slope, bound: beside(inside) };
+    const end = { ...plain, setback: Math.max(wedge, inside / sin), slope, bound: beside(inside) };
+    if (!rules.linked()) return end;
+    const side = besideSlant(meets.theta, Math.abs(lean), inside);
+    const isRight = delta > 0 === (sense === 1);
+    return { ...end, taper: isRight ? { left: OPEN, right: side } : { left: side, right: OPEN } };
   }
   if (!rules.dressed(through)) return { ...plain, setback: wedge, slope, figureBound: beside(0) };
-  if (tucks) return { ...plain, setback: wedge, slope, bound: beside(0) };
   const { throughReach, facing, theta } = meets;
+  if (tucks) {
+    // the last loop would be left out under other thread, and its length of the seam stay bare
+    const clear = throughReach <= CLOSE_COVER && rules.linked() ? (throughReach + OFF_COVER) / sin : 0;
+    return { ...plain, setback: Math.max(wedge, clear), slope, bound: beside(0) };
+  }
   if (manner === 'bevel') {
     const clear = throughReach + rules.gap;
     return { ...plain, setback: Math.max(wedge, clear / sin), bound: beside(clear) };
@@ -231,6 +248,15 @@ function junctionEnd(
     ...plain,
     setback: guide ? movedClear(walk.guide, guide, at, sense, straight, clear, rules.ownAt(at)) : straight,
   };
+}
+
+/**
+ * How the reach shrinks on the acute side of a line that is met at the angle theta, so that it stays `inside` it: the line is
+ * d tan(theta) away across the seam. Needle points lean on by so much of v already, as far as `lean` goes.
+ */
+function besideSlant(theta: number, lean: number, inside: number): WedgeSide {
+  const rest = Math.cos(theta) - lean * Math.sin(theta);
+  return rest < LEAST_SLANT ? OPEN : { slope: Math.sin(theta) / rest, inset: inside / rest };
 }
 
 function armOf(walk: Walk, joint: Junction, at: number, sense: 1 | -1): Arm | undefined {
