@@ -145,13 +145,15 @@ function signedDistance(line: Points, x: number, y: number): number {
 
 /** At a vertex the two normals together tell the side. */
 function sideAt(line: Points, i: number, t: number, ax: number, ay: number): 1 | -1 {
-  let [nx, ny] = normalOf(line, i);
   const beside = t === 0 && i > 0 ? i - 1 : t === 1 && i + 2 < line.length / 2 ? i + 1 : i;
-  if (beside !== i) {
-    const [mx, my] = normalOf(line, beside);
-    [nx, ny] = [nx + mx, ny + my];
+  if (beside === i) {
+    const dx = line[2 * i + 2] - line[2 * i];
+    const dy = line[2 * i + 3] - line[2 * i + 1];
+    return ax * dy - ay * dx >= 0 ? 1 : -1;
   }
-  return ax * nx + ay * ny >= 0 ? 1 : -1;
+  const [nx, ny] = normalOf(line, i);
+  const [mx, my] = normalOf(line, beside);
+  return ax * (nx + mx) + ay * (ny + my) >= 0 ? 1 : -1;
 }
 
 /** Unit normal of a segment to its left (y down). */

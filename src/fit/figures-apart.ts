@@ -72,8 +72,8 @@ function standOf(place: Place, lay: Layer): Stand | null {
   if (anchor < 0) return null;
   const u = alongLine(place, unit.nodes[2 * anchor]);
   lay.at(u, acrossLine(place, unit.nodes[2 * anchor + 1]));
-  const [x, y, theta, scale] = lay.out;
-  return { place, anchor, u, x, y, theta, scale };
+  const { out } = lay;
+  return { place, anchor, u, x: out[0], y: out[1], theta: out[2], scale: out[3] };
 }
 
 const anchorOf = (unit: Unit): number => unit.legs.find(({ bends }) => !bends)?.anchor ?? -1;

@@ -7,7 +7,7 @@ import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import type { Layer } from './lay.js';
 import { type Fastened, layUnit, sharedNodes } from './lay-unit.js';
-import { RAISED } from './leave-out.js';
+import { isWithin, RAISED } from './leave-out.js';
 import { threadsOverNodes } from './on-thread.js';
 import type { Cloth, Place, Placing } from './unit-places.js';
 
@@ -100,13 +100,12 @@ function fitting(ground: Ground, place: Place, most: number): number | null {
 }
 
 /** Whether none of a figure would be left out beside the thread that lies over it, and its strokes keep off that. */
-function liesClear({ path, pathStart, kind, size }: Chain, { cover }: Cloth): boolean {
-  if (cover.length === 0) return true;
-  for (let leg = 0; leg < kind.length; leg++) {
-    const around = RAISED.has(kind[leg]) ? OFF_COVER + size[leg] / 2 : APART;
-    for (let k = pathStart[leg]; k < pathStart[leg + 1]; k++) {
-      const [x, y] = [path[2 * k], path[2 * k + 1]];
-      if (cover.some((thread) => thread.distance(x, y, around) <= around)) return false;
+function liesClear(figure: Chain, { cover }: Cloth): boolean {
+  const { kind, size } = figure;
+  for (const thread of cover) {
+    for (let leg = 0; leg < kind.length; leg++) {
+      if (isWithin(figure, leg, thread, RAISED.has(kind[leg]) ? OFF_COVER + size[leg] / 2 : APART))
+        return false;
     }
   }
   return true;

@@ -125,18 +125,19 @@ interface Stand {
 
 function standAt(lay: Layer, place: Place, anchor: number, share: number): Stand {
   const { nodes } = place.run.unit;
-  const [u, v] = [nodes[2 * anchor], nodes[2 * anchor + 1]];
+  const u = nodes[2 * anchor];
+  const v = nodes[2 * anchor + 1];
   lay.at(alongLine(place, u), acrossLine(place, v));
-  const [x, y, theta, scale] = lay.out;
+  const { out } = lay;
   return {
     anchor,
     u,
     v,
-    x,
-    y,
-    cos: Math.cos(theta),
-    sin: Math.sin(theta),
-    scale: scale * share,
+    x: out[0],
+    y: out[1],
+    cos: Math.cos(out[2]),
+    sin: Math.sin(out[2]),
+    scale: out[3] * share,
     hand: place.hand,
   };
 }

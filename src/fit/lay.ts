@@ -115,10 +115,8 @@ function layerOf(laying: Laying): Layer {
   };
   const { startPoint } = parts[0];
   const { endPoint } = parts[parts.length - 1];
-  // Along a straight line, which most seams are, direction stays the same from point to point.
-  let heading = Number.NaN;
-  let sin = 0;
-  let cos = 1;
+  // Along a straight line, which most seams are, direction stays the same from point to point: it, its sine and cosine.
+  const heading = Float64Array.of(Number.NaN, 0, 1);
   return {
     out,
     wedged: startPoint !== null || endPoint !== null,
@@ -175,13 +173,13 @@ function layerOf(laying: Laying): Layer {
       const finder = finders[p];
       finder.at(along);
       const theta = finder.frame[2];
-      if (theta !== heading) {
-        heading = theta;
-        sin = Math.sin(theta);
-        cos = Math.cos(theta);
+      if (theta !== heading[0]) {
+        heading[0] = theta;
+        heading[1] = Math.sin(theta);
+        heading[2] = Math.cos(theta);
       }
-      out[0] = finder.frame[0] + across * sin;
-      out[1] = finder.frame[1] - across * cos;
+      out[0] = finder.frame[0] + across * heading[1];
+      out[1] = finder.frame[1] - across * heading[2];
       out[2] = theta;
       out[3] = scale;
     },

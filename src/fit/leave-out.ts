@@ -7,8 +7,8 @@ import type { Points } from '../geometry/polyline.js';
 import type { LegKind } from '../stitches/stitch.js';
 import { OFF_COVER } from './ends.js';
 import type { Chain, Layer, LeftOut } from './fit.js';
-import type { LineFit } from './fit-lines.js';
 import { withoutLegs } from './kept-legs.js';
+import type { LineFit } from './line-fit.js';
 import { type Answers, either, type Memory } from './memory.js';
 import type { Meeting } from './narrowing.js';
 import { isSame } from './same.js';
@@ -202,17 +202,22 @@ export const threadSeen = (chains: readonly Chain[]): LineIndex => lineIndex(cha
 const isOnJunction = (chain: Chain, leg: number, bulk: LineIndex): boolean =>
   BULKY.has(chain.kind[leg]) && isWithin(chain, leg, bulk, OFF_JUNCTION + chain.size[leg] / 2);
 
-function isWithin({ path, pathStart }: Chain, leg: number, lines: LineIndex, around: number): boolean {
+/** Whether any point of a leg comes so near to lines. */
+export function isWithin({ path, pathStart }: Chain, leg: number, lines: LineIndex, around: number): boolean {
   const first = 2 * pathStart[leg];
   const end = 2 * pathStart[leg + 1];
   const x = path[first];
   const y = path[first + 1];
   let square = 0;
   for (let i = first + 2; i < end; i += 2) {
-    square = Math.max(square, (path[i] - x) * (path[i] - x) + (path[i + 1] - y) * (path[i + 1] - y));
+    const own = (path[i] - x) * (path[i] - x) + (path[i + 1] - y) * (path[i + 1] - y);
+    if (own > square) square = own;
   }
   // most are far from any, which one look from the start tells
-  if (lines.distance(x, y, around + Math.sqrt(square)) === Infinity) return false;
+  const far = around + Math.sqrt(square);
+  const { left, top, right, bottom } = lines.box;
+  if (x < left - far || x > right + far || y < top - far || y > bottom + far) return false;
+  if (lines.distance(x, y, far) === Infinity) return false;
   for (let i = first; i < end; i += 2) {
     if (lines.distance(path[i], path[i + 1], around) <= around) return true;
   }

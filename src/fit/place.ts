@@ -59,7 +59,8 @@ export function placeUnits(placing: Placing): Chain {
 /** How far one place lies from another. */
 function between({ at, out }: Layer, from: Place, to: Place): { dx: number; dy: number } {
   at(from.start, 0);
-  const [x, y] = out;
+  const x = out[0];
+  const y = out[1];
   at(to.start, 0);
   return { dx: out[0] - x, dy: out[1] - y };
 }

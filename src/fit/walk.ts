@@ -196,3 +196,10 @@ function nearestU(
 }
 
 const mod = (value: number, by: number): number => ((value % by) + by) % by;
+
+/** The place on a walk's guide line at u. */
+export function placeAt(walk: Walk, u: number): [number, number] {
+  const finder = frameFinder(walk.guide, 0, walk.guide.u.length - 1);
+  finder.at(u);
+  return [finder.frame[0], finder.frame[1]];
+}

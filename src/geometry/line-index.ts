@@ -1,10 +1,15 @@
 import Flatbush from 'flatbush';
+import type { Box } from './box.js';
 
 /** Segments that lie behind one another share a box: few enough to look through, enough to keep the index small. */
 const GROUP = 8;
 
+const NOWHERE: Box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+
 /** Many polylines, asked how far away they are. */
 export interface LineIndex {
+  /** in which all of them lie; turned inside out where there is none */
+  readonly box: Box;
   /** least distance from a point to any line, or Infinity when none is within `within`; mm */
   distance(x: number, y: number, within: number): number;
   /** the same, quick also where all lines are much nearer than `within` */
@@ -30,7 +35,7 @@ export function lineIndex(
       }
     }
   });
-  if (first.length === 0) return { distance: () => Infinity, nearest: () => Infinity };
+  if (first.length === 0) return { box: NOWHERE, distance: () => Infinity, nearest: () => Infinity };
   const index = new Flatbush(first.length);
   for (let g = 0; g < first.length; g++) {
     const { xy } = lines[from[g]];
@@ -73,6 +78,7 @@ export function lineIndex(
     return least <= within * within ? Math.sqrt(least) : Infinity;
   };
   return {
+    box: { left: minX, top: minY, right: maxX, bottom: maxY },
     distance,
     nearest(x, y, within) {
       const [g] = index.neighbors(x, y, 1, within);

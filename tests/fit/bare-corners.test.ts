@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SeamFit } from '../../src/fit/fit.js';
-import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import type { LineFit } from '../../src/fit/line-fit.js';
 import type { Stitch } from '../../src/stitches/stitch.js';
 import { dictionary, stitchNamed } from '../stitches/dictionary.js';
 import { askFor, chainsOf } from './asks.js';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { SeamFit } from '../../src/fit/fit.js';
-import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import type { LineFit } from '../../src/fit/line-fit.js';
 import { askFor, chainsOf } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { LineAsk } from '../../src/fit/ask.js';
-import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import type { LineFit } from '../../src/fit/line-fit.js';
 import { askFor, chainsOf } from './asks.js';
 import { butting, mapOfLines } from './block-of-lines.js';
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { fitLines, type LineFit } from '../../src/fit/fit-lines.js';
+import { fitLines } from '../../src/fit/fit-lines.js';
+import type { LineFit } from '../../src/fit/line-fit.js';
 import { dictionary } from '../stitches/dictionary.js';
 import { askFor, chainsOf, legPoints } from './asks.js';
 import { mapOfLines } from './block-of-lines.js';

@@ -51,7 +51,10 @@ export function stagedTrails(
 function onward(part: Part, units: Units, first: Stage): StagedTrail | null {
   const { passes, layout } = units;
   let total = 0;
-  for (const pattern of passes.of) for (const count of passes.patterns[pattern]) total += count;
+  for (let g = 0; g < passes.of.length; g++) {
+    const pattern = passes.patterns[passes.of[g]];
+    for (let leg = 0; leg < pattern.length; leg++) total += pattern[leg];
+  }
   const trail = int32s(total);
   let end = 0;
   let offense = 0;

@@ -1,6 +1,7 @@
 import { askedLines } from '../../../src/asked/lines.js';
 import type { LineAsk } from '../../../src/fit/ask.js';
-import { fitLines, type LineFit } from '../../../src/fit/fit-lines.js';
+import { fitLines } from '../../../src/fit/fit-lines.js';
+import type { LineFit } from '../../../src/fit/line-fit.js';
 import type { Manner } from '../../../src/formats/dressing.js';
 import { builtIn } from '../../stitches/dictionary.js';
 import type { NamedBlock } from './blocks.js';
