@@ -101,7 +101,7 @@ function threadAbout(
   };
   const isOther = sized.glide && before % 2 !== 0;
   const alone = { ...rows, hand: (isOther ? -hand : hand) as 1 | -1, accents: [], uneven: undefined };
-  const cuts = { thread: [], figures: [], within: null, cover: [] };
+  const cuts = { thread: [], figures: [], within: null };
   const { layers } = layRows(alone, laying, [{ unit, count, from, length }], 1, false, cuts);
   return threadOf(layers.flatMap(({ chains }) => chains));
 }

@@ -1,13 +1,11 @@
 import { float64s } from '../geometry/flat.js';
 import type { Unit, UnitLeg } from '../stitches/stitch.js';
 import { isBroadlyOn } from './broad-legs.js';
-import { OFF_COVER } from './ends.js';
-import { APART, figuresApart, SMALLEST } from './figures-apart.js';
+import { figuresApart, SMALLEST } from './figures-apart.js';
 import type { Chain } from './fit.js';
 import { GrowingChain, type Room } from './growing-chain.js';
 import type { Layer } from './lay.js';
 import { type Fastened, layUnit, sharedNodes } from './lay-unit.js';
-import { isWithin, RAISED } from './leave-out.js';
 import { threadsOverNodes } from './on-thread.js';
 import type { Cloth, Place, Placing } from './unit-places.js';
 
@@ -75,13 +73,13 @@ function figuresAtEnds(
   return isAny ? shares : null;
 }
 
-/** The largest share, `most` or less, at which all of a figure lies on the cloth, clear of thread over it; null where none does. */
+/** The largest share, `most` or less, at which all of a figure lies on the cloth; null where none does. */
 function fitting(ground: Ground, place: Place, most: number): number | null {
   const seen = ground.figures.get(place.run.unit);
   if (!seen) return most;
   const { cloth } = ground;
   const large = drawn(ground, place, seen, most);
-  const fits = (figure: Chain) => liesOn(figure, cloth) && liesClear(figure, cloth);
+  const fits = (figure: Chain) => liesOn(figure, cloth);
   if (fits(large)) return most;
   const small = drawn(ground, place, seen, SMALLEST);
   if (!fits(small)) return null;
@@ -97,18 +95,6 @@ function fitting(ground: Ground, place: Place, most: number): number | null {
     else outside = middle;
   }
   return SMALLEST + inside * (most - SMALLEST);
-}
-
-/** Whether none of a figure would be left out beside the thread that lies over it, and its strokes keep off that. */
-function liesClear(figure: Chain, { cover }: Cloth): boolean {
-  const { kind, size } = figure;
-  for (const thread of cover) {
-    for (let leg = 0; leg < kind.length; leg++) {
-      if (isWithin(figure, leg, thread, RAISED.has(kind[leg]) ? OFF_COVER + size[leg] / 2 : APART))
-        return false;
-    }
-  }
-  return true;
 }
 
 /** Whether nothing of a figure would be cut. */

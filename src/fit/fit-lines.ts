@@ -1,12 +1,11 @@
 import type { SeamMap } from '../block/seam-map.js';
-import type { LineIndex } from '../geometry/line-index.js';
 import type { Progress } from '../progress.js';
 import type { FitRules, LineAsk } from './ask.js';
 import { cutter } from './cloth.js';
-import { isLeftOutUnder, leaveOutUnderThrough, threadSeen } from './leave-out.js';
+import { leaveOutUnderThrough } from './leave-out.js';
 import { fitLine, type LineFit, type Rest, withoutEmpty, withPlainParts } from './line-fit.js';
-import { chainsIn, type FittedSpan, partsOf, piecesOf, throughLines } from './line-pieces.js';
-import { keepsShape, waysOf } from './lines.js';
+import { partsOf, piecesOf, throughLines } from './line-pieces.js';
+import { waysOf } from './lines.js';
 import { either, Memory, withLinked } from './memory.js';
 import { linesAt, meetingLines, narrowedLines } from './narrowing.js';
 import { bareAtJunctions } from './plain-at-junctions.js';
@@ -40,29 +39,11 @@ export function fitLines(
   const ways = waysOf(map, asks, rules.gap, changed, memory);
   const lines = narrowedLines(map, ways, meet, rules, memory);
   const spans = spansApart(map, lines, meet, rules, cut, memory);
-  const first = memory.each('pieces', count, either(lines.changed, spans.changed), (l) => {
+  const pieces = memory.each('pieces', count, either(lines.changed, spans.changed), (l) => {
     progress(l, count, 'fitting seams');
-    return piecesOf(map, lines.of[l], spans.of[l], rules, cut, []);
+    return piecesOf(map, lines.of[l], spans.of[l], rules, cut);
   });
   const all = linesAt(meet.places, lines.of);
-  const cover = memory.each('cover', count, first.changed, (l) => {
-    let made: LineIndex | null = null;
-    return (): LineIndex => {
-      made ??= threadSeen(chainsIn(first.of[l]));
-      return made;
-    };
-  });
-  // figures that keep their shape may be drawn smaller beside the thread that will lie over them
-  const besideCover = (l: number, last: readonly FittedSpan[] | undefined): readonly FittedSpan[] => {
-    const line = lines.of[l];
-    const over = keepsShape(line) ? throughLines(map, all, line, spans.of[l]) : [];
-    const threads = over.map((seam) => cover.of[meet.places.get(seam)!]());
-    const isClear = !chainsIn(first.of[l]).some((chain) => isLeftOutUnder(chain, threads));
-    if (isClear) return first.of[l];
-    const found = piecesOf(map, line, spans.of[l], rules, cut, threads);
-    return last && isSame(found, last) ? last : found;
-  };
-  const pieces = memory.each('beside cover', count, withLinked(first.changed, meet.met), besideCover);
   // what is left for a plain line depends on all that it meets, and over whom it is sewn on whether they are dressed
   const rest = memory.each(
     'rest',
@@ -72,8 +53,7 @@ export function fitLines(
       const line = lines.of[l];
       const parts = partsOf(pieces.of[l]);
       const plain = isWhole(line, parts) ? [] : plainParts(map, all, line, rules, parts);
-      const tucksUnder = throughLines(map, all, line, spans.of[l]);
-      const found = { plain, tucksUnder };
+      const found = { plain, tucksUnder: throughLines(map, all, line, spans.of[l]) };
       return last && isSame(found, last) ? last : found;
     },
   );

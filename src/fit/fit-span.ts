@@ -2,7 +2,6 @@ import { OVERSHOOT } from '../block/loose-ends.js';
 import { type Finding, lineName } from '../finding.js';
 import { sampleBefore } from '../geometry/guide-frame.js';
 import type { GuideLine } from '../geometry/guide-line.js';
-import type { LineIndex } from '../geometry/line-index.js';
 import { settledRuns } from './about-bends.js';
 import { type Band, type Reach, shifted } from './band.js';
 import type { Bound, Cut, IsOnCloth } from './cloth.js';
@@ -38,8 +37,6 @@ export interface SpanQuestion {
   readonly cut: (bound: Bound) => Cut;
   /** the cloth that the treatment claims, where it stops short of others and must not leave that */
   readonly within: IsOnCloth | null;
-  /** threads that will lie over its ends, if anything raised would be left out under them */
-  readonly cover: readonly LineIndex[];
   /** junctions at the ends of the span, on whose bulk nothing thick is sewn: x y x y ... */
   readonly bulk: readonly number[];
   /** where a finding about a span points */
@@ -112,11 +109,11 @@ function layChoice(question: SpanQuestion, choice: Choice): SpanFit & { readonly
 }
 
 /** What the thread of a span must stay beside at its ends. */
-export function cutsOf({ span, cut, within, cover }: SpanQuestion): Cuts {
+export function cutsOf({ span, cut, within }: SpanQuestion): Cuts {
   const ends = span.ring ? [] : [span.start, span.end];
   const thread = ends.flatMap(({ bound }) => (bound ? [cut(bound)] : []));
   const figures = ends.flatMap(({ figureBound }) => (figureBound ? [cut(figureBound)] : []));
-  return { thread, figures: [...thread, ...figures], within, cover };
+  return { thread, figures: [...thread, ...figures], within };
 }
 
 /** What is at both ends of a stretch, one of `count` between the corners of a span. */

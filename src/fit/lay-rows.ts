@@ -1,4 +1,3 @@
-import type { LineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
 import type { Stitch } from '../stitches/stitch.js';
 import { seatedAccents } from './accents.js';
@@ -21,8 +20,6 @@ export interface Cuts {
   readonly figures: readonly Cut[];
   /** the cloth that the treatment claims, where it must not leave that */
   readonly within: IsOnCloth | null;
-  /** thread that will lie over the ends */
-  readonly cover: readonly LineIndex[];
 }
 
 /** One span laid on the cloth: layers in the order they are sewn, and what is put on by hand. */
@@ -51,9 +48,7 @@ export function layRows(
   const onWhole = onCloth(cuts.figures);
   const { sized, hand, passes, uneven } = rows;
   const isCut = cuts.thread.length > 0 || cuts.within !== null;
-  const cloth = isCut
-    ? { allowed: onCloth(cuts.thread, cuts.within), broadly: cuts.within, cover: cuts.cover }
-    : undefined;
+  const cloth = isCut ? { allowed: onCloth(cuts.thread, cuts.within), broadly: cuts.within } : undefined;
   const first: Placing = {
     laying,
     runs,

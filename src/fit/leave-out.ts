@@ -14,7 +14,7 @@ import type { Meeting } from './narrowing.js';
 import { isSame } from './same.js';
 
 /** What makes a lump under a covering thread. */
-export const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
+const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
 
 /** Seam allowances lie over each other for so far about a junction, mm: with bulk on top a needle may break. Common practice. */
 export const OFF_JUNCTION = 2;
@@ -41,13 +41,7 @@ export function leaveOutUnderThrough(
 ): Answers<LineFit> {
   const count = fits.of.length;
   const bulk = memory.once('bulk', () => lineIndex([pointLines(junctions)]));
-  const threads = memory.each('thread', count, fits.changed, (l) => {
-    let made: LineIndex | null = null;
-    return (): LineIndex => {
-      made ??= threadSeen(chainsOf(fits.of[l]));
-      return made;
-    };
-  });
+  const threads = memory.each('thread', count, fits.changed, (l) => threadSeen(chainsOf(fits.of[l])));
   const raised = memory.each('raised', count, fits.changed, (l) => mayBeLeftOut(fits.of[l]));
   // a line tucks under those that it meets
   const over = fits.changed.flatMap((l) =>
@@ -187,23 +181,25 @@ const APART = 1;
 const NEAR = 2;
 
 const comesNear = (chain: Chain, leg: number, over: readonly Over[]): boolean =>
-  over.some(({ thread }) => isTooNear(chain, leg, thread));
+  over.some(({ thread }) => isWithin(chain, leg, thread, OFF_COVER + chain.size[leg] / 2));
 
-const isTooNear = (chain: Chain, leg: number, thread: LineIndex): boolean =>
-  isWithin(chain, leg, thread, OFF_COVER + chain.size[leg] / 2);
+/** Thread, to be asked how far it is away: made ready when it is asked for the first time. */
+type Seen = () => LineIndex;
 
-/** Whether anything raised of a chain will be left out under such thread. */
-export const isLeftOutUnder = (chain: Chain, threads: readonly LineIndex[]): boolean =>
-  chain.kind.some((kind, leg) => RAISED.has(kind) && threads.some((thread) => isTooNear(chain, leg, thread)));
-
-/** What is seen of chains, to be asked how far it is away. */
-export const threadSeen = (chains: readonly Chain[]): LineIndex => lineIndex(chains.map(visibleLegs));
+/** What is seen of chains. */
+function threadSeen(chains: readonly Chain[]): Seen {
+  let made: LineIndex | null = null;
+  return () => {
+    made ??= lineIndex(chains.map(visibleLegs));
+    return made;
+  };
+}
 
 const isOnJunction = (chain: Chain, leg: number, bulk: LineIndex): boolean =>
   BULKY.has(chain.kind[leg]) && isWithin(chain, leg, bulk, OFF_JUNCTION + chain.size[leg] / 2);
 
 /** Whether any point of a leg comes so near to lines. */
-export function isWithin({ path, pathStart }: Chain, leg: number, lines: LineIndex, around: number): boolean {
+function isWithin({ path, pathStart }: Chain, leg: number, lines: LineIndex, around: number): boolean {
   const first = 2 * pathStart[leg];
   const end = 2 * pathStart[leg + 1];
   const x = path[first];

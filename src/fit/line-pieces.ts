@@ -1,9 +1,7 @@
 import type { SeamMap } from '../block/seam-map.js';
-import type { LineIndex } from '../geometry/line-index.js';
 import type { FitRules } from './ask.js';
 import { claimedCloth } from './band-polygon.js';
 import type { Bound, Cut } from './cloth.js';
-import type { Chain } from './fit.js';
 import { fitInPieces, type PieceFit } from './fit-pieces.js';
 import { type Line, type Lines, mannerOf } from './lines.js';
 import { isEverShort } from './manner.js';
@@ -19,20 +17,13 @@ export interface FittedSpan {
 
 export const partsOf = (pieces: readonly FittedSpan[]): PieceFit[] => pieces.flatMap(({ parts }) => parts);
 
-export const chainsIn = (pieces: readonly FittedSpan[]): Chain[] =>
-  partsOf(pieces).flatMap(({ laid }) => laid?.layers.flatMap((layer) => layer.chains) ?? []);
-
-/**
- * What all spans of a line get.
- * @param cover threads that will lie over its ends, if anything raised would be left out under them
- */
+/** What all spans of a line get. */
 export function piecesOf(
   { junctions }: SeamMap,
   { ask, walk, band, rows, scale }: Line,
   spans: readonly Span[],
   { gap }: FitRules,
   cut: (bound: Bound) => Cut,
-  cover: readonly LineIndex[],
 ): FittedSpan[] {
   const { guide } = walk;
   const within = isEverShort(ask.manner)
@@ -40,7 +31,7 @@ export function piecesOf(
     : null;
   const offset = walk.reverse ? -ask.offset : ask.offset;
   const middle = ({ start, end }: Span) => placeAt(walk, (start.at + end.at) / 2);
-  const shared = { seam: ask.seam, guide, band, rows, scale, offset, cut, within, cover, middle };
+  const shared = { seam: ask.seam, guide, band, rows, scale, offset, cut, within, middle };
   return spans.map((span) => {
     const bulk = [span.start, span.end].flatMap(({ junction }) =>
       junction < 0 || junctions[junction].onOutline ? [] : junctions[junction].at,

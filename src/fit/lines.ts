@@ -232,12 +232,11 @@ const breaksAt = ({ sized, waves }: LineAsk, turn: number): boolean =>
 /** Arms may become this short in the point of a corner that is broken; figures that keep their shape end clear of it. */
 const ARMS_IN_CORNER = 0.2;
 
-const shareInCorner = (line: Line): number | null =>
-  keepsShape(line) || line.rows.accents.length > 0 ? null : ARMS_IN_CORNER;
-
-/** Whether a treatment has figures that keep their shape. */
-export const keepsShape = ({ rows, scale }: Line): boolean =>
-  unitsOf(rows, scale, rows.sized.repeat * scale).some(({ legs }) => legs.some(({ bends }) => !bends));
+function shareInCorner({ rows, scale }: Line): number | null {
+  const units = unitsOf(rows, scale, rows.sized.repeat * scale);
+  const keepsShape = units.some(({ legs }) => legs.some(({ bends }) => !bends));
+  return keepsShape || rows.accents.length > 0 ? null : ARMS_IN_CORNER;
+}
 
 /** Whether all rows of a line are loops that hang together, each leading from one unit to the next. */
 const isLinked = ({ rows, scale }: Line): boolean =>

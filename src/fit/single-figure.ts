@@ -17,7 +17,7 @@ import { SHORTEST_SHARE } from './span-counts.js';
 const BARE_BESIDE = 1.5;
 /** A figure of whose thread less than this share is left is none. */
 const LEAST_SHOWN = 0.5;
-const NO_CUTS: Cuts = { thread: [], figures: [], within: null, cover: [] };
+const NO_CUTS: Cuts = { thread: [], figures: [], within: null };
 
 /**
  * Where not even one repeat fits, one figure of the first row in the middle, at the stitch's smallest good size: the

@@ -1,4 +1,3 @@
-import type { LineIndex } from '../geometry/line-index.js';
 import { noise } from '../geometry/noise.js';
 import type { Unit } from '../stitches/stitch.js';
 import type { Uneven } from './by-hand.js';
@@ -39,8 +38,6 @@ export interface Cloth {
   readonly allowed: IsOnCloth;
   /** where knots and satins must lie as broad as they are; null where their middles may do */
   readonly broadly: IsOnCloth | null;
-  /** thread that will lie over the ends of the row: raised figures too near to it are left out later */
-  readonly cover: readonly LineIndex[];
 }
 
 /** Where one unit stands. */

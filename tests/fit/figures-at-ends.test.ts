@@ -10,7 +10,7 @@ import type { Placing } from '../../src/fit/unit-places.js';
 import { guideFromLine } from '../../src/geometry/guide-from-line.js';
 import { stitchNamed } from '../stitches/dictionary.js';
 import { askFor, chainsOf } from './asks.js';
-import { butting, mapOfLines } from './block-of-lines.js';
+import { mapOfLines } from './block-of-lines.js';
 
 /** Stitches whose figures keep their shape and stand apart from each other, with a seat at the tip of one. */
 const FIGURES = [
@@ -72,17 +72,6 @@ const extent = (points: readonly number[]) => {
   return Math.max(along(0), along(1));
 };
 
-/** Greatest distance between two of some points. */
-function spread(points: readonly number[]): number {
-  let most = 0;
-  for (let i = 0; i < points.length; i += 2) {
-    for (let k = 0; k < i; k += 2) {
-      most = Math.max(most, Math.hypot(points[i] - points[k], points[i + 1] - points[k + 1]));
-    }
-  }
-  return most;
-}
-
 /** A figure, drawn at a share of its size about where it stands on the line. */
 const drawnAt = (points: readonly number[], x: number, share: number) =>
   points.map((value, i) => (i % 2 ? share * value : x + share * (value - x)));
@@ -107,7 +96,7 @@ function laidTo({
   const [{ unit, count }] = row.runs;
   const isOn = beforeEdge((count - back) * unit.length, lean);
   const whole = figures(placeUnits(row));
-  const cut: Placing = { ...row, cloth: { allowed: isOn, broadly: null, cover: [] } };
+  const cut: Placing = { ...row, cloth: { allowed: isOn, broadly: null } };
   const laid = placeUnits(cut);
   const own = figures(laid);
   const shares = own.map((points, i) => extent(points) / extent(whole[i]));
@@ -220,37 +209,4 @@ test('a row of sprigs from edge to edge of a block that is trimmed keeps all its
     ),
     { numRuns: 40 },
   );
-});
-
-// Common practice: beside the thread that it would tuck under a last flower is made smaller.
-test('sprigs are drawn smaller beside the thread that will lie over them, and keep all their petals', () => {
-  let smaller = 0;
-  fc.assert(
-    fc.property(
-      fc.double({ min: 0.6, max: Math.PI / 2, noNaN: true }),
-      fc.constantFrom('feather', 'blanket', 'herringbone', 'lazy-daisy'),
-      fc.double({ min: 9, max: 12, noNaN: true }),
-      (theta, over, repeat) => {
-        const map = butting(theta);
-        const through = map.junctions[0].through!;
-        const daisies = askFor(3 - through, 'lazy-daisy', { sizes: { repeat } });
-        const fits = fitLines(map, [askFor(through, over), daisies], { gap: 0.6, outline: 'free' });
-        const [chain] = chainsOf(fits[1].fit);
-        const sprigs = figures(chain);
-        // those in the middle of the row have their size
-        const usual = spread(sprigs[Math.floor(sprigs.length / 2)]);
-        const halves = new Int32Array(chain.units);
-        chain.kind.forEach((one, leg) => {
-          if (one === 'loop') halves[chain.unit[leg]]++;
-        });
-        sprigs.forEach((points, i) => {
-          if (halves[i] < 6 || spread(points) > 0.98 * usual) return;
-          smaller++;
-          expect(spread(points)).toBeGreaterThan((LEAST - 0.01) * usual);
-        });
-      },
-    ),
-    { numRuns: 60 },
-  );
-  expect(smaller).toBeGreaterThan(20);
 });

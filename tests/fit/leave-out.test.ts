@@ -34,7 +34,7 @@ test('of a sprig that tucks under other thread two petals or three are left, or 
     ),
     { numRuns: 60 },
   );
-  expect([...seen]).toContain(3);
+  expect([...seen].sort()).toEqual([2, 3]);
 });
 
 // Common practice: seam allowances lie over each other about a junction, and bulk sewn there may break a needle.
