@@ -81,7 +81,7 @@ const padded = (count: number, what: string) => `${String(count).padStart(8)} ${
 
 console.log('from seam map to stitch file, and its density:');
 for (const [size, runs] of [
-  [300, 61],
+  [300, 201],
   [960, 15],
   [2960, 5],
 ] as const) {
