@@ -79,10 +79,9 @@ function fitting(ground: Ground, place: Place, most: number): number | null {
   if (!seen) return most;
   const { cloth } = ground;
   const large = drawn(ground, place, seen, most);
-  const fits = (figure: Chain) => liesOn(figure, cloth);
-  if (fits(large)) return most;
+  if (liesOn(large, cloth)) return most;
   const small = drawn(ground, place, seen, SMALLEST);
-  if (!fits(small)) return null;
+  if (!liesOn(small, cloth)) return null;
   // every point moves straight to where it stands
   const between = (t: number): Chain => ({
     ...large,
@@ -91,7 +90,7 @@ function fitting(ground: Ground, place: Place, most: number): number | null {
   let [inside, outside] = [0, 1];
   for (let k = 0; k < HALVINGS; k++) {
     const middle = (inside + outside) / 2;
-    if (fits(between(middle))) inside = middle;
+    if (liesOn(between(middle), cloth)) inside = middle;
     else outside = middle;
   }
   return SMALLEST + inside * (most - SMALLEST);
