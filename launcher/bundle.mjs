@@ -11,7 +11,7 @@ const root = fileURLToPath(new URL('../', import.meta.url));
 const folder = join(root, 'dist/cli');
 const launcher = join(folder, 'seamwright.cjs');
 
-/** What both files share. */
+/** What all files share. */
 const shared = {
   bundle: true,
   platform: 'node',
@@ -21,25 +21,56 @@ const shared = {
   mainFields: ['module', 'main'],
   // read as Latin 1, which takes half the room
   charset: 'ascii',
-  // all of it is read on every start; names stay, for whoever follows a failure
-  minifyWhitespace: true,
+  // all of it is read on every start; a failure is followed in the source (DEVELOPERS.md)
+  minify: true,
   supported: { 'dynamic-import': false },
+  // one is machine code of its own, the other something that paper does without where it is missing
+  external: ['@resvg/resvg-js', 'jsdom', 'jsdom/*'],
   logLevel: 'warning',
 };
-// a quarter of all code, of use to printed sheets alone
-await build({
-  ...shared,
-  entryPoints: ['@cantoo/pdf-lib'],
-  absWorkingDir: root,
-  outfile: join(folder, 'pdf.cjs'),
-});
+// what is loaded only when it is used lies apart: more than half of all code, which dressing a drawing does without
+const apart = {
+  '@cantoo/pdf-lib': `export * from '@cantoo/pdf-lib'`,
+  '@sinclair/typebox': `export * from '@sinclair/typebox'; export * from '@sinclair/typebox/errors'; export { Value } from '@sinclair/typebox/value'`,
+  culori: `export * from 'culori'`,
+  'fast-png': `export * from 'fast-png'`,
+  'jpeg-js': `module.exports = require('jpeg-js')`,
+  'jsonc-parser': `export * from 'jsonc-parser'`,
+  papaparse: `module.exports = require('papaparse')`,
+  paper: `module.exports = require('paper/dist/paper-core.js')`,
+};
+const fileOf = (name) => `./apart/${name.replace('@', '').replace('/', '-')}.cjs`;
+
+for (const [name, contents] of Object.entries(apart)) {
+  await build({ ...shared, stdin: { contents, resolveDir: root }, outfile: join(folder, fileOf(name)) });
+}
 await build({
   ...shared,
   entryPoints: [join(root, 'src/cli/main.ts')],
   outfile: join(folder, 'whole.cjs'),
-  alias: { '@cantoo/pdf-lib': './pdf.cjs' },
-  // beside that file, one is machine code of its own, the other something that paper does without where it is missing
-  external: ['./pdf.cjs', '@resvg/resvg-js', 'jsdom', 'jsdom/*'],
+  plugins: [
+    {
+      name: 'apart',
+      setup({ onResolve }) {
+        onResolve({ filter: new RegExp(`^(${Object.keys(apart).join('|')})(/|$)`) }, ({ path }) => {
+          const name = Object.keys(apart).find((name) => path === name || path.startsWith(`${name}/`));
+          return { path: fileOf(name), external: true };
+        });
+      },
+    },
+    {
+      // to load it takes some ms, and no command here is a program of its own
+      name: 'commander starts no other program until it does',
+      setup({ onResolve, onLoad }) {
+        onResolve({ filter: /^node:child_process$/ }, ({ path, importer }) =>
+          importer.includes('/commander/') ? { path, namespace: 'late' } : undefined,
+        );
+        onLoad({ filter: /.*/, namespace: 'late' }, ({ path }) => ({
+          contents: `exports.spawn = (...asked) => require('${path}').spawn(...asked);`,
+        }));
+      },
+    },
+  ],
   define: { 'import.meta.url': 'importMetaUrl' },
   // a function of what Node gives to a module, as it stands, so that it need not be put together on every start
   banner: {

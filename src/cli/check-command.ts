@@ -3,7 +3,6 @@ import type { Command } from 'commander';
 import { baseName } from '../formats/base-name.js';
 import type { Progress } from '../progress.js';
 import type { CheckReport } from '../report/check-report.js';
-import { crewOfTwo } from './density-crew.js';
 import { type FabricOption, fabricsOption } from './fabric-option.js';
 import { fileKind, readInput } from './input-file.js';
 import { libraryHelp } from './library-option.js';
@@ -116,6 +115,7 @@ async function ofStitchFile(path: string, bytes: Uint8Array, options: Options): 
   const { smallestHoop } = await import('../check/hoops.js');
   const { accountOfRecords } = await import('../design/account.js');
   const { checkReport } = await import('../report/check-report.js');
+  const { crewOfTwo } = await import('./density-crew.js');
   const { records } = readDst(bytes, basename(path));
   const { widthMm, heightMm } = accountOfRecords(records).totals;
   const hoop = smallestHoop({ width: widthMm, height: heightMm });
@@ -137,6 +137,7 @@ async function ofDressing(path: string, options: Options, progress: Progress): P
   const { checkReport } = await import('../report/check-report.js');
   const { threadLook } = await import('../thread-look.js');
   const { loadDifference } = await import('../color/difference.js');
+  const { crewOfTwo } = await import('./density-crew.js');
   const { work, dictionary } = await readWork(path, { library, fabric });
   const density = densityByOptions(work.dressing.density, options);
   const dressing = density ? { ...work.dressing, density } : work.dressing;

@@ -32,7 +32,7 @@ export async function chooseThreads(
   }
   const stash = await readStashFile(stashPath);
   const { work, dictionary, libraryPath } = await readWork(path, { library, fabric });
-  checkOutputs(outputs, [path, stashPath, ...(work.blockPath === null ? [] : [work.blockPath])]);
+  checkOutputs(outputs, [path, stashPath, ...(work.file ? [work.file.path] : [])]);
   const [{ threadsFromStash }, { loadDifference }, { threadLook }, { threadsReport, threadsText }] =
     await Promise.all([
       import('../stash-threads.js'),
@@ -48,7 +48,7 @@ export async function chooseThreads(
   const dressed = await inSaved(work.saved, () => dress(work.block, choice.dressing, dictionary, progress));
   const names = outputs.map((output) => output.path);
   const report = threadsReport(choice, threadLook(dressed, difference).findings, names);
-  const places = { block: work.blockPath, library: libraryPath };
+  const places = { block: work.file, library: libraryPath };
   const files = await Promise.all(
     outputs.map((output) =>
       renderDressed(dressed, dressReport(dressed, names), { ...output, ending: '.dressing.json' }, places),

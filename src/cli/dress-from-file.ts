@@ -72,9 +72,9 @@ export async function dressAsAsked(
   checkTogether(options);
   progress(0, 0, 'reading');
   const { work, dictionary, libraryPath } = await readWork(path, options);
-  checkOutputs(outputs, [path, ...(work.blockPath === null ? [] : [work.blockPath])]);
-  if (options.leaveOut) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--leave-out');
-  if (options.alone) refuseForDrawing(work.block, { path: work.blockPath ?? path }, '--alone');
+  checkOutputs(outputs, [path, ...(work.file ? [work.file.path] : [])]);
+  if (options.leaveOut) refuseForDrawing(work.block, { path: work.file?.path ?? path }, '--leave-out');
+  if (options.alone) refuseForDrawing(work.block, { path: work.file?.path ?? path }, '--alone');
 
   const { map } = work.block;
   const { isOfWeight, withBare, withSettings } = await import('../settings.js');
@@ -101,7 +101,7 @@ export async function dressAsAsked(
   const dressed = options.alone ? { ...whole, design: aloneDesign(whole.design) } : whole;
   const { dressReport } = await import('../report/dress-report.js');
   const report = dressReport(dressed, names, mix && { ...mix, why: whyWithSettings(mix.why, after) });
-  const places = { block: work.blockPath, library: libraryPath };
+  const places = { block: work.file, library: libraryPath };
   return { work, dressed, report, places, dictionary };
 }
 

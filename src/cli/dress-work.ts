@@ -1,13 +1,14 @@
 import type { Block } from '../block/block.js';
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
+import type { BlockFile } from './read-block.js';
 
 /** A block as read, what it is to be dressed in, and where both come from. */
 export interface DressWork {
   readonly block: Block;
   readonly dressing: Dressing;
-  /** null where the dressing holds the drawing itself */
-  readonly blockPath: string | null;
+  /** the block's own file; null where the dressing holds the drawing itself */
+  readonly file: BlockFile | null;
   readonly saved: SavedDressing | null;
 }
 

@@ -3,6 +3,7 @@ import type { Dressed } from '../dress.js';
 import type { DressReport } from '../report/dress-report.js';
 import type { Named, Output } from './output-files.js';
 import type { PictureOptions } from './picture-options.js';
+import type { BlockFile } from './read-block.js';
 import type { SheetAsked } from './render-sheet.js';
 
 /** What `dress` can write, by the ending of its name. */
@@ -18,9 +19,9 @@ export const dressedEndings = [
 ] as const;
 export type DressedEnding = (typeof dressedEndings)[number];
 
-/** Where a dressing's files are; null for a drawing that it holds itself, and for the usual library. */
+/** A dressing's files; null for a drawing that it holds itself, and for the usual library. */
 export interface Places {
-  readonly block: string | null;
+  readonly block: BlockFile | null;
   readonly library: string | null;
 }
 
@@ -52,6 +53,7 @@ export async function renderDressed(
       }
       case '.dressing.json': {
         const { writeDressing } = await import('../formats/dressing-text.js');
+        const { digestOf } = await import('./digest.js');
         const { block, library } = places;
         return writeDressing({
           ...dressed.dressing,
@@ -60,7 +62,7 @@ export async function renderDressed(
             ...dressed.dressing.block,
             // the name that a drawing had says all there is to say, once the dressing holds it
             ...(dressed.dressing.block.svg === undefined
-              ? block !== null && { file: seenFrom(path, block) }
+              ? block !== null && { file: seenFrom(path, block.path), digest: digestOf(block.bytes) }
               : { file: basename(dressed.dressing.block.file) }),
           },
         });

@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { readFileSync, statSync } from 'node:fs';
 import { InputError } from '../input-error.js';
 
 export { decodeText, type FileKind, fileKind } from '../formats/file-kind.js';
@@ -12,10 +12,10 @@ export async function readInput(path: string): Promise<Uint8Array> {
     throw new InputError('bad-name', 'file name', 'holds a character no file name can', 'check the name');
   }
   // Asked before the file is opened: opening a pipe would wait for someone to write to it.
-  const about = await stat(path).catch((error: NodeJS.ErrnoException) => {
-    if (error.code !== 'ENOENT') throw error;
+  const about = statSync(path, { throwIfNoEntry: false });
+  if (!about) {
     throw new InputError('no-such-file', path || "''", 'does not exist', 'check the name and the folder');
-  });
+  }
   if (about.isDirectory()) throw new InputError('not-a-file', path, 'is a folder', 'name the file in it');
   if (!about.isFile()) {
     throw new InputError(
@@ -29,5 +29,5 @@ export async function readInput(path: string): Promise<Uint8Array> {
     const size = Math.round(about.size / 1024 / 1024);
     throw new InputError('too-large', path, `is ${size} MB`, 'a block of up to 64 MB can be read');
   }
-  return new Uint8Array(await readFile(path));
+  return new Uint8Array(readFileSync(path));
 }

@@ -62,7 +62,7 @@ export async function sewSwatch(name: string, options: SwatchOptions, terminal: 
   const on = ornament ? 'upright, turned, small and large' : 'on a straight seam, a curve and a corner';
   terminal.progress(0, 0, 'drawing');
   const files = await Promise.all(
-    outputs.map((output) => renderDressed(dressed, report, output, { block: source.file, library: null })),
+    outputs.map((output) => renderDressed(dressed, report, output, { block: null, library: null })),
   );
   await writeOutputs(files, () =>
     options.json

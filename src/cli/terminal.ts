@@ -91,4 +91,4 @@ export class Terminal {
 
 /** The terminal of this process. */
 export const ownTerminal = (): Terminal =>
-  new Terminal(process.stdout, process.stderr, process.env, () => performance.now());
+  new Terminal(process.stdout, process.stderr, process.env, () => 1000 * process.uptime());

@@ -3,7 +3,6 @@ import type { Block } from '../block/block.js';
 import { blockChanged } from '../check/block-changed.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
-import { digestOf } from './digest.js';
 import type { DressOptions } from './dress-command.js';
 import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
 import { decodeText } from './input-file.js';
@@ -85,14 +84,9 @@ async function workAsSaved(saved: SavedDressing, options: DressOptions): Promise
     });
   }
   const block = await readBlock(file, dressing.block);
-  if (svg !== undefined) return { block, dressing, blockPath, saved };
-  const digest = digestOf(file.bytes);
-  return {
-    block: hasChanged(dressing.block, digest) ? withChange(block, dressing.block.file) : block,
-    dressing: { ...dressing, block: { ...dressing.block, digest } },
-    blockPath,
-    saved,
-  };
+  if (svg !== undefined) return { block, dressing, file: null, saved };
+  const isChanged = await hasChanged(dressing.block, file);
+  return { block: isChanged ? withChange(block, dressing.block.file) : block, dressing, file, saved };
 }
 
 /** The block's file, or the drawing that the dressing holds; what is wrong with it is a mistake of the dressing. */
@@ -106,7 +100,11 @@ async function blockFileOf({ file, svg }: BlockSource, path: string | null): Pro
   }
 }
 
-const hasChanged = ({ digest }: BlockSource, now: string): boolean => digest !== undefined && digest !== now;
+async function hasChanged({ digest }: BlockSource, { bytes }: BlockFile): Promise<boolean> {
+  if (digest === undefined) return false;
+  const { digestOf } = await import('./digest.js');
+  return digest !== digestOf(bytes);
+}
 
 const withChange = (block: Block, file: string): Block => ({
   ...block,

@@ -5,7 +5,6 @@ import { SNAP } from '../geometry/tolerances.js';
 import { InputError } from '../input-error.js';
 import { rolesFinding } from '../report/roles-text.js';
 import type { LoadedDictionary } from './dictionary.js';
-import { digestOf } from './digest.js';
 import type { DressOptions } from './dress-command.js';
 import type { DressWork } from './dress-work.js';
 import { guideAsked } from './guide-options.js';
@@ -23,7 +22,7 @@ export async function workFromOptions(
   const found = await seamsRecognizedIn(file, options);
   const source: BlockSource = {
     file: file.path,
-    ...heldOrKnown(file, options),
+    ...(options.embed && { svg: heldText(file) }),
     stops: options.stops ?? found?.seams ?? null,
     ...(options.role && { roles: [...options.role].map(([stop, role]) => ({ stop, role })) }),
     snap: options.snap ?? SNAP,
@@ -73,15 +72,14 @@ export async function workFromOptions(
       ...(order && { order }),
       ...(library !== undefined && { library }),
     },
-    blockPath: file.path,
+    file,
     saved: null,
   };
 }
 
-/** The text of the drawing where the dressing is to hold it, else what tells the file from others. */
-function heldOrKnown(file: BlockFile, { embed }: DressOptions): Pick<BlockSource, 'svg' | 'digest'> {
-  if (!embed) return { digest: digestOf(file.bytes) };
-  if (file.kind === 'drawing') return { svg: decodeText(file.bytes, file.path) };
+/** The text of the drawing that the dressing is to hold. */
+function heldText(file: BlockFile): string {
+  if (file.kind === 'drawing') return decodeText(file.bytes, file.path);
   throw new InputError(
     'embed-stitch-file',
     '--embed',
