@@ -111,7 +111,8 @@ function stretchesNear(k: number, { lines, lengths, index, kept, snap }: Search)
 function keptOf(line: Points, at: Float64Array, j: number, kept: readonly Interval[]): [Point, Point][] {
   const parts: [Point, Point][] = [];
   for (const [from, to] of kept) {
-    const [low, high] = [Math.max(from, at[j]), Math.min(to, at[j + 1])];
+    const low = Math.max(from, at[j]);
+    const high = Math.min(to, at[j + 1]);
     if (low >= high) continue;
     const whole = low === at[j] && high === at[j + 1];
     parts.push(

@@ -57,7 +57,7 @@ function openBeside(
         const y = (xy[p + 1] + xy[p + 3]) / 2;
         // it follows the line, so that the nearest piece of that is near the one before
         let square = away(line, i, x, y);
-        for (const step of WAYS) {
+        for (let step = 1; step >= -1; step -= 2) {
           while (i + step >= 0 && i + step + 1 < at.length) {
             const next = away(line, i + step, x, y);
             if (next >= square) break;
@@ -90,8 +90,6 @@ function openBeside(
   tell(last);
   return open;
 }
-
-const WAYS = [1, -1] as const;
 
 /** How far along piece i of a line, 0 to 1, the place lies that is nearest to a point. */
 function shareOf(line: Points, i: number, x: number, y: number): number {

@@ -17,26 +17,29 @@ const SAME_HOLE = 0.02;
  * each gets its own line beside the others. Points are added between such holes; all else stays. Linear.
  */
 export function bundled({ xy, start }: Runs): Runs {
-  const total = new Map<string, number>();
-  const keys: (string | null)[] = [];
+  const pairs = pairsOfHoles();
+  /** for each stitch the number of its pair of holes; for each pair how many stitches it has, and how many are laid */
+  const pairOf = new Int32Array(xy.length >> 1).fill(ALONE);
+  const total: number[] = [];
+  const laid: number[] = [];
   for (let r = 0; r + 1 < start.length; r++) {
     for (let i = start[r]; i + 1 < start[r + 1]; i++) {
-      const key = stitchKey(xy, i);
-      keys[i] = key;
-      if (key) total.set(key, (total.get(key) ?? 0) + 1);
+      const pair = pairs(xy, i);
+      pairOf[i] = pair;
+      if (pair === ALONE) continue;
+      total[pair] = (total[pair] ?? 0) + 1;
+      laid[pair] = 0;
     }
   }
-  const laid = new Map<string, number>();
   const points: number[] = [];
   const starts = [0];
   for (let r = 0; r + 1 < start.length; r++) {
     for (let i = start[r]; i < start[r + 1]; i++) {
       points.push(xy[2 * i], xy[2 * i + 1]);
-      const key = i + 1 < start[r + 1] ? keys[i] : null;
-      const of = key ? total.get(key)! : 1;
-      if (!key || of === 1) continue;
-      const turn = laid.get(key) ?? 0;
-      laid.set(key, turn + 1);
+      const pair = pairOf[i];
+      if (pair === ALONE || total[pair] === 1) continue;
+      const of = total[pair];
+      const turn = laid[pair]++;
       aside(points, xy, i, (turn - (of - 1) / 2) * Math.min(BESIDE, WIDEST / (of - 1)));
     }
     starts.push(points.length / 2);
@@ -44,13 +47,33 @@ export function bundled({ xy, start }: Runs): Runs {
   return { xy: Float64Array.from(points), start: Int32Array.from(starts) };
 }
 
-/** One name for both directions between two holes; null for a stitch too short to lie aside. */
-function stitchKey(xy: Float64Array, i: number): string | null {
-  const [x0, y0, x1, y1] = xy.subarray(2 * i, 2 * i + 4);
-  if (Math.hypot(x1 - x0, y1 - y0) < SHORTEST) return null;
-  const hole = (x: number, y: number) => `${Math.round(x / SAME_HOLE)},${Math.round(y / SAME_HOLE)}`;
-  const [a, b] = [hole(x0, y0), hole(x1, y1)];
-  return a < b ? `${a};${b}` : `${b};${a}`;
+/** Of a stitch too short to lie aside, and of a last point. */
+const ALONE = -1;
+/** Numbers of holes, and coordinates in units of one hole, stay below half of this. */
+const WIDE = 2 ** 26;
+
+/** Numbers the pairs of holes between which stitches go, one for both directions. */
+function pairsOfHoles(): (xy: Float64Array, i: number) => number {
+  const holes = new Map<number, number>();
+  const pairs = new Map<number, number>();
+  const numberOf = (numbers: Map<number, number>, key: number): number => {
+    const known = numbers.get(key);
+    if (known !== undefined) return known;
+    numbers.set(key, numbers.size);
+    return numbers.size - 1;
+  };
+  const hole = (x: number, y: number) =>
+    numberOf(holes, Math.round(x / SAME_HOLE) * WIDE + Math.round(y / SAME_HOLE));
+  return (xy, i) => {
+    const x0 = xy[2 * i];
+    const y0 = xy[2 * i + 1];
+    const x1 = xy[2 * i + 2];
+    const y1 = xy[2 * i + 3];
+    if (Math.hypot(x1 - x0, y1 - y0) < SHORTEST) return ALONE;
+    const a = hole(x0, y0);
+    const b = hole(x1, y1);
+    return numberOf(pairs, a < b ? a * WIDE + b : b * WIDE + a);
+  };
 }
 
 /** Adds the two points between which a stitch lies `by` mm beside the line between its holes. */

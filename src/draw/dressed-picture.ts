@@ -85,7 +85,8 @@ export function pictureFrame({ map, existing, origin }: Block, design: Design): 
   let [left, top, right, bottom] = [0, 0, map.width, map.height];
   const hold = (xy: Points, dx: number, dy: number) => {
     for (let i = 0; i < xy.length; i += 2) {
-      const [x, y] = [xy[i] + dx, xy[i + 1] + dy];
+      const x = xy[i] + dx;
+      const y = xy[i + 1] + dy;
       if (x < left) left = x;
       if (x > right) right = x;
       if (y < top) top = y;

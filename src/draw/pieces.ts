@@ -29,17 +29,22 @@ function lastCrossed(xy: Float64Array, start: number, i: number): number {
   const py = xy[2 * i + 1];
   const dx = xy[2 * i + 2] - px;
   const dy = xy[2 * i + 3] - py;
-  const long = Math.hypot(dx, dy);
+  let bx = xy[2 * i - 2] - px;
+  let by = xy[2 * i - 1] - py;
+  let sideOfB = dx * by - dy * bx;
   for (let j = i - 2; j >= start; j--) {
     const ax = xy[2 * j] - px;
     const ay = xy[2 * j + 1] - py;
-    const bx = xy[2 * j + 2] - px;
-    const by = xy[2 * j + 3] - py;
-    if ((dx * ay - dy * ax) * (dx * by - dy * bx) >= 0) continue;
+    const sideOfA = dx * ay - dy * ax;
+    const isBeside = sideOfA * sideOfB >= 0;
     const ex = bx - ax;
     const ey = by - ay;
+    bx = ax;
+    by = ay;
+    sideOfB = sideOfA;
+    if (isBeside) continue;
     const sine = dx * ey - dy * ex;
-    if (Math.abs(sine) < ALONG * long * Math.hypot(ex, ey)) continue;
+    if (Math.abs(sine) < ALONG * Math.hypot(dx, dy) * Math.hypot(ex, ey)) continue;
     const t = (ax * ey - ay * ex) / sine;
     if (t > 0 && t < 1) return j;
   }

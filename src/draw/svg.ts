@@ -20,6 +20,12 @@ export function element(name: string, attributes: Attributes, ...content: readon
   return content.length ? `${open}>${content.join('')}</${name}>` : `${open}/>`;
 }
 
+/** Writes many paths of one look, which is spelled once. */
+export function pathsOf(look: Attributes): (data: string) => string {
+  const open = element('path', look).slice(0, -'/>'.length);
+  return (data) => `${open} d="${data}"/>`;
+}
+
 export const title = (text: string): string => element('title', {}, escapeText(text));
 
 /** A number without needless digits: 0.01 mm is finer than any screen shows. */

@@ -19,8 +19,8 @@ export interface Run {
 }
 
 /**
- * The stretches of a line between two places that no thread covers, ascending. Cost: their length times the logarithm of
- * the thread.
+ * The stretches of a line between two places that no thread covers, ascending. Thread that is d away covers the next
+ * `covered` - d mm for certain, so that a covered line is passed in long steps. Cost: the length times the logarithm of the thread.
  */
 export function bareRuns(
   thread: LineIndex,
@@ -35,12 +35,14 @@ export function bareRuns(
   for (let k = 0; k <= steps; k++) {
     const s = first + ((last - first) * k) / steps;
     const [x, y] = at(s);
-    const isBare = thread.nearest(x, y, covered) > covered;
+    const away = thread.nearest(x, y, covered);
+    const isBare = away > covered;
     if (isBare && Number.isNaN(from)) from = s;
     if (!Number.isNaN(from) && (!isBare || k === steps)) {
       runs.push({ from, to: s });
       from = Number.NaN;
     }
+    if (!isBare) k += Math.floor(((covered - away - HAIR) * steps) / (last - first));
   }
   return runs;
 }
@@ -108,14 +110,17 @@ export function threadOf(
   const isNear = (points: Float64Array): boolean => {
     if (!around) return true;
     const { at, within } = around;
-    let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
-    for (let i = 0; i < points.length; i += 2) {
-      left = Math.min(left, points[i]);
-      right = Math.max(right, points[i]);
-      top = Math.min(top, points[i + 1]);
-      bottom = Math.max(bottom, points[i + 1]);
-    }
     const [x, y] = at;
+    let left = Infinity;
+    let right = -Infinity;
+    let top = Infinity;
+    let bottom = -Infinity;
+    for (let i = 0; i < points.length; i += 2) {
+      if (points[i] < left) left = points[i];
+      if (points[i] > right) right = points[i];
+      if (points[i + 1] < top) top = points[i + 1];
+      if (points[i + 1] > bottom) bottom = points[i + 1];
+    }
     return left < x + within && right > x - within && top < y + within && bottom > y - within;
   };
   return lineIndex(
@@ -131,9 +136,10 @@ export function threadOf(
       kind.forEach((own, leg) => {
         const points = path.subarray(2 * pathStart[leg], 2 * pathStart[leg + 1]);
         if ((own === 'under' && !leads(leg)) || !isNear(points)) return;
-        xy.push(...points);
         // a knot is a line without length
-        if (points.length === 2) xy.push(...points);
+        for (let round = points.length === 2 ? 2 : 1; round > 0; round--) {
+          for (let i = 0; i < points.length; i++) xy.push(points[i]);
+        }
         start.push(xy.length / 2);
       });
       return { xy: Float64Array.from(xy), start: Int32Array.from(start) };

@@ -98,18 +98,20 @@ export function onCloth(cuts: readonly Cut[], within: IsOnCloth | null = null): 
   const tests = within ? [...cuts.map(onClothOf), within] : cuts.map(onClothOf);
   if (tests.length === 1) return tests[0];
   return (x, y) => {
-    for (const isOn of tests) if (!isOn(x, y)) return false;
+    for (let i = 0; i < tests.length; i++) if (!tests[i](x, y)) return false;
     return true;
   };
 }
 
 function onClothOf({ line, side, inside, at, around }: Cut): IsOnCloth {
-  let [lastX, lastY] = at;
+  const [midX, midY] = at;
+  let lastX = midX;
+  let lastY = midY;
   /** how far within the cloth the last place measured lies */
   let room = 0;
   return (x, y) => {
-    if (Math.abs(x - at[0]) > around || Math.abs(y - at[1]) > around) return true;
-    if (room > 0 && (x - lastX) ** 2 + (y - lastY) ** 2 < room * room) return true;
+    if (Math.abs(x - midX) > around || Math.abs(y - midY) > around) return true;
+    if (room > 0 && (x - lastX) * (x - lastX) + (y - lastY) * (y - lastY) < room * room) return true;
     const within = side * signedDistance(line, x, y) - inside;
     lastX = x;
     lastY = y;
@@ -122,7 +124,11 @@ function onClothOf({ line, side, inside, at, around }: Cut): IsOnCloth {
 function signedDistance(line: Points, x: number, y: number): number {
   const last = line.length / 2 - 2;
   let least = Infinity;
-  let side = 1;
+  // the segment that is nearest, how far along it, and the way from there
+  let nearest = 0;
+  let share = 0;
+  let acrossX = 0;
+  let acrossY = 0;
   for (let i = 0; i <= last; i++) {
     const x0 = line[2 * i];
     const y0 = line[2 * i + 1];
@@ -131,16 +137,19 @@ function signedDistance(line: Points, x: number, y: number): number {
     const square = dx * dx + dy * dy;
     if (square === 0) continue;
     let t = ((x - x0) * dx + (y - y0) * dy) / square;
-    if (i > 0) t = Math.max(0, t);
-    if (i < last) t = Math.min(1, t);
+    if (i > 0 && t < 0) t = 0;
+    if (i < last && t > 1) t = 1;
     const ax = x - x0 - t * dx;
     const ay = y - y0 - t * dy;
     const far = ax * ax + ay * ay;
     if (far >= least) continue;
     least = far;
-    side = sideAt(line, i, t, ax, ay);
+    nearest = i;
+    share = t;
+    acrossX = ax;
+    acrossY = ay;
   }
-  return side * Math.sqrt(least);
+  return least < Infinity ? sideAt(line, nearest, share, acrossX, acrossY) * Math.sqrt(least) : least;
 }
 
 /** At a vertex the two normals together tell the side. */
@@ -151,14 +160,15 @@ function sideAt(line: Points, i: number, t: number, ax: number, ay: number): 1 |
     const dy = line[2 * i + 3] - line[2 * i + 1];
     return ax * dy - ay * dx >= 0 ? 1 : -1;
   }
-  const [nx, ny] = normalOf(line, i);
-  const [mx, my] = normalOf(line, beside);
-  return ax * (nx + mx) + ay * (ny + my) >= 0 ? 1 : -1;
+  const own = normalOf(line, i);
+  const other = normalOf(line, beside);
+  return ax * (own.x + other.x) + ay * (own.y + other.y) >= 0 ? 1 : -1;
 }
 
 /** Unit normal of a segment to its left (y down). */
-function normalOf(line: Points, i: number): [number, number] {
-  const [dx, dy] = [line[2 * i + 2] - line[2 * i], line[2 * i + 3] - line[2 * i + 1]];
+function normalOf(line: Points, i: number): { x: number; y: number } {
+  const dx = line[2 * i + 2] - line[2 * i];
+  const dy = line[2 * i + 3] - line[2 * i + 1];
   const length = Math.sqrt(dx * dx + dy * dy) || 1;
-  return [dy / length, -dx / length];
+  return { x: dy / length, y: -dx / length };
 }

@@ -128,10 +128,13 @@ function isNear(
   for (const { path, pathStart } of order) {
     for (let leg = 0; leg + 1 < pathStart.length; leg++) {
       for (let p = 2 * pathStart[leg]; p + 2 < 2 * pathStart[leg + 1]; p += 2) {
-        const [ax, ay, bx, by] = [path[p] - x, path[p + 1] - y, path[p + 2] - x, path[p + 3] - y];
+        const ax = path[p] - x;
+        const bx = path[p + 2] - x;
         // whoever is further away on one side at both ends is so between
-        if (Math.max(ax, bx) < -within || Math.min(ax, bx) > within) continue;
-        if (Math.max(ay, by) < -within || Math.min(ay, by) > within) continue;
+        if ((ax < -within && bx < -within) || (ax > within && bx > within)) continue;
+        const ay = path[p + 1] - y;
+        const by = path[p + 3] - y;
+        if ((ay < -within && by < -within) || (ay > within && by > within)) continue;
         if (nearestOnSegment([0, 0], [ax, ay], [bx, by]).distance <= within) return true;
       }
     }

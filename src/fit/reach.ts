@@ -189,8 +189,9 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     }
     // A disc through a point d away has a radius of d / 2 at least: points further than that say nothing new.
     const box = Math.min(around, 2 * Math.max(left[i], right[i]));
-    for (const q of index.search(x[i] - box, y[i] - box, x[i] + box, y[i] + box)) {
-      if (counts(stretch[i], stretch[q])) see(i, q, nx, ny);
+    const near = index.search(x[i] - box, y[i] - box, x[i] + box, y[i] + box);
+    for (let k = 0; k < near.length; k++) {
+      if (counts(stretch[i], stretch[near[k]])) see(i, near[k], nx, ny);
     }
   }
   return { left, right };

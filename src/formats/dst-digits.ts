@@ -53,12 +53,18 @@ function spellings(digits: readonly DigitBits[]): Int32Array {
 }
 
 function meanings(digits: readonly DigitBits[]): Int16Array {
+  const worth = new Int16Array(24);
+  for (const [value, plus, minus] of digits) {
+    worth[plus] = value;
+    worth[minus] = -value;
+  }
   const table = new Int16Array(3 * 256);
   for (let byte = 0; byte < 3; byte++) {
-    for (let value = 0; value < 256; value++) {
-      const code = value << (8 * (2 - byte));
-      for (const [worth, plus, minus] of digits) {
-        table[256 * byte + value] += worth * (((code >> plus) & 1) - ((code >> minus) & 1));
+    const first = 8 * (2 - byte);
+    for (let bit = 0; bit < 8; bit++) {
+      // all values whose highest bit this is: the lower bits are known
+      for (let lower = 0; lower < 1 << bit; lower++) {
+        table[256 * byte + (1 << bit) + lower] = worth[first + bit] + table[256 * byte + lower];
       }
     }
   }

@@ -39,12 +39,17 @@ export function lineIndex(
   const index = new Flatbush(first.length);
   for (let g = 0; g < first.length; g++) {
     const { xy } = lines[from[g]];
-    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    let minX = Infinity;
+    let minY = Infinity;
+    let maxX = -Infinity;
+    let maxY = -Infinity;
     for (let i = first[g]; i <= last[g]; i++) {
-      minX = Math.min(minX, xy[2 * i]);
-      maxX = Math.max(maxX, xy[2 * i]);
-      minY = Math.min(minY, xy[2 * i + 1]);
-      maxY = Math.max(maxY, xy[2 * i + 1]);
+      const x = xy[2 * i];
+      const y = xy[2 * i + 1];
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
     }
     index.add(minX, minY, maxX, maxY);
   }
@@ -58,10 +63,13 @@ export function lineIndex(
       const dx = xy[2 * i + 2] - x0;
       const dy = xy[2 * i + 3] - y0;
       const square = dx * dx + dy * dy;
-      const t = square > 0 ? Math.min(1, Math.max(0, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
+      let t = square > 0 ? ((x - x0) * dx + (y - y0) * dy) / square : 0;
+      if (t < 0) t = 0;
+      else if (t > 1) t = 1;
       const ax = x0 + t * dx - x;
       const ay = y0 + t * dy - y;
-      least = Math.min(least, ax * ax + ay * ay);
+      const far = ax * ax + ay * ay;
+      if (far < least) least = far;
     }
     return least;
   };
@@ -81,11 +89,12 @@ export function lineIndex(
     box: { left: minX, top: minY, right: maxX, bottom: maxY },
     distance,
     nearest(x, y, within) {
-      const [g] = index.neighbors(x, y, 1, within);
-      if (g === undefined) return Infinity;
-      // The box that is nearest need not hold the nearest line, but none is further than the one in it.
-      const near = Math.sqrt(toGroup(g, x, y));
-      return near > within ? distance(x, y, within) : Math.min(near, distance(x, y, near));
+      // close by there is little to look through
+      for (let around = within / 16; around < within; around *= 4) {
+        const near = distance(x, y, around);
+        if (near < Infinity) return near;
+      }
+      return distance(x, y, within);
     },
   };
 }

@@ -28,7 +28,10 @@ export function indexSegments(lines: readonly Points[]): SegmentIndex {
     for (let i = 0; i + 1 < pointCount(points); i++, k++) {
       line[k] = l;
       from[k] = i;
-      const [x0, y0, x1, y1] = [points[2 * i], points[2 * i + 1], points[2 * i + 2], points[2 * i + 3]];
+      const x0 = points[2 * i];
+      const y0 = points[2 * i + 1];
+      const x1 = points[2 * i + 2];
+      const y1 = points[2 * i + 3];
       index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
     }
   });
@@ -39,12 +42,12 @@ export function indexSegments(lines: readonly Points[]): SegmentIndex {
     line,
     from,
     near,
-    nearSegment: ([px, py], [qx, qy], by, wanted) =>
+    nearSegment: (p, q, by, wanted) =>
       near(
-        Math.min(px, qx) - by,
-        Math.min(py, qy) - by,
-        Math.max(px, qx) + by,
-        Math.max(py, qy) + by,
+        Math.min(p[0], q[0]) - by,
+        Math.min(p[1], q[1]) - by,
+        Math.max(p[0], q[0]) + by,
+        Math.max(p[1], q[1]) + by,
         wanted,
       ),
   };

@@ -16,16 +16,16 @@ export function encode(codes: Codes, ends: number, closed: boolean, more: readon
   let text = '';
   let pieces = 0;
   const seen: number[] = [];
-  for (const code of codes) {
-    const piece = code >> 1;
+  for (let i = 0; i < codes.length; i++) {
+    const piece = codes[i] >> 1;
     let name = 0;
     if (piece > 0) {
       if (!seen[piece]) seen[piece] = ++pieces;
       name = seen[piece];
     }
-    text += String.fromCharCode((name << 1) | (code & 1));
+    text += String.fromCharCode((name << 1) | (codes[i] & 1));
   }
-  for (const mark of more) text += String.fromCharCode(mark);
+  for (let i = 0; i < more.length; i++) text += String.fromCharCode(more[i]);
   return text + String.fromCharCode(ends * 2 + (closed ? 1 : 0));
 }
 

@@ -209,7 +209,7 @@ function sew(
 
 function joined(codes: Codes, a: number, b: number, passes: number): Codes {
   let fresh = 0;
-  for (const code of codes) if (code >> 1 > fresh) fresh = code >> 1;
+  for (let i = 0; i < codes.length; i++) if (codes[i] >> 1 > fresh) fresh = codes[i] >> 1;
   const pieceA = codes[a] >> 1;
   const pieceB = codes[b] >> 1;
   const piece = pieceA || pieceB || fresh + 1;
