@@ -27,8 +27,10 @@ export function leastAlong(
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
       const dx = xy[i] - x0;
+      const across = dx * dx;
+      if (across >= nearest) continue;
       const dy = xy[i + 1] - y0;
-      const square = dx * dx + dy * dy;
+      const square = across + dy * dy;
       if (square >= nearest) continue;
       nearest = square;
       nearX = xy[i];
@@ -36,14 +38,18 @@ export function leastAlong(
     }
   }
   let least = along(line, at, nearX, nearY, beside, Infinity);
+  // no way along the line is shorter than straight across
+  let limit = Math.min(least, most) + beside;
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {
-      // no way along the line is shorter than straight across
-      const limit = Math.min(least, most) + beside;
       const dx = xy[i] - x0;
+      if (dx > limit || dx < -limit) continue;
       const dy = xy[i + 1] - y0;
       if (dx * dx + dy * dy > limit * limit) continue;
-      least = Math.min(least, along(line, at, xy[i], xy[i + 1], beside, least));
+      const u = along(line, at, xy[i], xy[i + 1], beside, least);
+      if (u >= least) continue;
+      least = u;
+      limit = Math.min(least, most) + beside;
     }
   }
   return least === Infinity ? null : least;

@@ -8,7 +8,7 @@ process.stdout.on('error', () => process.stdout.destroy());
 process.stderr.on('error', () => {});
 
 const terminal = ownTerminal();
-program(terminal)
+program(terminal, process.argv[2])
   .parseAsync(process.argv)
   .catch((error: unknown) => {
     terminal.wipe();

@@ -15,8 +15,27 @@ import { declareSwatch } from './swatch-command.js';
 import type { Terminal, TerminalOptions } from './terminal.js';
 import { declareThreads } from './threads-command.js';
 
-/** The whole command line. Every command loads what it needs only when it runs. */
-export function program(terminal: Terminal): Command {
+/** All commands in the order in which help lists them. */
+const COMMANDS: Readonly<Record<string, (program: Command, terminal: Terminal) => void>> = {
+  seams: declareSeams,
+  dress: declareDress,
+  check: declareCheck,
+  threads: declareThreads,
+  stitches: declareStitches,
+  swatch: declareSwatch,
+  sampler: declareSampler,
+  sheet: declareSheet,
+  pattern: declarePattern,
+  library: declareLibrary,
+  demo: declareDemo,
+  page: declarePage,
+};
+
+/**
+ * The whole command line. Every command loads what it needs only when it runs.
+ * @param asked the first word: where that names a command the others need not be declared
+ */
+export function program(terminal: Terminal, asked = ''): Command {
   const command = new Command('seamwright')
     .description(
       'Dresses the seams of a crazy-patch block with hand-look stitches, each seam a color stop of its own.',
@@ -28,18 +47,8 @@ export function program(terminal: Terminal): Command {
     .option('--no-color', 'no color in reports; so does the environment variable NO_COLOR')
     .configureHelp({ showGlobalOptions: true })
     .hook('preAction', (root) => terminal.settle(root.opts<TerminalOptions>()));
-  declareSeams(command, terminal);
-  declareDress(command, terminal);
-  declareCheck(command, terminal);
-  declareThreads(command, terminal);
-  declareStitches(command);
-  declareSwatch(command, terminal);
-  declareSampler(command, terminal);
-  declareSheet(command, terminal);
-  declarePattern(command, terminal);
-  declareLibrary(command);
-  declareDemo(command, terminal);
-  declarePage(command);
+  const declared = Object.hasOwn(COMMANDS, asked) ? [COMMANDS[asked]] : Object.values(COMMANDS);
+  for (const declare of declared) declare(command, terminal);
   for (const one of command.commands) [one, ...one.commands].forEach(refuseRepeated);
   return command;
 }

@@ -1,3 +1,4 @@
+import type { EventEmitter } from 'node:events';
 import util from 'node:util';
 import type { Level } from '../finding.js';
 import type { Progress } from '../progress.js';
@@ -20,6 +21,8 @@ export interface TerminalOptions {
 
 /** Work shorter than this is done before anybody wonders, ms. */
 const SOON = 500;
+/** The launcher listens for this. */
+const LONG = 'long work';
 /** No line is changed more often than this, ms: it could not be read, and writing takes time too. */
 const LEAST_BETWEEN = 80;
 /** To the start of the line, and all of it wiped (ECMA-48: CR, and EL "erase in line"). */
@@ -34,6 +37,7 @@ const COLORS = { error: 'red', warning: 'yellow', note: 'cyan' } as const satisf
 export class Terminal {
   private options: TerminalOptions = {};
   private isShown = false;
+  private isLong = false;
   private last: number;
   private readonly begun: number;
 
@@ -43,6 +47,8 @@ export class Terminal {
     private readonly env: Readonly<Record<string, string | undefined>>,
     /** ms, from any moment on */
     private readonly clock: () => number,
+    /** told once when work turns out to be long */
+    private readonly whenLong: () => void = () => {},
   ) {
     this.begun = clock();
     this.last = Number.NEGATIVE_INFINITY;
@@ -54,9 +60,12 @@ export class Terminal {
   }
 
   readonly progress: Progress = (done, total, what) => {
-    if (!this.beside.isTTY || this.options.quiet || this.env.TERM === 'dumb') return;
     const now = this.clock();
-    if (now - this.begun < SOON || now - this.last < LEAST_BETWEEN) return;
+    if (now - this.begun < SOON) return;
+    if (!this.isLong) this.whenLong();
+    this.isLong = true;
+    if (!this.beside.isTTY || this.options.quiet || this.env.TERM === 'dumb') return;
+    if (now - this.last < LEAST_BETWEEN) return;
     this.last = now;
     const line = total > 0 ? `${what} ${done} of ${total}` : what;
     // a line that breaks could not be wiped
@@ -89,6 +98,12 @@ export class Terminal {
   }
 }
 
-/** The terminal of this process. */
+/** The terminal of this process, which tells whoever listens to the process that its work is long. */
 export const ownTerminal = (): Terminal =>
-  new Terminal(process.stdout, process.stderr, process.env, () => 1000 * process.uptime());
+  new Terminal(
+    process.stdout,
+    process.stderr,
+    process.env,
+    () => 1000 * process.uptime(),
+    () => (process as EventEmitter).emit(LONG),
+  );

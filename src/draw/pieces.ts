@@ -12,9 +12,10 @@ const SHARP = Math.cos((60 * Math.PI) / 180);
  */
 export function sewnPieces(xy: Float64Array, from: number, to: number): number[] {
   const cuts = [from];
+  const boxes = boxesOf(xy, from, to);
   let start = from;
   for (let i = from + 1; i < to - 1; i++) {
-    const crossed = lastCrossed(xy, start, i);
+    const crossed = lastCrossed(xy, start, i, boxes, from);
     if (crossed < 0 && i - start < LONGEST) continue;
     start = sharpest(xy, crossed < 0 ? i - LONGEST / 2 : crossed + 1, i);
     cuts.push(start);
@@ -23,30 +24,76 @@ export function sewnPieces(xy: Float64Array, from: number, to: number): number[]
   return cuts;
 }
 
-/** The last stitch, named by its first point, from `start` on that the stitch from point i crosses; -1 if none. */
-function lastCrossed(xy: Float64Array, start: number, i: number): number {
+/** Stitches that follow each other share a box. */
+const TOGETHER = 8;
+
+/** The boxes of stitches from a point on, so many together: least x, y, most x, y of each. */
+function boxesOf(xy: Float64Array, from: number, to: number): Float64Array {
+  const count = Math.max(0, Math.ceil((to - 1 - from) / TOGETHER));
+  const boxes = new Float64Array(4 * count);
+  for (let box = 0; box < count; box++) {
+    const first = from + box * TOGETHER;
+    const last = Math.min(first + TOGETHER, to - 1);
+    let minX = xy[2 * first];
+    let minY = xy[2 * first + 1];
+    let maxX = minX;
+    let maxY = minY;
+    for (let k = first + 1; k <= last; k++) {
+      const x = xy[2 * k];
+      const y = xy[2 * k + 1];
+      if (x < minX) minX = x;
+      else if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      else if (y > maxY) maxY = y;
+    }
+    boxes[4 * box] = minX;
+    boxes[4 * box + 1] = minY;
+    boxes[4 * box + 2] = maxX;
+    boxes[4 * box + 3] = maxY;
+  }
+  return boxes;
+}
+
+/**
+ * The last stitch, named by its first point, from `start` on that the stitch from point i crosses; -1 if none.
+ * @param boxes of the stitches from `from` on
+ */
+function lastCrossed(xy: Float64Array, start: number, i: number, boxes: Float64Array, from: number): number {
   const px = xy[2 * i];
   const py = xy[2 * i + 1];
   const dx = xy[2 * i + 2] - px;
   const dy = xy[2 * i + 3] - py;
-  let bx = xy[2 * i - 2] - px;
-  let by = xy[2 * i - 1] - py;
-  let sideOfB = dx * by - dy * bx;
-  for (let j = i - 2; j >= start; j--) {
-    const ax = xy[2 * j] - px;
-    const ay = xy[2 * j + 1] - py;
-    const sideOfA = dx * ay - dy * ax;
-    const isBeside = sideOfA * sideOfB >= 0;
-    const ex = bx - ax;
-    const ey = by - ay;
-    bx = ax;
-    by = ay;
-    sideOfB = sideOfA;
-    if (isBeside) continue;
-    const sine = dx * ey - dy * ex;
-    if (Math.abs(sine) < ALONG * Math.hypot(dx, dy) * Math.hypot(ex, ey)) continue;
-    const t = (ax * ey - ay * ex) / sine;
-    if (t > 0 && t < 1) return j;
+  const left = dx < 0 ? px + dx : px;
+  const right = dx < 0 ? px : px + dx;
+  const top = dy < 0 ? py + dy : py;
+  const bottom = dy < 0 ? py : py + dy;
+  for (let j = i - 2; j >= start; ) {
+    const box = Math.floor((j - from) / TOGETHER);
+    const first = Math.max(start, from + box * TOGETHER);
+    const b = 4 * box;
+    if (boxes[b] > right || boxes[b + 2] < left || boxes[b + 1] > bottom || boxes[b + 3] < top) {
+      j = first - 1;
+      continue;
+    }
+    let bx = xy[2 * j + 2] - px;
+    let by = xy[2 * j + 3] - py;
+    let sideOfB = dx * by - dy * bx;
+    for (; j >= first; j--) {
+      const ax = xy[2 * j] - px;
+      const ay = xy[2 * j + 1] - py;
+      const sideOfA = dx * ay - dy * ax;
+      const isBeside = sideOfA * sideOfB >= 0;
+      const ex = bx - ax;
+      const ey = by - ay;
+      bx = ax;
+      by = ay;
+      sideOfB = sideOfA;
+      if (isBeside) continue;
+      const sine = dx * ey - dy * ex;
+      if (Math.abs(sine) < ALONG * Math.hypot(dx, dy) * Math.hypot(ex, ey)) continue;
+      const t = (ax * ey - ay * ex) / sine;
+      if (t > 0 && t < 1) return j;
+    }
   }
   return -1;
 }

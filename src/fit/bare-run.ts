@@ -42,7 +42,7 @@ export function bareRuns(
       runs.push({ from, to: s });
       from = Number.NaN;
     }
-    if (!isBare) k += Math.floor(((covered - away - HAIR) * steps) / (last - first));
+    if (away < covered) k += Math.floor(((covered - away) * steps) / (last - first + HAIR));
   }
   return runs;
 }

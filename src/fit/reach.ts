@@ -168,17 +168,31 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     // Nearer points say nothing that the bend does not say better, and rounding makes them say it wrong.
     if (square < NEAREST * NEAREST || Math.abs(across) <= 1e-9 * square) return;
     const rho = square / (2 * Math.abs(across));
-    if (across > 0) left[i] = Math.min(left[i], rho);
-    else right[i] = Math.min(right[i], rho);
+    const side = across > 0 ? left : right;
+    if (rho < side[i]) side[i] = rho;
   };
-  const { x, y, stretch } = places;
-  const index = pointIndex(places);
-  const everywhere = comesBack || places.closed;
+  const { u, x, y, stretch } = places;
   const counts = (a: number, b: number) => {
-    if (a === b) return true;
-    if (!everywhere) return false;
     const apart = Math.abs(a - b);
-    return apart > 1 && !(places.closed && places.stretches > 2 && apart === places.stretches - 1);
+    return (
+      apart !== 1 && !(apart > 0 && places.closed && places.stretches > 2 && apart === places.stretches - 1)
+    );
+  };
+  const index = comesBack || places.closed ? pointIndex(places) : null;
+  const seeAround = (i: number, box: number, nx: number, ny: number) => {
+    if (index) {
+      const near = index.search(x[i] - box, y[i] - box, x[i] + box, y[i] + box);
+      for (let k = 0; k < near.length; k++) {
+        if (counts(stretch[i], stretch[near[k]])) see(i, near[k], nx, ny);
+      }
+      return;
+    }
+    // a line that turns by a right angle at most leaves a box before it has gone twice as far
+    for (let sense = -1; sense <= 1; sense += 2) {
+      for (let q = i + sense; stretch[q] === stretch[i] && Math.abs(u[q] - u[i]) <= 2 * box; q += sense) {
+        if (Math.abs(x[q] - x[i]) <= box && Math.abs(y[q] - y[i]) <= box) see(i, q, nx, ny);
+      }
+    }
   };
   for (let i = 0; i < n; i++) {
     const nx = Math.sin(places.theta[i]);
@@ -189,10 +203,7 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     }
     // A disc through a point d away has a radius of d / 2 at least: points further than that say nothing new.
     const box = Math.min(around, 2 * Math.max(left[i], right[i]));
-    const near = index.search(x[i] - box, y[i] - box, x[i] + box, y[i] + box);
-    for (let k = 0; k < near.length; k++) {
-      if (counts(stretch[i], stretch[near[k]])) see(i, near[k], nx, ny);
-    }
+    seeAround(i, box, nx, ny);
   }
   return { left, right };
 }

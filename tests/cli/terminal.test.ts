@@ -73,6 +73,24 @@ describe('how far long work is', () => {
     expect(beside.written).toEqual([]);
   });
 
+  it('is told once to whoever waits for long work, seen or not', () => {
+    const time = { now: 0 };
+    let told = 0;
+    const terminal = new Terminal(
+      fake(true),
+      fake(false),
+      {},
+      () => time.now,
+      () => told++,
+    );
+    const after = [100, 499, 501, 502, 900].map((at) => {
+      time.now = at;
+      terminal.progress(at, 1000, 'sewing seams');
+      return told;
+    });
+    expect(after).toEqual([0, 0, 1, 1, 1]);
+  });
+
   it('never breaks over two lines, which could not be wiped', () => {
     const beside = fake(true, 20);
     const { tell } = run(fake(true), beside);
