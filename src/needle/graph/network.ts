@@ -106,13 +106,13 @@ export function networkOf(
     for (const to of openings(place, shape, ends)) out(to);
   });
   for (const leg of order) {
-    places = layer(places, (place, out) => sew(place, shape, leg, looks, classes, out));
-    for (const node of forget[leg]) {
-      places = layer(places, (place, out) => {
-        const to = leaveNode(place, node, shape, ends);
-        if (to) out(to);
-      });
-    }
+    places = layer(places, (place, out) =>
+      sew(place, shape, leg, looks, classes, (sewn, leg, passes, penalty) => {
+        let to: State | null = sewn;
+        for (const node of forget[leg]) if (to) to = leaveNode(to, node, shape, ends);
+        if (to) out(to, leg, passes, penalty);
+      }),
+    );
   }
   const leaves = new Map<Boundary, number>();
   for (const place of places) {
@@ -155,6 +155,7 @@ class StepList {
 }
 
 type Reach = (to: State, leg?: number, passes?: number, penalty?: number) => void;
+type SewnReach = (to: State, leg: number, passes: number, penalty: number) => void;
 
 /** On a ring the trail must leave the first unit for the second, not back over the seam: an odd number of times. */
 function goesOn(state: State, shape: Shape): boolean {
@@ -185,7 +186,7 @@ function sew(
   leg: number,
   looks: Looks,
   classes: SharedClasses | null,
-  out: Reach,
+  out: SewnReach,
 ): void {
   const asked = shape.asked[leg];
   const a = shape.from[leg];
