@@ -16,16 +16,21 @@ export interface Spread {
   readonly most: number;
 }
 
-/** Times of so many runs, after one. */
-export async function timed(runs: number, work: () => unknown): Promise<Spread> {
-  const times: number[] = [];
-  for (let i = 0; i <= runs; i++) {
+/**
+ * Times of so many runs, after one, and after as many more as it takes until the engine has had so long to make the code
+ * fast, ms: small work takes many runs to get there, large work is there within its first.
+ */
+export async function timed(runs: number, work: () => unknown, warming = 0): Promise<Spread> {
+  const once = async () => {
     const start = performance.now();
     await work();
-    times.push(performance.now() - start);
-  }
-  const [first, ...others] = times;
-  const sorted = others.sort((a, b) => a - b);
+    return performance.now() - start;
+  };
+  const first = await once();
+  for (let spent = first; spent < warming; ) spent += await once();
+  const times: number[] = [];
+  for (let i = 0; i < runs; i++) times.push(await once());
+  const sorted = times.sort((a, b) => a - b);
   return { first, least: sorted[0], median: sorted[runs >> 1], most: sorted[runs - 1] };
 }
 

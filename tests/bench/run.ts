@@ -1,7 +1,7 @@
 /**
  * npm run bench: what the main job costs, on one core but where it says otherwise, measured on the built files, which
- * run as users run them. Seeded; prints the median, the least and the most of several runs after a first one, and a
- * checksum of the bytes, so that a faster answer is known to be the same answer.
+ * run as users run them. Seeded; prints the median, the least and the most of several runs after a first one (for the cost
+ * a stitch after three seconds of them, so that every size is measured alike), and a checksum of the bytes, so that a faster answer is known to be the same answer.
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -79,6 +79,9 @@ function workOf(size: number, patch: number) {
 }
 const padded = (count: number, what: string) => `${String(count).padStart(8)} ${what}`;
 
+/** Long enough for any size to be measured when its code is fast, ms. */
+const WARMING = 3000;
+
 console.log('from seam map to stitch file, and its density:');
 for (const [size, runs] of [
   [300, 201],
@@ -87,9 +90,13 @@ for (const [size, runs] of [
 ] as const) {
   const { block, plan } = workOf(size, 220);
   let bytes = new Uint8Array();
-  const spread = await timed(runs, () => {
-    bytes = new Uint8Array(writeDesign(dress(block, plan, builtIn).design));
-  });
+  const spread = await timed(
+    runs,
+    () => {
+      bytes = new Uint8Array(writeDesign(dress(block, plan, builtIn).design));
+    },
+    WARMING,
+  );
   const { design } = dress(block, plan, builtIn);
   const { stitches } = account(design).totals;
   const alone = await timed(3, () => density(stitchesOf(design)));
