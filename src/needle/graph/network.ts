@@ -90,7 +90,8 @@ export function networkOf(
         const cost = place.cost + (perMm && perMm * lengths[leg]) + penalty;
         let next = found.get(key);
         if (!next) {
-          next = { ...to, number: states++, cost };
+          const { codes, ends, closed, marks } = to;
+          next = { codes, ends, closed, marks, number: states++, cost };
           found.set(key, next);
         } else if (cost < next.cost) next.cost = cost;
         steps.add(place.number, next.number, leg, passes, perMm, penalty);
@@ -214,10 +215,11 @@ function joined(codes: Codes, a: number, b: number, passes: number): Codes {
   const pieceA = codes[a] >> 1;
   const pieceB = codes[b] >> 1;
   const piece = pieceA || pieceB || fresh + 1;
-  const next = codes.map((code) => {
-    const own = code >> 1;
-    return own > 0 && (own === pieceA || own === pieceB) ? (piece << 1) | (code & 1) : code;
-  });
+  const next = codes.slice();
+  for (let i = 0; i < next.length; i++) {
+    const own = next[i] >> 1;
+    if (own > 0 && (own === pieceA || own === pieceB)) next[i] = (piece << 1) | (next[i] & 1);
+  }
   next[a] = (piece << 1) | (next[a] & 1);
   next[b] = (piece << 1) | (next[b] & 1);
   if (a !== b && passes & 1) {

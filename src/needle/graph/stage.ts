@@ -168,7 +168,8 @@ function finishable(window: Window, left: readonly number[], at: number): boolea
 }
 
 function pieces(window: Window, left: readonly number[], beyond: boolean): (node: number) => number {
-  const parent = Array.from({ length: window.nodes }, (_, i) => i);
+  const parent: number[] = [];
+  for (let node = 0; node < window.nodes; node++) parent.push(node);
   const find = (node: number): number => {
     let n = node;
     while (parent[n] !== n) n = parent[n];
