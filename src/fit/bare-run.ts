@@ -30,6 +30,7 @@ export function bareRuns(
   covered = COVERED,
 ): Run[] {
   const steps = Math.max(1, Math.ceil((last - first) / STEP));
+  const step = Math.max(HAIR, (last - first) / steps);
   const runs: Run[] = [];
   let from = Number.NaN;
   for (let k = 0; k <= steps; k++) {
@@ -42,7 +43,7 @@ export function bareRuns(
       runs.push({ from, to: s });
       from = Number.NaN;
     }
-    if (away < covered) k += Math.floor(((covered - away) * steps) / (last - first + HAIR));
+    if (!isBare) k += Math.floor((covered - away) / step);
   }
   return runs;
 }
