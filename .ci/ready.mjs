@@ -16,5 +16,6 @@ const newest = (folder) =>
   );
 
 if (age('node_modules/.package-lock.json') < age('package-lock.json')) run('ci', '--no-audit', '--no-fund');
-if (age('dist/cli/whole.compiled') < Math.max(newest('src'), newest('launcher'), age('tsconfig.build.json')))
+const compiled = `dist/cli/whole-${process.version}-${process.platform}-${process.arch}.compiled`;
+if (age(compiled) < Math.max(newest('src'), newest('launcher'), age('tsconfig.build.json')))
   run('run', '--silent', 'build:core');

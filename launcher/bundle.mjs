@@ -1,7 +1,7 @@
 // Packs the command line into one file, lets it do its main job once and keeps what V8 compiled for that. Called by
 // `npm run build:core`.
 import { spawnSync } from 'node:child_process';
-import { chmodSync, copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -31,7 +31,12 @@ const shared = {
 // what is loaded only when it is used lies apart: more than half of all code, which dressing a drawing does without
 const apart = {
   '@cantoo/pdf-lib': `export * from '@cantoo/pdf-lib'`,
-  '@sinclair/typebox': `export * from '@sinclair/typebox'; export * from '@sinclair/typebox/errors'; export { Value } from '@sinclair/typebox/value'`,
+  // of values only what is used: its files export some of the same names
+  '@sinclair/typebox': `
+    export * from '@sinclair/typebox';
+    export * from '@sinclair/typebox/errors';
+    export { Value } from '@sinclair/typebox/value';
+  `,
   culori: `export * from 'culori'`,
   'fast-png': `export * from 'fast-png'`,
   'jpeg-js': `module.exports = require('jpeg-js')`,
@@ -81,6 +86,8 @@ await build({
 copyFileSync(join(root, 'launcher/seamwright.cjs'), launcher);
 chmodSync(launcher, 0o755);
 
+// V8 tells what was compiled of another text by its length alone
+for (const name of readdirSync(folder)) if (name.endsWith('.compiled')) rmSync(join(folder, name));
 const out = mkdtempSync(join(tmpdir(), 'seamwright-'));
 const { status, stderr } = spawnSync(
   process.execPath,

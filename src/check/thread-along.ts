@@ -38,7 +38,7 @@ export function leastAlong(
     }
   }
   let least = along(line, at, nearX, nearY, beside, Infinity);
-  // no way along the line is shorter than straight across
+  // thread further from the start than this is no nearer along the line, for no way along it is shorter than straight across
   let limit = Math.min(least, most) + beside;
   for (const { xy } of threads) {
     for (let i = 0; i < xy.length; i += 2) {

@@ -7,7 +7,7 @@ import type { BlockFile } from './read-block.js';
 export interface DressWork {
   readonly block: Block;
   readonly dressing: Dressing;
-  /** the block's own file; null where the dressing holds the drawing itself */
+  /** the file the block was read from; null where it was read from the dressing itself */
   readonly file: BlockFile | null;
   readonly saved: SavedDressing | null;
 }

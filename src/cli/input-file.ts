@@ -29,5 +29,6 @@ export async function readInput(path: string): Promise<Uint8Array> {
     const size = Math.round(about.size / 1024 / 1024);
     throw new InputError('too-large', path, `is ${size} MB`, 'a block of up to 64 MB can be read');
   }
+  // at once: `node:fs/promises` would have to be loaded
   return new Uint8Array(readFileSync(path));
 }

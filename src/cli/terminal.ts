@@ -21,7 +21,7 @@ export interface TerminalOptions {
 
 /** Work shorter than this is done before anybody wonders, ms. */
 const SOON = 500;
-/** The launcher listens for this. */
+/** The launcher, launcher/seamwright.cjs, listens for this. */
 const LONG = 'long work';
 /** No line is changed more often than this, ms: it could not be read, and writing takes time too. */
 const LEAST_BETWEEN = 80;
@@ -104,6 +104,7 @@ export const ownTerminal = (): Terminal =>
     process.stdout,
     process.stderr,
     process.env,
+    // `performance` would have to be loaded
     () => 1000 * process.uptime(),
     () => (process as EventEmitter).emit(LONG),
   );

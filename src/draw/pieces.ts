@@ -15,7 +15,7 @@ export function sewnPieces(xy: Float64Array, from: number, to: number): number[]
   const boxes = boxesOf(xy, from, to);
   let start = from;
   for (let i = from + 1; i < to - 1; i++) {
-    const crossed = lastCrossed(xy, start, i, boxes, from);
+    const crossed = lastCrossed(xy, start, i, boxes);
     if (crossed < 0 && i - start < LONGEST) continue;
     start = sharpest(xy, crossed < 0 ? i - LONGEST / 2 : crossed + 1, i);
     cuts.push(start);
@@ -27,8 +27,13 @@ export function sewnPieces(xy: Float64Array, from: number, to: number): number[]
 /** Stitches that follow each other share a box. */
 const TOGETHER = 8;
 
-/** The boxes of stitches from a point on, so many together: least x, y, most x, y of each. */
-function boxesOf(xy: Float64Array, from: number, to: number): Float64Array {
+/** The boxes of stitches, so many together, from point `from` on: least x, y, most x, y of each. */
+interface Boxes {
+  readonly from: number;
+  readonly of: Float64Array;
+}
+
+function boxesOf(xy: Float64Array, from: number, to: number): Boxes {
   const count = Math.max(0, Math.ceil((to - 1 - from) / TOGETHER));
   const boxes = new Float64Array(4 * count);
   for (let box = 0; box < count; box++) {
@@ -51,22 +56,19 @@ function boxesOf(xy: Float64Array, from: number, to: number): Float64Array {
     boxes[4 * box + 2] = maxX;
     boxes[4 * box + 3] = maxY;
   }
-  return boxes;
+  return { from, of: boxes };
 }
 
-/**
- * The last stitch, named by its first point, from `start` on that the stitch from point i crosses; -1 if none.
- * @param boxes of the stitches from `from` on
- */
-function lastCrossed(xy: Float64Array, start: number, i: number, boxes: Float64Array, from: number): number {
+/** The last stitch, named by its first point, from `start` on that the stitch from point i crosses; -1 if none. */
+function lastCrossed(xy: Float64Array, start: number, i: number, { from, of: boxes }: Boxes): number {
   const px = xy[2 * i];
   const py = xy[2 * i + 1];
   const dx = xy[2 * i + 2] - px;
   const dy = xy[2 * i + 3] - py;
-  const left = dx < 0 ? px + dx : px;
-  const right = dx < 0 ? px : px + dx;
-  const top = dy < 0 ? py + dy : py;
-  const bottom = dy < 0 ? py : py + dy;
+  const left = Math.min(px, xy[2 * i + 2]);
+  const right = Math.max(px, xy[2 * i + 2]);
+  const top = Math.min(py, xy[2 * i + 3]);
+  const bottom = Math.max(py, xy[2 * i + 3]);
   for (let j = i - 2; j >= start; ) {
     const box = Math.floor((j - from) / TOGETHER);
     const first = Math.max(start, from + box * TOGETHER);

@@ -11,18 +11,24 @@ export const escapeText = (text: string): string =>
   text.replace(forbidden, '').replace(/[&<>"]/g, (c) => entities[c]);
 
 export function element(name: string, attributes: Attributes, ...content: readonly string[]): string {
+  const open = opened(name, attributes);
+  return content.length ? `${open}>${content.join('')}</${name}>` : `${open}/>`;
+}
+
+/** An element up to its attributes; groups begin on a line of their own. */
+function opened(name: string, attributes: Attributes): string {
   let open = name === 'g' || name === 'defs' ? `\n<${name}` : `<${name}`;
   for (const key in attributes) {
     const value = attributes[key];
     if (value === undefined) continue;
     open += ` ${key}="${typeof value === 'number' ? short(value) : escapeText(value)}"`;
   }
-  return content.length ? `${open}>${content.join('')}</${name}>` : `${open}/>`;
+  return open;
 }
 
 /** Writes many paths of one look, which is spelled once. */
 export function pathsOf(look: Attributes): (data: string) => string {
-  const open = element('path', look).slice(0, -'/>'.length);
+  const open = opened('path', look);
   return (data) => `${open} d="${data}"/>`;
 }
 

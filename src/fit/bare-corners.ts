@@ -1,10 +1,11 @@
 import { frameFinder } from '../geometry/guide-frame.js';
 import { shifted } from './band.js';
 import { bareOnStraight } from './bare-round.js';
-import { bareRuns, COVERED, ledOn, type Run, STEP, threadOf } from './bare-run.js';
+import { bareRuns, COVERED, ledOn, type Run, STEP } from './bare-run.js';
 import type { PieceFit } from './fit-pieces.js';
 import { type Line, mannerOf } from './lines.js';
 import { wholeReach } from './rows.js';
+import { threadSeen } from './thread-seen.js';
 
 /** What is bare comes so near to its corner, mm. */
 const AT_CORNER = 3;
@@ -35,7 +36,7 @@ export function bareCorners(line: Line, pieces: readonly PieceFit[], over: numbe
   return guide.corners.flatMap(({ u }): Run[] => {
     // where ends stop short, others may have claimed the cloth in the point
     if (mannerOf(line, u) === 'short') return [];
-    const thread = threadOf(chains, { at: at(u), within: AROUND + COVERED });
+    const thread = threadSeen(chains, { around: { at: at(u), within: AROUND + COVERED } });
     const [first, last] = worked(pieces, u);
     const runs = bareRuns(thread, at, Math.max(first, u - AROUND), Math.min(last, u + AROUND));
     const long = runs.filter(

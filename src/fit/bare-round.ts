@@ -3,9 +3,10 @@ import type { LineIndex } from '../geometry/line-index.js';
 import { roundedCorners } from '../geometry/rounded-corners.js';
 import { settledAt } from './about-bends.js';
 import { evenBand, type Reach, shifted } from './band.js';
-import { bareRuns, COVERED, longest, threadOf } from './bare-run.js';
+import { bareRuns, COVERED, longest } from './bare-run.js';
 import { layRows } from './lay-rows.js';
 import type { Rows } from './rows.js';
+import { threadSeen } from './thread-seen.js';
 
 /** Repeats on the cloth are a little longer or shorter than these: what thread covers by no more than a hair is not counted on. */
 const SURELY = 0.9;
@@ -103,5 +104,5 @@ function threadAbout(
   const alone = { ...rows, hand: (isOther ? -hand : hand) as 1 | -1, accents: [], uneven: undefined };
   const cuts = { thread: [], figures: [], within: null };
   const { layers } = layRows(alone, laying, [{ unit, count, from, length }], 1, false, cuts);
-  return threadOf(layers.flatMap(({ chains }) => chains));
+  return threadSeen(layers.flatMap(({ chains }) => chains));
 }

@@ -1,6 +1,4 @@
-import { int32s } from '../geometry/flat.js';
-import { type LineIndex, lineIndex } from '../geometry/line-index.js';
-import type { Chain } from './fit.js';
+import type { LineIndex } from '../geometry/line-index.js';
 
 /** Thread covers a seam that lies no further from it than this, mm. Common practice. */
 export const COVERED = 1.5;
@@ -19,8 +17,10 @@ export interface Run {
 }
 
 /**
- * The stretches of a line between two places that no thread covers, ascending. Thread that is d away covers the next
- * `covered` - d mm for certain, so that a covered line is passed in long steps. Cost: the length times the logarithm of the thread.
+ * The stretches of a line between two places that no thread covers, ascending. A covered line is passed in long steps.
+ * Cost: the length times the logarithm of the thread.
+ *
+ * @param at the place so many mm along the line; no two lie further apart than along it
  */
 export function bareRuns(
   thread: LineIndex,
@@ -33,7 +33,7 @@ export function bareRuns(
   const step = Math.max(HAIR, (last - first) / steps);
   const runs: Run[] = [];
   let from = Number.NaN;
-  for (let k = 0; k <= steps; k++) {
+  for (let k = 0, on = 1; k <= steps; k += on) {
     const s = first + ((last - first) * k) / steps;
     const [x, y] = at(s);
     const away = thread.nearest(x, y, covered);
@@ -43,7 +43,8 @@ export function bareRuns(
       runs.push({ from, to: s });
       from = Number.NaN;
     }
-    if (!isBare) k += Math.floor((covered - away) / step);
+    // thread that is `away` covers the next `covered` - `away` mm for certain
+    on = isBare ? 1 : 1 + Math.floor((covered - away) / step);
   }
   return runs;
 }
@@ -96,54 +97,4 @@ export function ledOn(
     if (away < least - HAIR) [best, least] = [s, away];
   }
   return best;
-}
-
-/**
- * What is seen of chains, to be asked how far it is away.
- * @param around only legs that come within so many mm of a place, to both sides of it and up and down
- * @param behind what the hand leads behind the cloth from stitch to stitch, too: a machine lays it on top
- */
-export function threadOf(
-  chains: readonly Chain[],
-  around?: { readonly at: readonly [number, number]; readonly within: number },
-  behind = false,
-): LineIndex {
-  const isNear = (points: Float64Array): boolean => {
-    if (!around) return true;
-    const { at, within } = around;
-    const [x, y] = at;
-    let left = Infinity;
-    let right = -Infinity;
-    let top = Infinity;
-    let bottom = -Infinity;
-    for (let i = 0; i < points.length; i += 2) {
-      if (points[i] < left) left = points[i];
-      if (points[i] > right) right = points[i];
-      if (points[i + 1] < top) top = points[i + 1];
-      if (points[i + 1] > bottom) bottom = points[i + 1];
-    }
-    return left < x + within && right > x - within && top < y + within && bottom > y - within;
-  };
-  return lineIndex(
-    chains.map(({ kind, path, pathStart, from, to, nodes }) => {
-      const legsAt = int32s(nodes.length / 2);
-      for (let leg = 0; behind && leg < from.length; leg++) {
-        legsAt[from[leg]]++;
-        legsAt[to[leg]]++;
-      }
-      const leads = (leg: number) => legsAt[from[leg]] > 1 && legsAt[to[leg]] > 1;
-      const xy: number[] = [];
-      const start = [0];
-      kind.forEach((own, leg) => {
-        const points = path.subarray(2 * pathStart[leg], 2 * pathStart[leg + 1]);
-        if ((own === 'under' && !leads(leg)) || !isNear(points)) return;
-        // a knot is a line without length
-        for (let round = points.length === 2 ? 2 : 1; round > 0; round--) {
-          for (let i = 0; i < points.length; i++) xy.push(points[i]);
-        }
-        start.push(xy.length / 2);
-      });
-      return { xy: Float64Array.from(xy), start: Int32Array.from(start) };
-    }),
-  );
 }

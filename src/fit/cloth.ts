@@ -104,13 +104,13 @@ export function onCloth(cuts: readonly Cut[], within: IsOnCloth | null = null): 
 }
 
 function onClothOf({ line, side, inside, at, around }: Cut): IsOnCloth {
-  const [midX, midY] = at;
-  let lastX = midX;
-  let lastY = midY;
+  const [junctionX, junctionY] = at;
+  let lastX = junctionX;
+  let lastY = junctionY;
   /** how far within the cloth the last place measured lies */
   let room = 0;
   return (x, y) => {
-    if (Math.abs(x - midX) > around || Math.abs(y - midY) > around) return true;
+    if (Math.abs(x - junctionX) > around || Math.abs(y - junctionY) > around) return true;
     if (room > 0 && (x - lastX) * (x - lastX) + (y - lastY) * (y - lastY) < room * room) return true;
     const within = side * signedDistance(line, x, y) - inside;
     lastX = x;

@@ -1,6 +1,6 @@
 import type { Junction } from '../block/seam-map.js';
 import { boxOf } from '../geometry/box.js';
-import { float64s, int32s, uint8s } from '../geometry/flat.js';
+import { int32s, uint8s } from '../geometry/flat.js';
 import { rising } from '../geometry/groups.js';
 import { type LineIndex, lineIndex } from '../geometry/line-index.js';
 import type { Points } from '../geometry/polyline.js';
@@ -12,6 +12,7 @@ import type { LineFit } from './line-fit.js';
 import { type Answers, either, type Memory } from './memory.js';
 import type { Meeting } from './narrowing.js';
 import { isSame } from './same.js';
+import { threadSeen } from './thread-seen.js';
 
 /** What makes a lump under a covering thread. */
 const RAISED: ReadonlySet<LegKind> = new Set<LegKind>(['loop', 'knot', 'petal', 'cord']);
@@ -41,7 +42,7 @@ export function leaveOutUnderThrough(
 ): Answers<LineFit> {
   const count = fits.of.length;
   const bulk = memory.once('bulk', () => lineIndex([pointLines(junctions)]));
-  const threads = memory.each('thread', count, fits.changed, (l) => threadSeen(chainsOf(fits.of[l])));
+  const threads = memory.each('thread', count, fits.changed, (l) => seenOf(chainsOf(fits.of[l])));
   const raised = memory.each('raised', count, fits.changed, (l) => mayBeLeftOut(fits.of[l]));
   // a line tucks under those that it meets
   const over = fits.changed.flatMap((l) =>
@@ -124,20 +125,6 @@ function figuresOff(
 const isFigureNear = (chain: Chain, over: Over): boolean =>
   chain.kind.some((kind, leg) => kind !== 'under' && comesNear(chain, leg, [over]));
 
-/** The legs that are seen, one polyline each. */
-function visibleLegs(chain: Chain): { xy: Float64Array; start: Int32Array } {
-  const { kind, path, pathStart } = chain;
-  const xy = float64s(path.length);
-  const start = [0];
-  let end = 0;
-  for (let leg = 0; leg < kind.length; leg++) {
-    if (kind[leg] === 'under') continue;
-    for (let p = 2 * pathStart[leg]; p < 2 * pathStart[leg + 1]; p++) xy[end++] = path[p];
-    start.push(end / 2);
-  }
-  return { xy, start: Int32Array.from(start) };
-}
-
 /**
  * Without the raised figures near other thread, and without what is then left of a cluster, or was left where it was
  * cut, when that is a single one: a lone petal looks like a mistake.
@@ -186,11 +173,10 @@ const comesNear = (chain: Chain, leg: number, over: readonly Over[]): boolean =>
 /** Thread, to be asked how far it is away: made ready when it is asked for the first time. */
 type Seen = () => LineIndex;
 
-/** What is seen of chains. */
-function threadSeen(chains: readonly Chain[]): Seen {
+function seenOf(chains: readonly Chain[]): Seen {
   let made: LineIndex | null = null;
   return () => {
-    made ??= lineIndex(chains.map(visibleLegs));
+    made ??= threadSeen(chains);
     return made;
   };
 }

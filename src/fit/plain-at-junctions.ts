@@ -2,13 +2,14 @@ import type { SeamMap } from '../block/seam-map.js';
 import { frameFinder } from '../geometry/guide-frame.js';
 import { nearestOnSegment } from '../geometry/nearest.js';
 import type { FitRules } from './ask.js';
-import { COVERED, exactBareRuns, ledOn, longest, type Run, STEP, threadOf } from './bare-run.js';
+import { COVERED, exactBareRuns, ledOn, longest, type Run, STEP } from './bare-run.js';
 import type { Chain, SeamFit } from './fit.js';
 import { type Line, type Lines, mannerOf } from './lines.js';
 import type { Part } from './plain-line.js';
 import { onThinLine, PLAIN_OVER } from './plain-parts.js';
 import { wholeReach } from './rows.js';
 import type { Span } from './spans.js';
+import { threadSeen } from './thread-seen.js';
 
 /** So far from a junction a line is looked at, mm, beside two of its repeats: no stitch leaves more to a slant. */
 const LOOKED = 12;
@@ -58,12 +59,12 @@ export function bareAtJunctions(
   /** what is bare from one u to another, seen from a junction at one of them or between */
   const bareAbout = (junction: number, first: number, last: number): Part[] => {
     const around = { at: at(junction), within: looked + reach };
-    const ownThread = threadOf(own, around, true);
+    const ownThread = threadSeen(own, { around, behind: true });
     const runs = exactBareRuns(ownThread, at, first, last, reach);
     const open = runs.find(({ from, to }) => from <= junction && to >= junction) ?? beside(runs, junction);
     if (!open) return [];
     const usual = longest(runs.filter((run) => run !== open));
-    const thread = threadOf([...own, ...met()], around, true);
+    const thread = threadSeen([...own, ...met()], { around, behind: true });
     const bare = longest(exactBareRuns(thread, at, open.from, open.to, reach));
     if (bare <= Math.max(OVER, usual) + HAIR) return [];
     const further = reach + COVERED;

@@ -172,22 +172,22 @@ function clearDiscs(places: Places, around: number, comesBack: boolean) {
     if (rho < side[i]) side[i] = rho;
   };
   const { u, x, y, stretch } = places;
-  const counts = (a: number, b: number) => {
+  // a corner's two sides do not limit each other
+  const isNextTo = (a: number, b: number) => {
     const apart = Math.abs(a - b);
-    return (
-      apart !== 1 && !(apart > 0 && places.closed && places.stretches > 2 && apart === places.stretches - 1)
-    );
+    return apart === 1 || (places.closed && places.stretches > 2 && apart === places.stretches - 1);
   };
   const index = comesBack || places.closed ? pointIndex(places) : null;
   const seeAround = (i: number, box: number, nx: number, ny: number) => {
     if (index) {
       const near = index.search(x[i] - box, y[i] - box, x[i] + box, y[i] + box);
       for (let k = 0; k < near.length; k++) {
-        if (counts(stretch[i], stretch[near[k]])) see(i, near[k], nx, ny);
+        if (!isNextTo(stretch[i], stretch[near[k]])) see(i, near[k], nx, ny);
       }
       return;
     }
-    // a line that turns by a right angle at most leaves a box before it has gone twice as far
+    // Headings within a right angle take a line at least its way over the root of 2 from where it was, and a corner of the box is
+    // the root of 2 times its half side away: what lies in it is at most twice that half side along the line.
     for (let sense = -1; sense <= 1; sense += 2) {
       for (let q = i + sense; stretch[q] === stretch[i] && Math.abs(u[q] - u[i]) <= 2 * box; q += sense) {
         if (Math.abs(x[q] - x[i]) <= box && Math.abs(y[q] - y[i]) <= box) see(i, q, nx, ny);

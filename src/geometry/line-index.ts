@@ -12,7 +12,7 @@ export interface LineIndex {
   readonly box: Box;
   /** least distance from a point to any line, or Infinity when none is within `within`; mm */
   distance(x: number, y: number, within: number): number;
-  /** the same, quick also where all lines are much nearer than `within` */
+  /** the same, quick where lines are much nearer than `within`: it looks no further than twice as far as they are, or a sixteenth of that */
   nearest(x: number, y: number, within: number): number;
 }
 
@@ -90,7 +90,7 @@ export function lineIndex(
     distance,
     nearest(x, y, within) {
       // close by there is little to look through
-      for (let around = within / 16; around < within; around *= 4) {
+      for (let around = within / 16; around > 0 && around < within; around *= 2) {
         const near = distance(x, y, around);
         if (near < Infinity) return near;
       }

@@ -12,12 +12,13 @@ const newest = (files: readonly string[]): number => Math.max(...files.map((file
 const sources = readdirSync(join(root, 'src'), { recursive: true, encoding: 'utf8' }).map((name) =>
   join(root, 'src', name),
 );
-const built = join(root, 'dist/cli/whole.compiled');
-/** The built command line where it is up to date, as in `npm test`; else the sources, which start slower. */
-const command =
-  existsSync(built) && newest([built]) > newest(sources)
-    ? [join(root, 'dist/cli/seamwright.cjs')]
-    : ['--import', loader, join(root, 'src/cli/main.ts')];
+const built = join(root, `dist/cli/whole-${process.version}-${process.platform}-${process.arch}.compiled`);
+/** Whether the built command line is up to date, as in `npm test`. */
+export const isPacked = existsSync(built) && newest([built]) > newest(sources);
+/** That, else the sources, which start slower. */
+const command = isPacked
+  ? [join(root, 'dist/cli/seamwright.cjs')]
+  : ['--import', loader, join(root, 'src/cli/main.ts')];
 
 export interface Ran {
   readonly status: number | null;

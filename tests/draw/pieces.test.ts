@@ -37,21 +37,38 @@ describe('pieces of sewn thread', () => {
     expect(sewnPieces(line(...leg, ...back), 0, 60)[1]).toBeLessThanOrEqual(30);
   });
 
-  it('pieces hold every stitch once, in order, and no steep crossing lies inside one', () => {
-    fc.assert(
-      fc.property(fc.array(spot, { minLength: 2, maxLength: 120 }), (points) => {
-        const cuts = sewnPieces(line(...points), 0, points.length);
-        expect(cuts[0]).toBe(0);
-        expect(cuts[cuts.length - 1]).toBe(points.length - 1);
-        for (let c = 0; c + 1 < cuts.length; c++) {
-          expect(cuts[c + 1]).toBeGreaterThan(cuts[c]);
-          for (let i = cuts[c]; i < cuts[c + 1]; i++) {
-            for (let j = cuts[c]; j < i - 1; j++) {
-              const steep = crossing(points[i], points[i + 1], points[j], points[j + 1]);
-              expect(steep).toBeLessThan(Math.sin((15.1 * Math.PI) / 180));
-            }
-          }
+  /** What holds for any line of needle points. */
+  const arePieces = (points: readonly (readonly [number, number])[]): void => {
+    const cuts = sewnPieces(line(...points.map(([x, y]): [number, number] => [x, y])), 0, points.length);
+    expect(cuts[0]).toBe(0);
+    expect(cuts[cuts.length - 1]).toBe(points.length - 1);
+    for (let c = 0; c + 1 < cuts.length; c++) {
+      expect(cuts[c + 1]).toBeGreaterThan(cuts[c]);
+      for (let i = cuts[c]; i < cuts[c + 1]; i++) {
+        for (let j = cuts[c]; j < i - 1; j++) {
+          const steep = crossing([...points[i]], [...points[i + 1]], [...points[j]], [...points[j + 1]]);
+          expect(steep).toBeLessThan(Math.sin((15.1 * Math.PI) / 180));
         }
+      }
+    }
+  };
+
+  it('pieces hold every stitch once, in order, and no steep crossing lies inside one', () => {
+    fc.assert(fc.property(fc.array(spot, { minLength: 2, maxLength: 120 }), arePieces));
+  });
+
+  it('so of thread that wanders in short stitches', () => {
+    const step = fc.tuple(fc.integer({ min: -3, max: 3 }), fc.integer({ min: -3, max: 3 }));
+    fc.assert(
+      fc.property(fc.array(step, { minLength: 12, maxLength: 120 }), (steps) => {
+        let [x, y] = [0, 0];
+        arePieces(
+          steps.map(([dx, dy]) => {
+            x += dx;
+            y += dy;
+            return [x, y];
+          }),
+        );
       }),
     );
   });

@@ -38,6 +38,22 @@ describe('cloth that a treatment must stay on', () => {
     );
   });
 
+  it('is, beside a bend, to the left of both its legs where it bends to the left, else to the left of either', () => {
+    const tenths = (most: number) => fc.integer({ min: -10 * most, max: 10 * most }).map((n) => n / 10);
+    fc.assert(
+      fc.property(tenths(2), tenths(20), tenths(20), (bend, x, y) => {
+        const [dx, dy] = [Math.cos(bend), Math.sin(bend)];
+        const line = Float64Array.of(-40, 0, 0, 0, 40 * dx, 40 * dy);
+        const isOn = onCloth([{ line, side: 1, inside: 0, at: [0, 0], around: 30 }]);
+        // how far to the left of each leg, y down
+        const [first, second] = [-y, x * dy - y * dx];
+        fc.pre(Math.abs(first) > 1e-6 && Math.abs(second) > 1e-6);
+        expect(isOn(x, y)).toBe(bend < 0 ? first > 0 && second > 0 : first > 0 || second > 0);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
   it('lies to the side asked for, as far from the line as asked, and everywhere far from the junction', () => {
     const above: Cut = { line: Float64Array.of(-40, 0, 40, 0), side: 1, inside: 2, at: [0, 0], around: 30 };
     const isOn = onCloth([above]);

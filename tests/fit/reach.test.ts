@@ -4,7 +4,7 @@ import { type Reach, reachAt } from '../../src/fit/band.js';
 import { bandIn, roomAlong } from '../../src/fit/reach.js';
 import { frameFinder, sampleBefore } from '../../src/geometry/guide-frame.js';
 import { guideFromLine } from '../../src/geometry/guide-from-line.js';
-import type { GuideLine } from '../../src/geometry/guide-line.js';
+import { type GuideLine, isStraight } from '../../src/geometry/guide-line.js';
 import { fromPoints, type Points } from '../../src/geometry/polyline.js';
 
 const limitedBand = (guide: GuideLine, wanted: Reach, gap: number) =>
@@ -12,6 +12,42 @@ const limitedBand = (guide: GuideLine, wanted: Reach, gap: number) =>
 
 const smooth = (f: (t: number) => readonly [number, number], from: number, to: number, n = 600): Points =>
   fromPoints(Array.from({ length: n + 1 }, (_, i) => f(from + ((to - from) * i) / n)));
+
+/** The most by which the room beside a line differs from what comparing every place with every other gives, mm. */
+function unlikeAllPairs(guide: GuideLine, wanted: number): number {
+  const room = roomAlong(guide, wanted, 0.6)!;
+  // No disc larger than this holds the reach back.
+  const most = Math.max(wanted / 0.6, wanted + 0.3);
+  const finder = frameFinder(guide, 0, guide.u.length - 1);
+  const places = Array.from(room.u, (u) => {
+    finder.at(u);
+    return Float64Array.from(finder.frame);
+  });
+  let worst = 0;
+  places.forEach(([x, y, theta], i) => {
+    const k = Math.min(guide.u.length - 2, sampleBefore(guide.u, room.u[i]));
+    let [left, right] = [most, most];
+    for (const j of room.u[i] === guide.u[k] && k > 0 ? [k - 1, k] : [k]) {
+      const radius = (guide.u[j + 1] - guide.u[j]) / (guide.theta[j + 1] - guide.theta[j]);
+      if (radius > 0) right = Math.min(right, radius);
+      else left = Math.min(left, -radius);
+    }
+    for (const [qx, qy] of places) {
+      const [dx, dy] = [qx - x, qy - y];
+      const square = dx * dx + dy * dy;
+      const across = dx * Math.sin(theta) - dy * Math.cos(theta);
+      if (square < 0.01 || Math.abs(across) < 1e-9 * square) continue;
+      if (across > 0) left = Math.min(left, square / (2 * across));
+      else right = Math.min(right, -square / (2 * across));
+    }
+    worst = Math.max(
+      worst,
+      Math.abs(Math.min(most, room.left[i]) - left),
+      Math.abs(Math.min(most, room.right[i]) - right),
+    );
+  });
+  return worst;
+}
 
 describe('how far a treatment reaches along a bend', () => {
   test('on a circle the inner side gets 0.6 of the radius, the outer side all it wants', () => {
@@ -109,40 +145,31 @@ describe('how far a treatment reaches along a bend', () => {
           1500,
         );
         const guide = guideFromLine(line, [], false);
-        const room = roomAlong(guide, wanted, 0.6)!;
-        // No disc larger than this holds the reach back.
-        const most = Math.max(wanted / 0.6, wanted + 0.3);
-        const finder = frameFinder(guide, 0, guide.u.length - 1);
-        const places = Array.from(room.u, (u) => {
-          finder.at(u);
-          return Float64Array.from(finder.frame);
-        });
-        let worst = 0;
-        places.forEach(([x, y, theta], i) => {
-          const k = Math.min(guide.u.length - 2, sampleBefore(guide.u, room.u[i]));
-          let [left, right] = [most, most];
-          for (const j of room.u[i] === guide.u[k] && k > 0 ? [k - 1, k] : [k]) {
-            const radius = (guide.u[j + 1] - guide.u[j]) / (guide.theta[j + 1] - guide.theta[j]);
-            if (radius > 0) right = Math.min(right, radius);
-            else left = Math.min(left, -radius);
-          }
-          for (const [qx, qy] of places) {
-            const [dx, dy] = [qx - x, qy - y];
-            const square = dx * dx + dy * dy;
-            const across = dx * Math.sin(theta) - dy * Math.cos(theta);
-            if (square < 0.01 || Math.abs(across) < 1e-9 * square) continue;
-            if (across > 0) left = Math.min(left, square / (2 * across));
-            else right = Math.min(right, -square / (2 * across));
-          }
-          worst = Math.max(
-            worst,
-            Math.abs(Math.min(most, room.left[i]) - left),
-            Math.abs(Math.min(most, room.right[i]) - right),
-          );
-        });
-        expect(worst).toBeLessThan(1e-9);
+        expect(unlikeAllPairs(guide, wanted)).toBeLessThan(1e-9);
       }),
       { numRuns: 25 },
+    );
+  });
+
+  test('is that, too, where a line turns by a right angle at most', () => {
+    const leg = fc.tuple(fc.integer({ min: 0, max: 90 }), fc.integer({ min: 5, max: 120 }));
+    fc.assert(
+      fc.property(
+        fc.array(leg, { minLength: 2, maxLength: 15 }),
+        fc.integer({ min: 1, max: 9 }),
+        (legs, wanted) => {
+          let at: readonly [number, number] = [0, 0];
+          const corners = legs.map(([degrees, tenths]) => {
+            const heading = (degrees * Math.PI) / 180;
+            at = [at[0] + (tenths / 10) * Math.cos(heading), at[1] + (tenths / 10) * Math.sin(heading)];
+            return at;
+          });
+          const guide = guideFromLine(fromPoints([[0, 0], ...corners]), [], false);
+          fc.pre(!isStraight(guide));
+          expect(unlikeAllPairs(guide, wanted)).toBeLessThan(1e-9);
+        },
+      ),
+      { numRuns: 200 },
     );
   });
 

@@ -20,7 +20,10 @@ describe('an index of lines', () => {
         runs,
         coordinate,
         coordinate,
-        fc.double({ min: 0.5, max: 30, noNaN: true }),
+        fc.oneof(
+          fc.double({ min: 0.5, max: 30, noNaN: true }),
+          fc.constantFrom(0, Number.MIN_VALUE, Number.POSITIVE_INFINITY),
+        ),
         (line, x, y, within) => {
           let least = Infinity;
           for (let r = 0; r + 1 < line.start.length; r++) {

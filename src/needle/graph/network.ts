@@ -81,10 +81,11 @@ export function networkOf(
   const steps = new StepList();
   let states = 1;
   let pruned = false;
+  // of ways that cost the same the first found stays
   const layer = (places: readonly Place[], go: (place: Place, out: Reach) => void): Place[] => {
     const found = new Map<string, Place>();
     for (const place of places) {
-      go(place, (to, leg = -1, passes = 0, penalty = 0) => {
+      go(place, (to, leg, passes, penalty) => {
         const key = encode(to.codes, to.ends, to.closed, to.marks);
         const perMm = leg < 0 ? 0 : (passes - shape.asked[leg]) * shape.price[leg];
         const cost = place.cost + (perMm && perMm * lengths[leg]) + penalty;
@@ -104,13 +105,12 @@ export function networkOf(
   };
   const entered: Place = { ...entering(shape, state, classes ? classes.count : 0), number: 0, cost: 0 };
   let places = layer([entered], (place, out) => {
-    for (const to of openings(place, shape, ends)) out(to);
+    for (const to of openings(place, shape, ends)) out(to, -1, 0, 0);
   });
   for (const leg of order) {
     places = layer(places, (place, out) =>
-      sew(place, shape, leg, looks, classes, (sewn, leg, passes, penalty) => {
-        let to: State | null = sewn;
-        for (const node of forget[leg]) if (to) to = leaveNode(to, node, shape, ends);
+      sew(place, shape, leg, looks, classes, (sewn, passes, penalty) => {
+        const to = leaveNodes(sewn, forget[leg], shape, ends);
         if (to) out(to, leg, passes, penalty);
       }),
     );
@@ -155,8 +155,8 @@ class StepList {
   }
 }
 
-type Reach = (to: State, leg?: number, passes?: number, penalty?: number) => void;
-type SewnReach = (to: State, leg: number, passes: number, penalty: number) => void;
+/** Takes up a state that a step leads to; the leg is -1 where the step decides none. */
+type Reach = (to: State, leg: number, passes: number, penalty: number) => void;
 
 /** On a ring the trail must leave the first unit for the second, not back over the seam: an odd number of times. */
 function goesOn(state: State, shape: Shape): boolean {
@@ -187,7 +187,7 @@ function sew(
   leg: number,
   looks: Looks,
   classes: SharedClasses | null,
-  out: SewnReach,
+  out: (to: State, passes: number, penalty: number) => void,
 ): void {
   const asked = shape.asked[leg];
   const a = shape.from[leg];
@@ -205,7 +205,7 @@ function sew(
       if (marks[cls] > 0 && marks[cls] !== mark) penalty += UNLIKE;
       marks = marks.with(cls, classes!.closes[leg] ? 0 : mark);
     }
-    out({ codes, ends: state.ends, closed: state.closed, marks }, leg, passes, penalty);
+    out({ codes, ends: state.ends, closed: state.closed, marks }, passes, penalty);
   }
 }
 
@@ -227,6 +227,13 @@ function joined(codes: Codes, a: number, b: number, passes: number): Codes {
     next[b] ^= 1;
   }
   return next;
+}
+
+/** The state without nodes that no later leg touches; null where one of them cannot be left so. */
+function leaveNodes(state: State, nodes: readonly number[], shape: Shape, ends: Ends): State | null {
+  let left: State | null = state;
+  for (let i = 0; i < nodes.length && left; i++) left = leaveNode(left, nodes[i], shape, ends);
+  return left;
 }
 
 /** No later leg touches the node: its degree must be even now, but for an end of the trail. Null when it cannot be left so. */
