@@ -47,7 +47,10 @@ export async function chooseThreads(
   const choice = threadsFromStash(before, stash, { palette, changes }, difference);
   const dressed = await inSaved(work.saved, () => dress(work.block, choice.dressing, dictionary, progress));
   const names = outputs.map((output) => output.path);
-  const report = threadsReport(choice, threadLook(dressed, difference).findings, names);
+  // with seams missing, or others than before, threads are chosen for other work than the maker thinks
+  const ofBlock = dressed.findings.filter(({ level, code }) => level === 'error' || code === 'block-changed');
+  const said = [...ofBlock, ...threadLook(dressed, difference).findings];
+  const report = threadsReport(choice, said, names);
   const places = { block: work.file, library: libraryPath };
   const files = await Promise.all(
     outputs.map((output) =>

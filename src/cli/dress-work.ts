@@ -1,6 +1,7 @@
 import type { Block } from '../block/block.js';
 import type { Dressing } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
+import { decodeText } from './input-file.js';
 import type { BlockFile } from './read-block.js';
 
 /** A block as read, what it is to be dressed in, and where both come from. */
@@ -31,4 +32,18 @@ export async function inSaved<T>(saved: SavedDressing | null, work: () => T | Pr
       : '';
     throw new InputError(error.code, `${saved.path}${line} ${error.where}`, error.wrong, error.right);
   }
+}
+
+/**
+ * The text of the drawing that the dressing is to hold.
+ * @throws InputError when the file is no drawing
+ */
+export function heldText(file: BlockFile): string {
+  if (file.kind === 'drawing') return decodeText(file.bytes, file.path);
+  throw new InputError(
+    'embed-stitch-file',
+    '--embed',
+    `${file.path} is a stitch file; a dressing can hold a drawing`,
+    'leave --embed away',
+  );
 }

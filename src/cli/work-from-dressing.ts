@@ -4,7 +4,7 @@ import { blockChanged } from '../check/block-changed.js';
 import type { BlockSource } from '../formats/dressing.js';
 import { InputError } from '../input-error.js';
 import type { DressOptions } from './dress-command.js';
-import { type DressWork, inSaved, type SavedDressing } from './dress-work.js';
+import { type DressWork, heldText, inSaved, type SavedDressing } from './dress-work.js';
 import { decodeText } from './input-file.js';
 import { type BlockFile, readBlock, readBlockFile } from './read-block.js';
 
@@ -86,7 +86,14 @@ async function workAsSaved(saved: SavedDressing, options: DressOptions): Promise
   const block = await readBlock(file, dressing.block);
   if (svg !== undefined) return { block, dressing, file: null, saved };
   const isChanged = await hasChanged(dressing.block, file);
-  return { block: isChanged ? withChange(block, dressing.block.file) : block, dressing, file, saved };
+  return {
+    block: isChanged ? withChange(block, dressing.block.file) : block,
+    dressing: options.embed
+      ? { ...dressing, block: { ...dressing.block, svg: heldText(file), digest: undefined } }
+      : dressing,
+    file,
+    saved,
+  };
 }
 
 /** The block's file, or the drawing that the dressing holds; what is wrong with it is a mistake of the dressing. */

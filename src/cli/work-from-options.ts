@@ -6,9 +6,8 @@ import { InputError } from '../input-error.js';
 import { rolesFinding } from '../report/roles-text.js';
 import type { LoadedDictionary } from './dictionary.js';
 import type { DressOptions } from './dress-command.js';
-import type { DressWork } from './dress-work.js';
+import { type DressWork, heldText } from './dress-work.js';
 import { guideAsked } from './guide-options.js';
-import { decodeText } from './input-file.js';
 import { type BlockFile, readBlock } from './read-block.js';
 import { seamsRecognizedIn } from './recognized.js';
 import { threadColor } from './thread-color.js';
@@ -75,17 +74,6 @@ export async function workFromOptions(
     file,
     saved: null,
   };
-}
-
-/** The text of the drawing that the dressing is to hold. */
-function heldText(file: BlockFile): string {
-  if (file.kind === 'drawing') return decodeText(file.bytes, file.path);
-  throw new InputError(
-    'embed-stitch-file',
-    '--embed',
-    `${file.path} is a stitch file; a dressing can hold a drawing`,
-    'leave --embed away',
-  );
 }
 
 /** The block with its junctions as the maker wishes, told by the seams that the block has by itself. */

@@ -149,6 +149,17 @@ describe('a dressing saved with every option', () => {
     },
     patient,
   );
+
+  it(
+    'takes the drawing up when it was saved without it',
+    async () => {
+      await seamwright(folder, 'dress', 'block.svg', '--save', 'without.dressing.json');
+      await seamwright(folder, 'dress', 'without.dressing.json', '--embed', '--save', 'with.dressing.json');
+      const { block } = JSON.parse(read('with.dressing.json'));
+      expect([block.svg, block.file, block.digest]).toEqual([drawn(30), 'block.svg', undefined]);
+    },
+    patient,
+  );
 });
 
 describe.concurrent('options that cannot stand together are refused in one line', () => {

@@ -55,6 +55,35 @@ describe('threads', () => {
     patient,
   );
 
+  it(
+    'tells when the block has changed since, and a seam is missing',
+    async () => {
+      const saved = JSON.parse(readFileSync(join(folder, 'panel.dressing.json'), 'utf8'));
+      const gone = {
+        ...saved.treatments[0],
+        seam: {
+          id: 99,
+          middle: [1, 1],
+          ends: [
+            [0, 1],
+            [2, 1],
+          ],
+        },
+      };
+      const treatments = [gone, ...saved.treatments.slice(1)];
+      const block = { ...saved.block, digest: `sha256:${'0'.repeat(64)}` };
+      writeFileSync(join(folder, 'other.dressing.json'), JSON.stringify({ ...saved, block, treatments }));
+      const { status, stdout } = await seamwright(
+        ...[folder, 'threads', 'other.dressing.json', '--stash', 'stash.csv', '--json'],
+      );
+      const { findings } = JSON.parse(stdout);
+      expect(findings.map(({ code }: { code: string }) => code)).toContain('block-changed');
+      expect(findings.some(({ level }: { level: string }) => level === 'error')).toBe(true);
+      expect(status).toBe(1);
+    },
+    patient,
+  );
+
   it.each([
     [
       'a stash with mistakes',
