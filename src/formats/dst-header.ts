@@ -26,7 +26,7 @@ export function dstHeader(name: string, s: DstSummary): Uint8Array {
   const fields = [
     `LA:${asciiName(name).padEnd(16)}`,
     `ST:${inField('stitch records', s.records, 7)}`,
-    `CO:${inField('color changes', s.changes, 3)}`,
+    `CO:${inField('color changes', s.changes, 3, '; with one stop for each thread there are fewer')}`,
     `+X:${inField('steps to the right of the start', s.right, 5)}`,
     `-X:${inField('steps to the left of the start', -s.left, 5)}`,
     `+Y:${inField('steps above the start', s.above, 5)}`,
@@ -41,7 +41,8 @@ export function dstHeader(name: string, s: DstSummary): Uint8Array {
   return Uint8Array.from(text, (char) => char.charCodeAt(0));
 }
 
-function inField(what: string, value: number, width: number): string {
+/** @param way what makes it fit, for whoever is told that it does not */
+function inField(what: string, value: number, width: number, way = ''): string {
   const digits = String(Math.abs(value));
   if (digits.length > width) {
     const most = 10 ** width - 1;
@@ -49,7 +50,7 @@ function inField(what: string, value: number, width: number): string {
       'stitch-file-field',
       'stitch file',
       `${digits} ${what}`,
-      `a file holds at most ${most}`,
+      `a file holds at most ${most}${way}`,
     );
   }
   return digits.padStart(width);
