@@ -119,7 +119,9 @@ describe('a written DST file', () => {
       return () => writer.file('halts');
     };
     expect(halts(999)).not.toThrow();
-    expect(halts(1000)).toThrow(/1000 color changes; a file holds at most 999; with one stop for each thread there are fewer/);
+    expect(halts(1000)).toThrow(
+      /1000 color changes; a file holds at most 999; with one stop for each thread there are fewer/,
+    );
     const many = (records: number) => () =>
       dstHeader('many', { records, changes: 0, left: 0, right: 0, below: 0, above: 0, endX: 0, endY: 0 });
     expect(many(9_999_999)).not.toThrow();
