@@ -175,7 +175,11 @@ function dressToHoop(block: Block, dressing: Dressing, dictionary: Dictionary, p
   });
   const { width, height } = worked.block.map;
   const size = `${width.toFixed(1)} x ${height.toFixed(1)} mm`;
-  const message = `the block is made ${scale} times as large, ${size}, which is what the hoop takes; stitches keep their size`;
+  const takes = `${size}, which is what the hoop takes`;
+  const message =
+    scale === 1
+      ? `the block keeps its size, ${takes}`
+      : `the block is made ${scale} times as large, ${takes}; stitches keep their size`;
   const note: Finding = { level: 'note', code: 'made-to-fit', message };
   return { ...worked, dressing, findings: worstFirst([...worked.findings, note]) };
 }

@@ -41,6 +41,8 @@ export interface Sample {
 export interface Sampler {
   readonly dressed: Dressed;
   readonly samples: readonly Sample[];
+  /** the number of the last that the dressing has, sewn here or not */
+  readonly last: number;
 }
 
 /**
@@ -110,6 +112,7 @@ export function samplerOf(dressing: Dressing, dictionary: Dictionary, from = 1):
   return {
     dressed: { ...dressed, design, findings: worstFirst([...dressed.findings, ...findings]) },
     samples,
+    last: all.length,
   };
 }
 

@@ -113,6 +113,20 @@ describe('a block made larger or smaller', () => {
     }
   }, 60_000);
 
+  test('keeps its size where it fits its hoop as it is, and is told so', () => {
+    const block = cut(7);
+    const { width, height } = block.map;
+    const dressing: Dressing = {
+      ...defaultDressing(block.map, { source, dictionary: builtIn, seams: [], outline: 'trim' }),
+      hoop: { width, height },
+    };
+    const { findings, block: fitted } = dress(block, placed(dressing, { scale: 'hoop' }), builtIn);
+    expect(fitted.map.width).toBe(width);
+    const { message } = findings.find(({ code }) => code === 'made-to-fit')!;
+    expect(message).toContain('keeps its size');
+    expect(message).not.toContain('times as large');
+  });
+
   test('cannot fit a hoop that is not named', () => {
     const block = cut(7);
     const dressing = defaultDressing(block.map, { source, dictionary: builtIn });

@@ -46,6 +46,15 @@ describe('the sampler of a dressing', () => {
     });
   });
 
+  test('knows the number of its last, wherever it begins: treatments that are alike are one', () => {
+    const twice = { ...dressing, treatments: [...dressing.treatments, dressing.treatments[0]] };
+    const { samples, last } = samplerOf(twice, builtIn);
+    expect(last).toBe(samples[samples.length - 1].number);
+    expect(last).toBeLessThan(twice.treatments.length);
+    expect(samplerOf(twice, builtIn, last).samples).toHaveLength(1);
+    expect(samplerOf(twice, builtIn, last + 1)).toMatchObject({ samples: [], last });
+  });
+
   test('has the numbers first, then the treatments in their order, each in stops of its own, in one sewing field', () => {
     const { dressed, samples } = samplerOf(dressing, builtIn);
     const [numbers, ...stops] = dressed.design.stops;

@@ -57,6 +57,7 @@ export async function patternFromFile(
     pages,
     outputs.map((output) => output.path),
     dressed.findings,
+    lines,
   );
   terminal.progress(0, 0, 'writing');
   await writeOutputs(made, () =>

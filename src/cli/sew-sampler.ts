@@ -38,17 +38,18 @@ export async function sewSampler(
   }
   terminal.progress(0, 0, 'reading');
   const { work, dictionary } = await readWork(path, { library });
-  const { length } = work.dressing.treatments;
-  if (length === 0) {
+  if (work.dressing.treatments.length === 0) {
     throw new InputError('nothing-to-sew', path, 'has no treatments', 'dress at least one seam of its block');
   }
-  const { dressed, samples } = await inSaved(work.saved, () => samplerOf(work.dressing, dictionary, from));
+  const { dressed, samples, last } = await inSaved(work.saved, () =>
+    samplerOf(work.dressing, dictionary, from),
+  );
   if (samples.length === 0) {
     throw new InputError(
       'bad-number',
       `--from ${from}`,
       'is beyond the last of its treatments',
-      `it has ${length} at most`,
+      `it has ${last}, those alike counted once`,
     );
   }
   terminal.progress(0, 0, 'drawing');

@@ -54,12 +54,11 @@ export function flowTable(flow: Flow, columns: readonly SheetColumn[], rows: rea
   };
   rows.forEach((row, i) => {
     // measured anew on every page: a first one that lies is wider
-    const measured = () =>
-      'remark' in row ? measuredRemark(row.remark, flow) : measuredRow(set(), row, flow.paper);
-    // a remark stays with the row that follows it
-    const next = rows[i + 1];
-    const tail =
-      'remark' in row && next && !('remark' in next) ? measuredRow(set(), next, flow.paper).height : 0;
+    const measured = (one: SheetRow = row) =>
+      'remark' in one ? measuredRemark(one.remark, flow) : measuredRow(set(), one, flow.paper);
+    // remarks stay with the row that follows them
+    let tail = 0;
+    for (let k = i; k + 1 < rows.length && 'remark' in rows[k]; k++) tail += measured(rows[k + 1]).height;
     const { height } = measured();
     if (i === 0) head(height + tail);
     else if (height + tail > flow.room) {

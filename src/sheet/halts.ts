@@ -5,6 +5,7 @@ import type { Dressed } from '../dress.js';
 import { stopsOf } from '../formats/stops.js';
 import { boxOf } from '../geometry/box.js';
 import type { Runs } from '../needle/run.js';
+import { layings } from './laying.js';
 
 /** What the maker does while the machine halts. */
 export interface Halt {
@@ -18,13 +19,11 @@ const TRIM_BLOCK = 'Trim excess now: the block close to its outline, all layers 
 const TRIM_CLOSE = 'Trim excess now, close outside the line just sewn: the edge comes over it.';
 const TRIM_WIDE = `Trim excess now, but leave what the next seams take in (${SEAM_ALLOWANCE} mm where nothing else is said).`;
 const AFTER: Partial<Record<Role, string>> = {
-  map: 'Lay the first piece of fabric.',
-  placement: 'Lay the fabric over the line just sewn.',
   seam: 'Trim what is wider than the seam allowance, fold the piece over its seam and press it flat.',
   'tack-down': TRIM_WIDE,
 };
 /** The same where an edge is sewn next. */
-const COVERED: typeof AFTER = { ...AFTER, placement: undefined, 'tack-down': TRIM_CLOSE };
+const COVERED: typeof AFTER = { ...AFTER, 'tack-down': TRIM_CLOSE };
 
 /**
  * Where the work is handled between two stops: as the block's own stops ask for it, and where the new ones need something
@@ -37,6 +36,8 @@ export function haltsOf(dressed: Dressed, roles: readonly StopRole[]): Halt[] {
   const laid = laidAlong(dressed);
   const { hooping = {}, outline } = dressed.dressing;
   const roundEdges = edgesRound(dressed, roles);
+  const handled = asHandled(roles, roundEdges);
+  const laying = layings(handled);
   let own = 0;
   let trimmed = false;
 
@@ -46,12 +47,16 @@ export function haltsOf(dressed: Dressed, roles: readonly StopRole[]): Halt[] {
     return isDone ? [] : [{ before: n, what: TRIM_BLOCK }];
   };
   const ofOwn = (n: number): Halt[] => {
-    const role = roles[own++]?.role;
+    const role = handled[own];
     if (role === undefined) return [];
+    const { before, after } = laying[own++];
     if (role === 'edge') return roundEdges.has(own) ? trimBefore(n) : [];
-    const isCovered = stops[n] === null && roles[own]?.role === 'edge';
-    const what = isCovered ? COVERED[role] : AFTER[role];
-    return what && n < stops.length ? [{ before: n + 1, what }] : [];
+    const isCovered = stops[n] === null && handled[own] === 'edge';
+    const what = after ?? (isCovered ? COVERED : AFTER)[role];
+    return [
+      ...before.map((what): Halt => ({ before: n, what })),
+      ...(what && n < stops.length ? [{ before: n + 1, what }] : []),
+    ];
   };
   const ofNew = ({ kind, runs }: Stop, n: number): Halt[] => {
     const after = (what: string): Halt[] => [{ before: n + 1, what }];
@@ -73,6 +78,14 @@ export function haltsOf(dressed: Dressed, roles: readonly StopRole[]): Halt[] {
 }
 
 const WITHOUT_THREAD = 'Step through the next stop without thread, hands away from the needle.';
+
+/** A line sewn twice between a placement line and an edge only holds what is laid on top, as a tack-down does. */
+const asHandled = (roles: readonly StopRole[], roundEdges: ReadonlySet<number>): Role[] =>
+  roles.map(({ role }, i) => {
+    const [last, next] = [roles[i - 1], roles[i + 1]];
+    const isOnTop = last?.role === 'placement' && next?.role === 'edge' && !roundEdges.has(i + 2);
+    return role === 'seam' && isOnTop ? 'tack-down' : role;
+  });
 
 /** An edge reaches at least so far across the block that it goes round. */
 const ROUND = 0.9;

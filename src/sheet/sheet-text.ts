@@ -12,7 +12,9 @@ export function sheetText(
   { paper, pages, scale, halts }: SheetTold,
   paint?: Paint,
 ): string {
-  const handled = halts.length ? `, ${counted(halts.length, 'halt')} to trim, lay or look` : '';
+  // several things may be done at one
+  const count = new Set(halts.map(({ before }) => before)).size;
+  const handled = count ? `, ${counted(count, 'halt')} to trim, lay or look` : '';
   return [
     `Sew sheet of ${counted(pages, 'page')} ${PAPER_NAMES[paper]}, the picture ${scaleText(scale)}${handled}.`,
     totalsText(report),

@@ -1,16 +1,21 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Finding } from '../../src/finding.js';
 import { contents, newFolder, removeFolder, seamwright } from './run-cli.js';
 
 const block = `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="60mm" viewBox="0 0 90 60">
   <path fill="#6d7743" d="M0 0H90V30H0Z"/><path fill="#a5563f" d="M0 30H40V60H0Z"/><path fill="#35435f" d="M40 30H90V60H40Z"/>
 </svg>`;
+/** The lower seam is too short for stitches of the size asked for; a name is written on it, which is no line. */
+const short = block.replaceAll('30', '52').replace('</svg>', '<text>hearth</text></svg>');
 const folder = newFolder();
 const patient = 120_000;
 beforeAll(async () => {
   writeFileSync(join(folder, 'block.svg'), block);
   await seamwright(folder, 'dress', 'block.svg', '--stitch', 'feather', '--save', 'block.dressing.json');
+  writeFileSync(join(folder, 'short.svg'), short);
+  await seamwright(folder, 'dress', 'short.svg', '--stitch', 'feather', '--save', 'short.dressing.json');
 }, patient);
 afterAll(() => removeFolder(folder));
 
@@ -41,6 +46,24 @@ describe('pattern', () => {
       expect(pattern).toMatchObject({ mirrored: true, pages: 2 });
       expect(pattern.work.map(({ place }: { place: string }) => place)).toEqual(['2']);
       expect(outputs).toEqual(['c.pdf']);
+    },
+    patient,
+  );
+
+  it(
+    'tells what concerns its own seams and the whole, nothing of seams that are not in it',
+    async () => {
+      const told = async (...seam: string[]): Promise<Finding[]> => {
+        const words = ['pattern', 'short.dressing.json', ...seam, '--out', 's.svg', '--json'];
+        return JSON.parse((await seamwright(folder, ...words)).stdout).findings;
+      };
+      const whole = await told();
+      const seams = new Set(whole.map(({ seam }) => seam));
+      expect(seams).toEqual(new Set([undefined, 2]));
+      for (const seam of [1, 2]) {
+        const own = whole.filter((finding) => finding.seam === undefined || finding.seam === seam);
+        expect(await told('--seam', String(seam))).toEqual(own);
+      }
     },
     patient,
   );

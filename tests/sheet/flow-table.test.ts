@@ -61,16 +61,18 @@ describe('a table that flows over pages', () => {
     expect(intoSeams).toEqual([]);
   });
 
-  test('keeps a remark with the row that it stands before', async () => {
+  test('keeps remarks with the row that they stand before', async () => {
     const { paper, put } = remembering(await newPaper({ title: '' }));
     const rows = Array.from({ length: 80 }, (_, i): SheetRow[] => [
       { remark: `Halt ${i + 1}` },
+      { remark: `Then ${i + 1}` },
       row(i + 1, `What ${i + 1}`),
     ]);
     flowTable(new Flow(paper, PAPERS.a4), columns, rows.flat());
     const pageOf = (text: string) => put.find((one) => one.text === text)!.page;
     expect(paper.pages.length).toBeGreaterThan(2);
-    expect(rows.filter((_, i) => pageOf(`Halt ${i + 1}`) !== pageOf(`What ${i + 1}`))).toEqual([]);
+    for (const remark of ['Halt', 'Then'])
+      expect(rows.filter((_, i) => pageOf(`${remark} ${i + 1}`) !== pageOf(`What ${i + 1}`))).toEqual([]);
   });
 
   test('cuts a name without end, and says so', async () => {

@@ -10,7 +10,9 @@ import { readDressing } from '../../src/formats/dressing-file.js';
 import { defaultDressing } from '../../src/plan.js';
 import { type DressReport, dressReport } from '../../src/report/dress-report.js';
 import { CAUTIONS } from '../../src/sheet/cautions.js';
+import { haltsOf } from '../../src/sheet/halts.js';
 import { sewSheet } from '../../src/sheet/sew-sheet.js';
+import { sheetText } from '../../src/sheet/sheet-text.js';
 import { piecedPanel, SEAM_STOPS } from '../fixtures/pieced-panel.js';
 import { builtIn } from '../stitches/dictionary.js';
 import { darkStretches, grayPage, hasPoppler, pageTexts, pdfInfo } from './poppler.js';
@@ -175,13 +177,34 @@ describe('the sheet of a pieced stitch file', () => {
   test('halts where its own stops ask for it', () => {
     // stops of the fixture: 3 seam, 4 tack-down; 19 placement, 20 tack-down, 21 zigzag of a patch laid on top; an edge last
     expect(haltsBefore(2)).toEqual([expect.stringContaining('Lay the first piece')]);
+    expect(haltsBefore(3)).toEqual([
+      expect.stringContaining('leave what the next seams take in'),
+      expect.stringContaining('Lay the next piece face down'),
+    ]);
     expect(haltsBefore(4)).toEqual([expect.stringContaining('fold the piece over')]);
-    expect(haltsBefore(5)).toEqual([expect.stringContaining('leave what the next seams take in')]);
     expect(haltsBefore(20)).toEqual([expect.stringContaining('Lay the fabric')]);
     expect(haltsBefore(21)).toEqual([expect.stringContaining('Trim excess now, close outside')]);
     const last = work.report.stops.length;
     expect(haltsBefore(last)).toEqual([expect.stringContaining('the block close to its outline')]);
     expect(told.halts.filter(({ what }) => what.includes('outline'))).toHaveLength(1);
+  });
+
+  test('has a piece laid before each of its seams, and for no other of its stops', () => {
+    const laid = told.halts.filter(({ what }) => what.includes('Lay the next piece'));
+    expect(laid.map(({ before }) => before)).toEqual(SEAM_STOPS.filter((stop) => stop < 19));
+  });
+
+  test('a line sewn twice between a placement line and its edge holds what lies on top, and joins nothing', () => {
+    // stop 20 of the fixture, as the maker may say of it
+    const held = recognizeStops(work.dressed.block.existing!, new Map([[20, 'seam']])).roles;
+    expect(held[19].role).toBe('seam');
+    expect(haltsOf(work.dressed, held)).toEqual(told.halts);
+  });
+
+  test('counts a halt once, however much is done at it', () => {
+    const { size } = new Set(told.halts.map(({ before }) => before));
+    expect(size).toBeLessThan(told.halts.length);
+    expect(sheetText(work.report, told)).toContain(`, ${size} halts to trim, lay or look.`);
   });
 
   test('tells its own stops as such, none of them optional', () => {

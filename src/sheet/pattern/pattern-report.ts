@@ -3,6 +3,7 @@ import { lookHere, type Paint } from '../../report/look-here.js';
 import { counted } from '../../report/table.js';
 import { PAPER_NAMES, type PaperName } from '../page-sizes.js';
 import type { Entry, Pattern } from './pattern.js';
+import type { PatternOptions } from './pattern-of.js';
 
 /** What a pattern holds, for programs. */
 export interface PatternReport {
@@ -30,11 +31,13 @@ const OF_MACHINE: ReadonlySet<string> = new Set([
   'not-as-heavy',
 ]);
 
+/** @param lines that are in the pattern: findings about others are left out; all when not given */
 export function patternReport(
   { frame, mirrored, dots, entries }: Pattern,
   pages: number,
   outputs: readonly string[],
   findings: readonly Finding[],
+  lines?: PatternOptions['lines'],
 ): PatternReport {
   const mm = (length: number) => Math.round(10 * length) / 10;
   return {
@@ -47,7 +50,10 @@ export function patternReport(
       work: entries,
     },
     outputs,
-    findings: findings.filter(({ code }) => !OF_MACHINE.has(code)),
+    findings: findings.filter(({ code, seam }) => {
+      const isAway = lines && seam !== undefined && !lines.includes(seam);
+      return !isAway && !OF_MACHINE.has(code);
+    }),
   };
 }
 
