@@ -1,7 +1,16 @@
 import { CommanderError } from 'commander';
 import { errorsIn, InputError, shortened, wordsShortened } from '../input-error.js';
 
-const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'commander.version']);
+/** Words of the command line that cannot be used. */
+export class WrongWords extends Error {
+  /** @param command the one they were said to, such as 'seamwright library copy' */
+  constructor(
+    readonly command: string,
+    override readonly cause: CommanderError,
+  ) {
+    super(cause.message);
+  }
+}
 
 /**
  * Tells on standard error why the work was not done, in one line for each thing that is wrong: where, what is wrong, what
@@ -9,7 +18,7 @@ const helpShown = new Set(['commander.helpDisplayed', 'commander.help', 'command
  * Returns the exit status: 2, or 0 when what ended the command was a wish for help.
  */
 export function complain(error: unknown): number {
-  if (error instanceof CommanderError && helpShown.has(error.code) && error.exitCode === 0) return 0;
+  if (error instanceof CommanderError && error.exitCode === 0) return 0;
   const errors = error instanceof InputError ? errorsIn(error) : [error];
   for (const one of errors) process.stderr.write(`seamwright: ${oneLine(sentence(one))}\n`);
   if (process.env.SEAMWRIGHT_TRACE && error instanceof Error) process.stderr.write(`${error.stack}\n`);
@@ -18,7 +27,7 @@ export function complain(error: unknown): number {
 
 function sentence(error: unknown): string {
   if (error instanceof InputError) return error.message;
-  if (error instanceof CommanderError) return usage(error);
+  if (error instanceof WrongWords) return usage(error);
   const system = error as NodeJS.ErrnoException;
   if (system?.code && (system.path || system.syscall)) {
     const where = system.path ?? places[system.syscall!];
@@ -28,12 +37,12 @@ function sentence(error: unknown): string {
 }
 
 /** Commander's own messages read "error: unknown option '--outt'", then a line "(Did you mean --out?)". */
-function usage(error: CommanderError): string {
-  if (error.code === 'commander.help') return 'command line: no command given; seamwright --help lists them';
-  const [wrong, hint] = error.message.replace(/^error: /, '').split('\n');
+function usage({ command, cause }: WrongWords): string {
+  if (cause.code === 'commander.help') return `command line: no command given; ${command} --help lists them`;
+  const [wrong, hint] = cause.message.replace(/^error: /, '').split('\n');
   const right = hint
     ? hint.replace(/^\(Did you mean (.*)\?\)$/, 'did you mean $1?')
-    : 'seamwright --help shows the way';
+    : `${command} --help shows the way`;
   return `command line: ${wrong.replace(/\.$/, '')}; ${right}`;
 }
 

@@ -25,6 +25,15 @@ export function fabricsOption(
     }
     // commas inside rgb(...) are the color's own
     const words = fabric.split(/,(?![^(]*\))/).map((part) => part.trim());
-    return [...before, { said: `${option} ${word.trim()}`, patches: list(patches), words }];
+    const asked = { said: `${option} ${word.trim()}`, patches: list(patches), words };
+    const clothed = new Set(before.flatMap((other) => other.patches));
+    const twice = asked.patches.find((patch) => clothed.has(patch));
+    if (twice === undefined) return [...before, asked];
+    throw new InputError(
+      'given-twice',
+      asked.said,
+      `patch ${twice} is given a fabric twice`,
+      'give it one, which may have several colors',
+    );
   };
 }

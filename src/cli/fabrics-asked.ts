@@ -11,6 +11,9 @@ import { threadColor } from './thread-color.js';
 /** A picture shows so much of the fabric from left to right unless the maker says how much, mm. */
 const USUAL_WIDTH = 100;
 
+/** A color of CSS has no letters behind a dot. */
+const FILE = /\.[a-z]\w*$/i;
+
 type Cloth = Pick<PatchFabric, 'colors' | 'busyness' | 'picture'>;
 
 /**
@@ -65,7 +68,13 @@ async function clothOf({ said, words }: FabricOption): Promise<Cloth> {
     else measures.set(name, measured(said, name, value));
   }
   const [wide, busy] = [measures.get('wide'), measures.get('busy')];
-  const picture = colors.find((word) => /\.(png|jpe?g)$/i.test(word));
+  const isPicture = (word: string) => /\.(png|jpe?g)$/i.test(word);
+  const file = colors.find((word) => FILE.test(word) && !isPicture(word));
+  if (file !== undefined) {
+    const wrong = `'${file}' does not end in .png, .jpg or .jpeg`;
+    throw new InputError('bad-fabric', said, wrong, 'give a PNG or JPEG picture of the fabric');
+  }
+  const picture = colors.find(isPicture);
   if (picture === undefined) {
     if (wide !== undefined || colors.length === 0) {
       const wrong = colors.length === 0 ? 'names no color' : 'says how wide a picture is, and names none';

@@ -12,10 +12,11 @@ export async function recognizedIn(
   { stops, role }: { readonly stops?: readonly number[]; readonly role?: ReadonlyMap<number, Role> },
 ): Promise<Recognized | null> {
   if (role && (stops || file.kind !== 'stitch-file')) {
-    const wrong = stops
-      ? 'stands beside --stops, which names the seams itself'
-      : `${file.path} is a drawing and has no color stops`;
-    throw new InputError('role-of-drawing', '--role', wrong, 'leave one of them away');
+    const [wrong, right] =
+      file.kind === 'stitch-file'
+        ? ['stands beside --stops, which names the seams itself', 'leave one of them away']
+        : [`${file.path} is a drawing and has no color stops`, 'leave --role away'];
+    throw new InputError('role-of-drawing', '--role', wrong, right);
   }
   if (stops || file.kind !== 'stitch-file') return null;
   const [{ readDst }, { recognizeStops }] = await Promise.all([

@@ -1,4 +1,4 @@
-import { dirname, resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import type { Block } from '../block/block.js';
 import { blockChanged } from '../check/block-changed.js';
 import type { BlockSource } from '../formats/dressing.js';
@@ -83,8 +83,11 @@ async function workAsSaved(saved: SavedDressing, options: DressOptions): Promise
       );
     });
   }
+  if (svg !== undefined) {
+    const block = await inSaved(saved, () => heldBlock(file, dressing.block));
+    return { block, dressing, file: null, saved };
+  }
   const block = await readBlock(file, dressing.block);
-  if (svg !== undefined) return { block, dressing, file: null, saved };
   const isChanged = await hasChanged(dressing.block, file);
   return {
     block: isChanged ? withChange(block, dressing.block.file) : block,
@@ -104,6 +107,18 @@ async function blockFileOf({ file, svg }: BlockSource, path: string | null): Pro
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(error.code, `block ${error.where}`, error.wrong, error.right, ['block', 'file']);
+  }
+}
+
+/** The block of a drawing that the dressing holds: what is wrong there is in no file of the drawing's name. */
+async function heldBlock(file: BlockFile, source: BlockSource): Promise<Block> {
+  try {
+    return await readBlock(file, source);
+  } catch (error) {
+    const name = basename(file.path);
+    if (!(error instanceof InputError) || !error.where.startsWith(name)) throw error;
+    const where = `the drawing in it${error.where.slice(name.length)}`;
+    throw new InputError(error.code, where, error.wrong, error.right, ['block', 'svg']);
   }
 }
 

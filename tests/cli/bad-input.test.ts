@@ -72,10 +72,14 @@ const files: Record<string, string | Uint8Array> = {
   'zero-byte.dressing.json': dressing([], named('a\0b.svg')),
   'stops.dressing.json': dressing([], named('block.svg', [1])),
   'no-stops.dressing.json': dressing([], named('two-stops.dst')),
+  'held.dressing.json': dressing([], {
+    block: { ...named('away.svg').block, svg: `${square}\n<path d="M0 0HX"/></svg>` },
+  }),
   'long.dressing.json': dressing([onSeam(longName)]),
   'utf-32.svg': utf32(block),
   'many.dressing.json': dressing(Array.from({ length: 20_001 }, () => 0)),
   'block.svg': block,
+  'patches.svg': block.replace('M0 20H60', 'M0 0H60V20H0ZM0 20H60V40H0Z'),
   'not-xml.svg': 'a shopping list\neggs, thread\n',
   'broken.svg': `${square}<path d="M0 0H10"`,
   'no-lines.svg': `${square}<text>hello</text></svg>`,
@@ -147,6 +151,16 @@ const cases: Case[] = [
     words: dress('block.svg', '--after', '1'),
     says: /--after.*drawing/,
   },
+  {
+    when: 'stops of a drawing are said to be for something',
+    words: dress('block.svg', '--role', '3=seam'),
+    says: /--role: block\.svg is a drawing and has no color stops; leave --role away/,
+  },
+  {
+    when: 'stops are named, and said to be for something',
+    words: dress('two-stops.dst', '--stops', '1', '--role', '2=seam'),
+    says: /--role: stands beside --stops.*leave one of them away/,
+  },
   { when: 'a file is of no known kind', words: dress('notes.txt'), says: /notes\.txt.*neither/ },
   { when: 'a file does not exist', words: dress('nowhere.svg'), says: /nowhere\.svg.*does not exist/ },
   { when: 'the input is a folder', words: dress('folder'), says: /folder.*is a folder/ },
@@ -206,7 +220,32 @@ const cases: Case[] = [
     says: /--outt.*did you mean --out/i,
   },
   { when: 'a command does not exist', words: ['dres', 'block.svg'], says: /dres.*did you mean dress/i },
-  { when: 'nothing is asked for', words: [], says: /--help/ },
+  {
+    when: 'help is wished for a command that does not exist',
+    words: ['help', 'dres'],
+    says: /unknown command 'dres'; did you mean dress\?/,
+  },
+  {
+    when: 'help is wished for a command of the library that does not exist',
+    words: ['help', 'library', 'cop'],
+    says: /unknown command 'cop'; did you mean copy\?/,
+  },
+  {
+    when: 'a command is given too much',
+    words: dress('block.svg', 'red'),
+    says: /too many arguments.*; seamwright dress --help shows the way/,
+  },
+  {
+    when: 'a command of the library is given nothing',
+    words: ['library', 'copy'],
+    says: /missing.*'name'; seamwright library copy --help shows the way/,
+  },
+  {
+    when: 'nothing is asked of the library',
+    words: ['library'],
+    says: /no command given; seamwright library --help lists them/,
+  },
+  { when: 'nothing is asked for', words: [], says: /no command given; seamwright --help lists them/ },
   {
     when: 'the folder of an output is not there',
     words: dress('block.svg', '--out', 'away/x.dst'),
@@ -259,6 +298,21 @@ const cases: Case[] = [
     words: dress('block.svg', '--thread', 'oldish'),
     says: /--thread: 'oldish' is no color/,
   },
+  ...['1=calico.gif,wide:80', '1=calico.gif', '1=cloths/calico.webp', '1=navy,calico.BMP'].map(
+    (fabric, k) => ({
+      when: `the picture of a fabric is of a kind that is not read (${k + 1})`,
+      words: dress('patches.svg', '--fabric', fabric),
+      says: /--fabric 1=.*calico\.\w+' does not end in \.png, .*; give a PNG or JPEG picture/,
+    }),
+  ),
+  ...[
+    ['2=navy', '2=red'],
+    ['1-3=navy', '--fabric', '2=red'],
+  ].map((fabrics, k) => ({
+    when: `a patch is given two fabrics (${k + 1})`,
+    words: dress('patches.svg', '--fabric', ...fabrics),
+    says: /--fabric 2=red: patch 2 is given a fabric twice; give it one/,
+  })),
   {
     when: 'a size is out of the range of the stitch',
     words: dress('block.svg', '--stitch', 'feather', '--width', '39'),
@@ -309,6 +363,11 @@ const cases: Case[] = [
     when: 'the block of a dressing has a zero byte in its name',
     words: dress('zero-byte.dressing.json'),
     says: /zero-byte\.dressing\.json line 1, block file name: holds a character/,
+  },
+  {
+    when: 'the drawing that a dressing holds is broken',
+    words: dress('held.dressing.json'),
+    says: /^seamwright: held\.dressing\.json line 1, the drawing in it line 2 \(path\): its path data has "X"/,
   },
   {
     when: 'a dressing names stops of a drawing',

@@ -95,6 +95,7 @@ describe.concurrent('a run that goes right', () => {
         '--json',
         '--role',
         '1=other',
+        '2=other',
         '--save',
         'o.dressing.json',
       );
@@ -103,11 +104,12 @@ describe.concurrent('a run that goes right', () => {
       expect(note.message).toContain(`the seams come from ${SEAM_STOPS.slice(0, 2).join(', ')}`);
       expect(JSON.parse(read('o.dressing.json').toString()).block.roles).toEqual([
         { stop: 1, role: 'other' },
+        { stop: 2, role: 'other' },
       ]);
       // the sheet of what was saved knows it as well: no piece is laid where the map would ask for one
       const sheet = await seamwright(folder, 'sheet', 'o.dressing.json', '--out', 'o.pdf', '--json');
       const halts: { before: number }[] = JSON.parse(sheet.stdout).sheet.halts;
-      expect(halts.map(({ before }) => before)).not.toContain(2);
+      expect(halts[0].before).toBe(3);
     },
     patient,
   );
@@ -236,6 +238,20 @@ describe.concurrent('a run that goes right', () => {
         const { status, stderr } = await seamwright(folder, 'swatch', name, '--out', `${name}.dst`);
         expect([name, status, stderr]).toEqual([name, 0, '']);
       }
+    },
+    patient,
+  );
+});
+
+describe('a wish for help', () => {
+  it(
+    'is told of a command of the library as well, wherever it stands',
+    async () => {
+      const ways = ['help library copy', 'library help copy', 'library copy --help'];
+      const told = await Promise.all(ways.map((way) => seamwright(folder, ...way.split(' '))));
+      expect(told.map(({ status, stderr }) => [status, stderr])).toEqual(ways.map(() => [0, '']));
+      expect(told[0].stdout).toMatch(/^Usage: seamwright library copy /);
+      expect(new Set(told.map(({ stdout }) => stdout)).size).toBe(1);
     },
     patient,
   );
