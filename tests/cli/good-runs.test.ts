@@ -94,8 +94,7 @@ describe.concurrent('a run that goes right', () => {
         'o.dst',
         '--json',
         '--role',
-        '1=other',
-        '2=other',
+        '1=other,2=other',
         '--save',
         'o.dressing.json',
       );
