@@ -12,7 +12,7 @@ export interface LineIndex {
   readonly box: Box;
   /** least distance from a point to any line, or Infinity when none is within `within`; mm */
   distance(x: number, y: number, within: number): number;
-  /** the same, quick where lines are much nearer than `within`: it looks no further than twice as far as they are, or a sixteenth of that */
+  /** the same, quick where lines are much nearer than `within`: it looks at most twice as far as they are, and a sixteenth of it first */
   nearest(x: number, y: number, within: number): number;
 }
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { leastAlong } from '../../src/check/thread-along.js';
+import { tenths } from '../geometry/tenths.js';
 
-const tenths = (min: number, max: number) => fc.integer({ min: 10 * min, max: 10 * max }).map((n) => n / 10);
 const spots = fc.array(fc.tuple(tenths(-2, 22), tenths(-8, 8)), { minLength: 1, maxLength: 5 });
 /** How far a spot lies from a straight seam of 20 mm. */
 const away = ([x, y]: readonly [number, number]) => Math.hypot(Math.min(0, x), Math.max(0, x - 20), y);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Cut, onCloth } from '../../src/fit/cloth.js';
+import { tenths } from '../geometry/tenths.js';
 
 const spot = fc.tuple(
   fc.double({ min: -50, max: 50, noNaN: true }),
@@ -39,9 +40,8 @@ describe('cloth that a treatment must stay on', () => {
   });
 
   it('is, beside a bend, to the left of both its legs where it bends to the left, else to the left of either', () => {
-    const tenths = (most: number) => fc.integer({ min: -10 * most, max: 10 * most }).map((n) => n / 10);
     fc.assert(
-      fc.property(tenths(2), tenths(20), tenths(20), (bend, x, y) => {
+      fc.property(tenths(-2, 2), tenths(-20, 20), tenths(-20, 20), (bend, x, y) => {
         const [dx, dy] = [Math.cos(bend), Math.sin(bend)];
         const line = Float64Array.of(-40, 0, 0, 0, 40 * dx, 40 * dy);
         const isOn = onCloth([{ line, side: 1, inside: 0, at: [0, 0], around: 30 }]);

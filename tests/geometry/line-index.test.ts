@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { lineIndex } from '../../src/geometry/line-index.js';
 import { nearestOnSegment } from '../../src/geometry/nearest.js';
+import { tenths } from './tenths.js';
 
-const coordinate = fc.double({ min: 0, max: 60, noNaN: true });
+const coordinate = tenths(0, 60);
 const runs = fc
   .array(fc.array(coordinate, { minLength: 4, maxLength: 60 }), { minLength: 1, maxLength: 5 })
   .map((lists) => {
@@ -20,10 +21,7 @@ describe('an index of lines', () => {
         runs,
         coordinate,
         coordinate,
-        fc.oneof(
-          fc.double({ min: 0.5, max: 30, noNaN: true }),
-          fc.constantFrom(0, Number.MIN_VALUE, Number.POSITIVE_INFINITY),
-        ),
+        fc.oneof(tenths(1, 30), fc.constantFrom(0, Number.MIN_VALUE, Number.POSITIVE_INFINITY)),
         (line, x, y, within) => {
           let least = Infinity;
           for (let r = 0; r + 1 < line.start.length; r++) {
